@@ -1,0 +1,185 @@
+/**
+ * A casebook as resolved: everything validated, in engine units (millimetres, degrees, kilograms, days),
+ * defaults filled in. What the files said word for word stays in the files.
+ */
+import type { Band } from '../hoof/bands.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { Foot, PerFoot } from '../hoof/feet.ts'
+import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
+import type { LengthUnit } from '../hoof/units.ts'
+
+export interface Casebook {
+  readonly practice: Practice
+  /** Horses whose files hold no error, by id. */
+  readonly horses: readonly Horse[]
+}
+
+export interface Practice {
+  readonly name: string
+  readonly units: LengthUnit
+  readonly trimCycleDays: number
+  /** Order in which a list of four is written. */
+  readonly feetOrder: readonly Foot[]
+  readonly owners: readonly Owner[]
+  readonly localRules: string | null
+  /** Extra finding names with a one-line meaning. */
+  readonly terms: Readonly<Record<string, string>>
+  /** Markdown, shown on the practice's front page. */
+  readonly body: string
+}
+
+export interface Owner {
+  readonly id: string
+  readonly name: string
+}
+
+export interface Horse {
+  readonly id: string
+  readonly name: string
+  /** Owner id from practice.md; null when the file names none (a warning says so). */
+  readonly owner: string | null
+  readonly kind: string | null
+  readonly sex: string | null
+  /** As written, year or date: `2014` or `2014-05-02`. */
+  readonly born: string | null
+  readonly heightCm: number | null
+  readonly weightKg: number | null
+  readonly started: PlainDate | null
+  readonly history: readonly string[]
+  readonly vet: { readonly involved: boolean; readonly diagnosis: string | null }
+  readonly consent: Consent
+  readonly alias: string | null
+  /** Further words that must never appear in the portfolio. */
+  readonly privateWords: readonly string[]
+  readonly targets: Partial<Record<AnyMeasureId, PerFoot<Band>>>
+  readonly trimLimits: {
+    readonly sole: PerFoot<'flat' | 'cupped'>
+    /** Millimetres; null leaves the default by sole. */
+    readonly mostPerTrim: number | null
+  }
+  /** Oldest first. */
+  readonly visits: readonly Visit[]
+  /** Markdown of horse.md: private, and the sections for others. */
+  readonly body: Body
+  /** Path within the casebook, `juno/horse.md`. */
+  readonly file: string
+}
+
+export interface Consent {
+  readonly ownerSite: boolean
+  readonly portfolio: boolean
+  readonly photos: boolean
+  readonly given: PlainDate | null
+}
+
+/** Markdown by reader. Private unless a heading says otherwise. */
+export interface Body {
+  readonly own: string
+  readonly forOwner: string | null
+  readonly forTeaching: string | null
+}
+
+export interface Visit {
+  /** File name without ending: `2026-03-14` or `2026-03-14-b`; unique within the horse, sorts by time. */
+  readonly id: string
+  readonly date: PlainDate
+  readonly file: string
+  readonly footing: string | null
+  readonly readings: readonly Reading[]
+  readonly findings: readonly Finding[]
+  readonly growOut: readonly FollowedFeature[]
+  readonly comfort: Comfort
+  readonly bodyState: BodyState
+  readonly stance: PerFoot<string>
+  readonly photos: readonly Photo[]
+  /** What the owner does until the next visit. */
+  readonly care: readonly string[]
+  /** As resolved from `next visit`: a date, or the visit's date plus the interval; null when not said. */
+  readonly nextVisit: PlainDate | null
+  readonly body: Body
+}
+
+export type Stage = 'before' | 'after'
+
+/** One entered reading: millimetres or degrees. */
+export interface Reading {
+  readonly stage: Stage
+  readonly foot: Foot
+  readonly measure: MeasureId
+  readonly value: number
+}
+
+export interface Finding {
+  readonly foot: Foot
+  /** Name from the vocabulary or the practice's own terms, lower case. */
+  readonly what: string
+  readonly place: string
+  /** 0 resolved, 1 mild, 2 moderate, 3 severe. */
+  readonly grade: 0 | 1 | 2 | 3
+  readonly words: string | null
+}
+
+export interface FollowedFeature {
+  readonly foot: Foot
+  readonly what: string
+  readonly place: string
+  /** Millimetres from the hairline. */
+  readonly distance: number
+}
+
+export interface Comfort {
+  /** AAEP 0 to 5. `by` is who judged: `vet`, `practitioner`, or null when not said. */
+  readonly lameness: PerFoot<number>
+  readonly lamenessBy: string | null
+  readonly obel: number | null
+  readonly landing: PerFoot<string>
+  /** 0 none, 1 faint, 2 clear, 3 bounding. */
+  readonly digitalPulse: PerFoot<number>
+  /** Surface name to easy, short, careful, unwilling. */
+  readonly surfaces: Readonly<Record<string, string>>
+}
+
+export interface BodyState {
+  readonly weightKg: number | null
+  /** Henneke 1 to 9. */
+  readonly condition: number | null
+  /** Crest score 0 to 5. */
+  readonly crest: number | null
+}
+
+export interface Photo {
+  /** Path within the horse's folder, forward slashes: `photos/lf-side.jpg`. */
+  readonly file: string
+  readonly foot: Foot | null
+  readonly view: 'lateral' | 'medial' | 'front' | 'behind' | 'solar' | 'other'
+  readonly stage: Stage | null
+  readonly caption: string | null
+  /** Marked points, pixels of the upright picture; null when none are marked. */
+  readonly landmarks: Landmarks | null
+}
+
+export type Point = readonly [x: number, y: number]
+
+/** Points a person marked on a picture. Names as in the case file, hyphenated; a line is two points. */
+export interface Landmarks {
+  /** Two points and the true length between them, millimetres. */
+  readonly scale: { readonly from: Point; readonly to: Point; readonly length: number } | null
+  readonly lines: Partial<Record<LandmarkLine, readonly [Point, Point]>>
+  readonly points: Partial<Record<LandmarkPoint, Point>>
+}
+
+export type LandmarkLine = 'ground' | 'pastern'
+export type LandmarkPoint =
+  | 'toe-at-ground'
+  | 'toe-at-hairline'
+  | 'new-growth-ends'
+  | 'heel-at-ground'
+  | 'heel-at-hairline'
+  | 'frog-tip'
+  | 'frog-base'
+  | 'toe'
+  | 'heel-medial'
+  | 'heel-lateral'
+  | 'widest-medial'
+  | 'widest-lateral'
+  | 'breakover'

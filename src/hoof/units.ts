@@ -1,0 +1,1 @@
+export type LengthUnit = 'mm' | 'cm' | 'in'

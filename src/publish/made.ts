@@ -1,0 +1,19 @@
+import type { Diagnostic } from '../casebook/diagnostic.ts'
+import type { HorseSummary } from '../present/summary.ts'
+
+export type Edition = 'practice' | 'owner' | 'portfolio'
+
+/** A file ready to be written. Text, or the path of a processed picture in the store to copy from. */
+export type MadeFile =
+  | { readonly path: string; readonly text: string }
+  | { readonly path: string; readonly copyFrom: string }
+
+/** All that one horse gives to a build. Travels between threads, so plain data only. */
+export interface MadeHorse {
+  readonly id: string
+  readonly diagnostics: readonly Diagnostic[]
+  /** Null when its files hold an error. */
+  readonly summary: HorseSummary | null
+  /** Paths within `site/`: `practice/juno/index.html`. */
+  readonly files: readonly MadeFile[]
+}
