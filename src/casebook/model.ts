@@ -5,6 +5,7 @@
 import type { Band } from '../hoof/bands.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot, PerFoot } from '../hoof/feet.ts'
+import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 
@@ -151,35 +152,9 @@ export interface Photo {
   /** Path within the horse's folder, forward slashes: `photos/lf-side.jpg`. */
   readonly file: string
   readonly foot: Foot | null
-  readonly view: 'lateral' | 'medial' | 'front' | 'behind' | 'solar' | 'other'
+  readonly view: PhotoView
   readonly stage: Stage | null
   readonly caption: string | null
   /** Marked points, pixels of the upright picture; null when none are marked. */
   readonly landmarks: Landmarks | null
 }
-
-export type Point = readonly [x: number, y: number]
-
-/** Points a person marked on a picture. Names as in the case file, hyphenated; a line is two points. */
-export interface Landmarks {
-  /** Two points and the true length between them, millimetres. */
-  readonly scale: { readonly from: Point; readonly to: Point; readonly length: number } | null
-  readonly lines: Partial<Record<LandmarkLine, readonly [Point, Point]>>
-  readonly points: Partial<Record<LandmarkPoint, Point>>
-}
-
-export type LandmarkLine = 'ground' | 'pastern'
-export type LandmarkPoint =
-  | 'toe-at-ground'
-  | 'toe-at-hairline'
-  | 'new-growth-ends'
-  | 'heel-at-ground'
-  | 'heel-at-hairline'
-  | 'frog-tip'
-  | 'frog-base'
-  | 'toe'
-  | 'heel-medial'
-  | 'heel-lateral'
-  | 'widest-medial'
-  | 'widest-lateral'
-  | 'breakover'

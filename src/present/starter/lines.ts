@@ -1,0 +1,16 @@
+/** The place that a person is to fill in. `check` names each that is left. */
+export const blank = '_'
+
+/** A line of a case file with its remark in a column of its own where it fits. */
+export function remarked(line: string, remark: string | null): string {
+  if (remark === null) return line
+  return `${line.padEnd(34)} # ${remark.replaceAll(/\s+/g, ' ')}`
+}
+
+/** Text as a YAML scalar that reads back as that text, on one line. */
+export function scalar(text: string): string {
+  const oneLine = text.replaceAll(/\s+/g, ' ').trim()
+  const plain = /^[\p{L}\p{N}][\p{L}\p{N} .()/+°%-]*$/u.test(oneLine) && !/^[-+.\d]+$/.test(oneLine)
+  const reserved = /^(?:true|false|yes|no|on|off|null|y|n)$/i.test(oneLine)
+  return plain && !reserved ? oneLine : JSON.stringify(oneLine)
+}

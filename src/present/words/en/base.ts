@@ -1,0 +1,28 @@
+import type { Foot } from '../../../hoof/feet.ts'
+
+/** Names that every edition uses. */
+export const base = {
+  feet: { LF: 'left fore', RF: 'right fore', LH: 'left hind', RH: 'right hind' } satisfies Record<
+    Foot,
+    string
+  >,
+  months: [
+    'January',
+    'February',
+    'March',
+    'April',
+    'May',
+    'June',
+    'July',
+    'August',
+    'September',
+    'October',
+    'November',
+    'December',
+  ],
+  notRead: 'not read',
+  perMonth: (amount: string) => `${amount} a month`,
+  days: (n: number) => (n === 1 ? '1 day' : `${n} days`),
+  weeks: (n: number) => (n === 1 ? '1 week' : `${n} weeks`),
+  monthsSpan: (n: number) => (n === 1 ? '1 month' : `${n} months`),
+}
