@@ -1,0 +1,56 @@
+/** Says when something in a folder has changed, once per burst of changes. */
+import { basename } from 'node:path'
+import { watch } from 'chokidar'
+
+/** Milliseconds of quiet that end a burst: an editor may write, rename and delete within one save. */
+const quiet = 25
+
+/** Swap files, backups, locks and hidden files: nothing that a person has finished writing. */
+export const isPassing = (path: string): boolean =>
+  /^\.|~$|\.sw[a-p]$|\.tmp$|\.bak$|^4913$|^#.*#$/.test(basename(path))
+
+export interface Watching {
+  close(): Promise<void>
+}
+
+/**
+ * Calls `changed` after each burst, never twice at once: changes that come while it runs start it again after.
+ * @returns when the folder is being watched
+ */
+export async function watchFolder(
+  folder: string,
+  changed: (paths: ReadonlySet<string>) => Promise<void>,
+): Promise<Watching> {
+  const watcher = watch(folder, {
+    ignored: (path) => path !== folder && isPassing(path),
+    ignoreInitial: true,
+    followSymlinks: false,
+  })
+  let waiting = new Set<string>()
+  let timer: NodeJS.Timeout | undefined
+  let running = false
+  const run = async () => {
+    if (running || waiting.size === 0) return
+    running = true
+    const paths = waiting
+    waiting = new Set()
+    try {
+      await changed(paths)
+    } finally {
+      running = false
+      if (waiting.size > 0) timer = setTimeout(run, quiet)
+    }
+  }
+  watcher.on('all', (_event, path) => {
+    waiting.add(path)
+    clearTimeout(timer)
+    timer = setTimeout(run, quiet)
+  })
+  await new Promise<void>((resolve) => watcher.once('ready', resolve))
+  return {
+    close: async () => {
+      clearTimeout(timer)
+      await watcher.close()
+    },
+  }
+}
