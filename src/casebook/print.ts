@@ -1,6 +1,35 @@
 import type { Diagnostic } from './diagnostic.ts'
 
+/** Most of a line that is shown; a longer one is cut to the part around the caret. */
+const lineWidth = 100
+
 /** A diagnostic as lines for a terminal: place, what is wrong, the line with a caret, expected, likely fix. */
-export function printDiagnostic(_diagnostic: Diagnostic): string {
-  throw new Error('to be written')
+export function printDiagnostic(diagnostic: Diagnostic): string {
+  const { file, line, column, level } = diagnostic
+  const place = [file, line, column].filter((part) => part !== null).join(':')
+  const lines = [`${place}  ${level === 'gap' ? 'to fill in' : level}: ${diagnostic.message}`]
+  if (diagnostic.sourceLine !== null && line !== null) lines.push(...sourceLines(diagnostic, line))
+  if (diagnostic.expected !== null) lines.push(`      expected: ${diagnostic.expected}`)
+  if (diagnostic.fix !== null) lines.push(`    likely fix: ${diagnostic.fix}`)
+  return lines.map(visible).join('\n')
 }
+
+function sourceLines(diagnostic: Diagnostic, line: number): readonly string[] {
+  const source = diagnostic.sourceLine ?? ''
+  const start = Math.max(0, (diagnostic.column ?? 1) - 1)
+  const length = Math.max(1, (diagnostic.endColumn ?? start + 2) - 1 - start)
+  const from = start + length > lineWidth ? Math.max(0, start - 20) : 0
+  const shown = source.slice(from, from + lineWidth)
+  const gutter = String(line).padStart(6)
+  const blank = [...shown.slice(0, start - from)].map((sign) => (sign === '\t' ? '\t' : ' ')).join('')
+  const carets = '^'.repeat(Math.min(length, Math.max(1, shown.length - (start - from))))
+  return [`${gutter} | ${shown}`, `${' '.repeat(6)} | ${blank}${carets}`]
+}
+
+/**
+ * Nothing from a file may steer the terminal: control characters and marks that turn the direction of text are shown
+ * as a placeholder.
+ */
+const visible = (text: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+  text.replace(/[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, '\uFFFD')

@@ -1,7 +1,15 @@
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Diagnostic } from './diagnostic.ts'
-import type { CasebookFolder } from './folder.ts'
+import type { Sheet } from './fields.ts'
+import type { CasebookFolder, FolderEntry } from './folder.ts'
+import { type PlacedHorse, readHorseFile } from './horse-file.ts'
+import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
 import type { Casebook, Horse, Practice } from './model.ts'
+import { checkPlausibility } from './plausibility/index.ts'
+import { readPracticeFile, standInPractice } from './practice-file.ts'
+import { type Report, reportOn, sortDiagnostics } from './report.ts'
+import { openCaseFile } from './split.ts'
+import { type PlacedVisit, readVisit } from './visit-file.ts'
 
 export interface PracticeRead {
   /** Null when practice.md is missing or cannot be used. */
@@ -19,24 +27,132 @@ export interface HorseRead {
 }
 
 /** practice.md, and which horses there are. `asOf` is today. */
-export function readPractice(_folder: CasebookFolder, _asOf: PlainDate): PracticeRead {
-  throw new Error('to be written')
+export function readPractice(folder: CasebookFolder, _asOf: PlainDate): PracticeRead {
+  const { practice: entry, horseIds, reports } = locate(folder.list())
+  const read = entry ? openPractice(folder, entry) : missingPractice(horseIds.length)
+  return {
+    practice: read.practice,
+    diagnostics: sortDiagnostics([read.report, ...reports].flatMap((report) => report.diagnostics)),
+    horseIds,
+  }
+}
+
+interface OpenedPractice {
+  readonly practice: Practice | null
+  readonly report: Report
+}
+
+function openPractice(folder: CasebookFolder, entry: FolderEntry): OpenedPractice {
+  const { file, report } = openCaseFile(folder, entry)
+  const read = file && readPracticeFile(file)
+  return { practice: read?.usable ? read.practice : null, report }
+}
+
+function missingPractice(horses: number): OpenedPractice {
+  const report = reportOn('practice.md', '')
+  report.error('practice-missing', null, 'There is no practice.md in this folder.', {
+    expected: 'a file practice.md beside the folders of the horses, with practice: and its name',
+    fix: horses > 0 ? 'write practice.md' : 'give the folder that holds the casebook',
+  })
+  return { practice: null, report }
 }
 
 /** One horse with all its visits. Needs nothing of other horses, so horses can be read apart. */
 export function readHorse(
-  _folder: CasebookFolder,
-  _id: string,
-  _practice: Practice,
-  _asOf: PlainDate,
+  folder: CasebookFolder,
+  id: string,
+  practice: Practice,
+  asOf: PlainDate,
 ): HorseRead {
-  throw new Error('to be written')
+  const entries = locateHorse(folder.list(), id)
+  const sheet = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
+  const reports: Report[] = []
+  const horse = openHorse(folder, entries, id, practice, sheet, asOf, reports)
+  const visits = entries.visits
+    .map((entry) => openVisit(folder, entry, entries, sheet, reports))
+    .filter((visit) => visit !== null)
+    .sort((a, b) => (a.visit.id < b.visit.id ? -1 : 1))
+  checkPlausibility(visits, horse, practice.units, asOf)
+  if (horse && visits.length === 0 && entries.visits.length === 0) {
+    horse.report.warning('no-visits', null, `${horse.horse.name} has no visit yet.`, {
+      expected: `a file named by its date, ${id}/${asOf}.md`,
+    })
+  }
+  const diagnostics = sortDiagnostics(reports.flatMap((report) => report.diagnostics))
+  const sound = horse && !diagnostics.some((one) => one.level === 'error')
+  return {
+    horse: sound ? { ...horse.horse, visits: visits.map((placed) => placed.visit) } : null,
+    diagnostics,
+  }
 }
+
+function openHorse(
+  folder: CasebookFolder,
+  entries: HorseEntries,
+  id: string,
+  practice: Practice,
+  sheet: Omit<Sheet, 'report'>,
+  asOf: PlainDate,
+  reports: Report[],
+): PlacedHorse | null {
+  if (!entries.horse) {
+    const missing = reportOn(`${id}/horse.md`, '')
+    missing.error('horse-missing', null, `The folder ${id} has visits but no horse.md.`, {
+      expected: "a file horse.md with the horse's name and owner",
+    })
+    reports.push(missing)
+    return null
+  }
+  const { file, report } = openCaseFile(folder, entries.horse)
+  reports.push(report)
+  return file && readHorseFile(file, id, practice, sheet, asOf)
+}
+
+function openVisit(
+  folder: CasebookFolder,
+  entry: FolderEntry,
+  entries: HorseEntries,
+  sheet: Omit<Sheet, 'report'>,
+  reports: Report[],
+): PlacedVisit | null {
+  const { file, report } = openCaseFile(folder, entry)
+  reports.push(report)
+  if (dateInName(entry.path) === null) {
+    report.error('visit-name', null, `The file is named by a date that does not exist.`, {
+      expected: 'the date of the visit: 2026-03-14.md',
+    })
+    return null
+  }
+  return file && readVisit(file, entries, sheet)
+}
+
+/** What cannot be judged while practice.md cannot be used: its owners, its terms, its units, its order of feet. */
+const needPractice: ReadonlySet<string> = new Set([
+  'owner-unknown',
+  'finding-unknown',
+  'reading-impossible',
+  'reading-unlikely',
+  'target-unlikely',
+  'limit-impossible',
+  'distance-impossible',
+  'distance-unlikely',
+  'feet-swapped',
+  'jump',
+])
 
 /** The whole casebook: errors first, then warnings, each by file and line. */
 export function readCasebook(
-  _folder: CasebookFolder,
-  _asOf: PlainDate,
+  folder: CasebookFolder,
+  asOf: PlainDate,
 ): { casebook: Casebook | null; diagnostics: readonly Diagnostic[] } {
-  throw new Error('to be written')
+  const { practice, horseIds, diagnostics } = readPractice(folder, asOf)
+  const reads = horseIds.map((id) => readHorse(folder, id, practice ?? standInPractice, asOf))
+  const ofHorses = reads
+    .flatMap((read) => read.diagnostics)
+    .filter((one) => practice !== null || !needPractice.has(one.code))
+  const horses = reads.map((read) => read.horse).filter((horse) => horse !== null)
+  return {
+    casebook: practice && { practice, horses },
+    diagnostics: sortDiagnostics([...diagnostics, ...ofHorses]),
+  }
 }

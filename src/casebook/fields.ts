@@ -1,0 +1,119 @@
+/**
+ * The keys of a case file as a table: for each its reader and, beside it, what holds when it is absent.
+ * What a file wrote stays `Written`; what a reader returns is resolved. `undefined` from a reader means that the value
+ * was reported and cannot be used; the absent value then stands in so that the rest of the file is still checked.
+ */
+import type { Foot } from '../hoof/feet.ts'
+import type { LengthUnit } from '../hoof/units.ts'
+import type { Report, Spot } from './report.ts'
+import { either, nearest, normal, quote } from './words.ts'
+import { isUnfilled, type Written, type WrittenEntry, type WrittenMap } from './written.ts'
+
+/** One file being read, with what its practice has set. */
+export interface Sheet {
+  readonly report: Report
+  /** Unit of a bare length. */
+  readonly units: LengthUnit
+  /** Order of a list of four. */
+  readonly feetOrder: readonly Foot[]
+  /** The practice's own finding names, with their meaning. */
+  readonly terms: Readonly<Record<string, string>>
+}
+
+/** Reads one value; `name` is the key as a person would say it. Never called for `~`, nothing, or a place left unfilled. */
+export type Reader<T> = (value: Written, sheet: Sheet, name: string) => T | undefined
+
+export interface Field<T> {
+  readonly read: Reader<T>
+  readonly absent: T
+  /** What to write, when the key must be there. */
+  readonly required: string | null
+}
+
+export const field = <T>(read: Reader<T>, absent: T): Field<T> => ({ read, absent, required: null })
+
+/** A key that must be there. `absent` stands in so that checking can go on. */
+export const required = <T>(read: Reader<T>, absent: T, example: string): Field<T> => ({
+  read,
+  absent,
+  required: example,
+})
+
+// biome-ignore lint/suspicious/noExplicitAny: a table holds fields of many types; each keeps its own in the result
+type Fields = Readonly<Record<string, Field<any>>>
+export type Resolved<F extends Fields> = { readonly [K in keyof F]: F[K]['absent'] }
+
+/**
+ * The keys of `map` by the table. Keys match in any case, with spaces or hyphens. Unknown keys are errors with the
+ * nearest known name. `where` ends the sentence "is not a key ...": `of a visit`. A missing key is told of
+ * at `missingAt`: the map, or null for the whole file.
+ */
+export function readFields<F extends Fields>(
+  map: WrittenMap,
+  fields: F,
+  sheet: Sheet,
+  where: string,
+  missingAt: Spot | null = map,
+): Resolved<F> {
+  const found = new Map<string, WrittenEntry>()
+  for (const entry of map.entries) {
+    const name = normal(entry.key.text)
+    if (!Object.hasOwn(fields, name)) unknownKey(entry, Object.keys(fields), sheet, where)
+    else if (found.has(name)) keyTwice(entry, sheet)
+    else found.set(name, entry)
+  }
+  const resolved: Record<string, unknown> = {}
+  for (const [name, { read, absent, required: example }] of Object.entries(fields)) {
+    const entry = found.get(name)
+    const isOpen = entry && (entry.value.kind === 'nothing' || gapIn(entry.value, entry.key.text, sheet))
+    if (example !== null && (!entry || entry.value.kind === 'nothing')) {
+      sheet.report.error('key-missing', entry?.key ?? missingAt, `${sentence(name)} is missing.`, {
+        expected: example,
+      })
+    }
+    const value = entry && !isOpen ? read(entry.value, sheet, name) : undefined
+    resolved[name] = value === undefined ? absent : value
+  }
+  return resolved as Resolved<F>
+}
+
+function unknownKey(entry: WrittenEntry, known: readonly string[], sheet: Sheet, where: string): void {
+  const meant = nearest(entry.key.text, known)
+  sheet.report.error('key-unknown', entry.key, `${quote(entry.key.text)} is not a key ${where}.`, {
+    expected: known.length > 12 ? `one of ${known.length} keys: ${known.join(', ')}` : either(known),
+    ...(meant && { fix: meant }),
+  })
+}
+
+export function keyTwice(entry: WrittenEntry, sheet: Sheet): void {
+  sheet.report.error('key-twice', entry.key, `${quote(entry.key.text)} is written twice here.`, {
+    expected: 'each key once',
+    fix: 'put both together, or remove one',
+  })
+}
+
+/** True, and told, for a place left to be filled in. */
+export function gapIn(value: Written, name: string, sheet: Sheet): boolean {
+  if (!isUnfilled(value)) return false
+  sheet.report.gap(value, `${sentence(name)} is not yet filled in.`)
+  return true
+}
+
+/** Reports that a value has the wrong form. */
+export function wrongForm(
+  value: Spot,
+  sheet: Sheet,
+  name: string,
+  expected: string,
+  fix?: string,
+): undefined {
+  const text =
+    (value as Written).kind === 'text' ? ` ${quote((value as Written & { text: string }).text)}` : ''
+  sheet.report.error('value-form', value, `${sentence(name)}:${text || ' this'} cannot be read.`, {
+    expected,
+    ...(fix !== undefined && { fix }),
+  })
+  return undefined
+}
+
+export const sentence = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1)

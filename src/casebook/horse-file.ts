@@ -1,0 +1,208 @@
+/** horse.md: who the horse is, and what its owner has consented to. */
+import { type PlainDate, parseDate } from '../hoof/dates.ts'
+import { parseHeight, parseNumber } from '../hoof/units.ts'
+import { readBody } from './body.ts'
+import { field, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import type { Consent, Horse, Practice } from './model.ts'
+import { date, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
+import type { Report, Spot } from './report.ts'
+import type { CaseFile } from './split.ts'
+import { targets, trimLimits } from './targets.ts'
+import { spotOf } from './visit-file.ts'
+import { nearest, quote } from './words.ts'
+import { readWritten, type WrittenMap } from './written.ts'
+
+/** The horse without its visits. */
+export interface PlacedHorse {
+  readonly horse: Omit<Horse, 'visits'>
+  readonly report: Report
+  readonly startedSpot: Spot | null
+}
+
+const height: Reader<number> = (value, sheet, name) => {
+  const cm = value.kind === 'text' ? parseHeight(value.text) : null
+  const expected = 'a height with its unit: 14.2 hh, 148 cm or 58 in; a hand has 4 inches, so .0 to .3'
+  if (cm === null) {
+    const bare = value.kind === 'text' ? parseNumber(value.text) : null
+    const fix =
+      bare === null ? undefined : bare < 20 ? `${value.kind === 'text' ? value.text : ''} hh` : `${bare} cm`
+    return wrongForm(value, sheet, name, expected, fix)
+  }
+  if (cm < 50 || cm > 220) {
+    sheet.report.warning(
+      'height-unlikely',
+      value,
+      `A height of ${Math.round(cm)} cm is unlikely for a horse.`,
+      { expected },
+    )
+  }
+  return cm
+}
+
+const born: Reader<string> = (value, sheet, name) => {
+  const written = value.kind === 'text' ? value.text.trim() : ''
+  if (/^(19|20|21)\d\d$/.test(written) || parseDate(written)) return written
+  return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02')
+}
+
+const noVet: Horse['vet'] = { involved: false, diagnosis: null }
+const vetFields = { involved: field<boolean>(yesNo, false), diagnosis: field<string | null>(text, null) }
+/** `{involved: yes, diagnosis: ...}`, or only whether one is involved. */
+const vet: Reader<Horse['vet']> = (value, sheet, name) => {
+  if (value.kind === 'map') return readFields(value, vetFields, sheet, 'of vet')
+  const involved = yesOrNo(value)
+  return involved === null
+    ? wrongForm(value, sheet, name, '{involved: yes, diagnosis: what the vet said}')
+    : { involved, diagnosis: null }
+}
+
+const noConsent: Consent = { ownerSite: false, portfolio: false, photos: false, given: null }
+const consentFields = {
+  'owner site': field<boolean>(yesNo, false),
+  portfolio: field<boolean>(yesNo, false),
+  photos: field<boolean>(yesNo, false),
+  given: field<PlainDate | null>(date, null),
+}
+const consent: Reader<Consent> = (value, sheet, name) => {
+  if (value.kind !== 'map') {
+    return wrongForm(
+      value,
+      sheet,
+      name,
+      'each consent by name: {owner site: yes, portfolio: no, photos: no, given: 2026-01-12}',
+    )
+  }
+  const read = readFields(value, consentFields, sheet, 'of consent')
+  return { ownerSite: read['owner site'], portfolio: read.portfolio, photos: read.photos, given: read.given }
+}
+
+const horseFields = {
+  name: required<string | null>(text, null, "the horse's name"),
+  owner: field<string | null>(text, null),
+  kind: field<string | null>(text, null),
+  sex: field<string | null>(text, null),
+  born: field<string | null>(born, null),
+  height: field<number | null>(height, null),
+  weight: field<number | null>(weight, null),
+  started: field<PlainDate | null>(date, null),
+  history: field<readonly string[]>(lines, []),
+  vet: field<Horse['vet']>(vet, noVet),
+  consent: field<Consent>(consent, noConsent),
+  alias: field<string | null>(text, null),
+  'private words': field<readonly string[]>(lines, []),
+  targets: field<Horse['targets']>(targets, {}),
+  'trim limits': field<Horse['trimLimits']>(trimLimits, { sole: {}, mostPerTrim: null }),
+}
+
+/** Reads an opened horse.md; null when its block is unusable (reported). */
+export function readHorseFile(
+  file: CaseFile,
+  id: string,
+  practice: Practice,
+  sheetOfPractice: Omit<Sheet, 'report'>,
+  asOf: PlainDate,
+): PlacedHorse | null {
+  const { report } = file
+  const map = readWritten(file.text, file.blockStart, file.blockEnd, report)
+  if (!map) return null
+  const sheet: Sheet = { ...sheetOfPractice, report }
+  const read = readFields(map, horseFields, sheet, 'of a horse', null)
+  checkOwner(read.owner, map, practice, report)
+  checkConsent(read.consent, read.alias, map, asOf, report)
+  checkBorn(read.born, read.started, map, asOf, report)
+  const horse = {
+    id,
+    name: read.name ?? id,
+    owner: read.owner,
+    kind: read.kind,
+    sex: read.sex,
+    born: read.born,
+    heightCm: read.height,
+    weightKg: read.weight,
+    started: read.started,
+    history: read.history,
+    vet: read.vet,
+    consent: read.consent,
+    alias: read.alias,
+    privateWords: read['private words'],
+    targets: read.targets,
+    trimLimits: read['trim limits'],
+    body: readBody(file.text, file.bodyStart, report),
+    file: report.file,
+  }
+  return { horse, report, startedSpot: spotOf(map, 'started') }
+}
+
+function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, report: Report): void {
+  const known = practice.owners.map((one) => one.id)
+  const written = spotOf(map, 'owner')
+  if (owner === null) {
+    if (written && written.kind !== 'nothing') return
+    report.warning('owner-missing', null, 'No owner is named, so this horse is on no owner site.', {
+      expected: 'owner: an id from practice.md',
+    })
+    return
+  }
+  if (known.includes(owner)) return
+  const byName = practice.owners.find((one) => one.name.toLowerCase() === owner.toLowerCase())?.id
+  const meant = byName ?? nearest(owner, known)
+  report.error('owner-unknown', written, `${quote(owner)} is no owner in practice.md.`, {
+    expected:
+      known.length > 0 ? `one of: ${known.join(', ')}` : 'an id that stands under owners in practice.md',
+    fix: meant ?? `add it in practice.md: owners: {${owner}: {name: ...}}`,
+  })
+}
+
+function checkConsent(
+  consent: Consent,
+  alias: string | null,
+  map: WrittenMap,
+  asOf: PlainDate,
+  report: Report,
+): void {
+  const spot = spotOf(map, 'consent')
+  const any = consent.ownerSite || consent.portfolio || consent.photos
+  if (any && consent.given === null) {
+    report.warning('consent-undated', spot, 'Consent is noted without the day on which it was given.', {
+      expected: 'given: 2026-01-12',
+    })
+  }
+  if (consent.given !== null && consent.given > asOf) {
+    report.warning('date-in-future', spot, `Consent given on ${consent.given} lies in the future.`, {
+      expected: `a date up to ${asOf}`,
+    })
+  }
+  if (consent.portfolio && alias === null) {
+    report.warning('alias-missing', spot, 'The portfolio may show this horse, but it has no alias.', {
+      expected: 'alias: the name to show instead',
+    })
+  }
+}
+
+function checkBorn(
+  born: string | null,
+  started: PlainDate | null,
+  map: WrittenMap,
+  asOf: PlainDate,
+  report: Report,
+): void {
+  if (started !== null && started > asOf) {
+    report.warning('date-in-future', spotOf(map, 'started'), `The start, ${started}, lies in the future.`, {
+      expected: `a date up to ${asOf}`,
+    })
+  }
+  if (born === null) return
+  const latest = started !== null && started < asOf ? started : asOf
+  if (born > latest.slice(0, born.length)) {
+    report.warning('born-late', spotOf(map, 'born'), `The horse is born in ${born}, after ${latest}.`, {
+      expected: 'a year or date before the first visit',
+    })
+  }
+  if (Number(latest.slice(0, 4)) - Number(born.slice(0, 4)) > 50) {
+    report.warning(
+      'born-early',
+      spotOf(map, 'born'),
+      `Born in ${born}, the horse would be over 50 years old.`,
+    )
+  }
+}

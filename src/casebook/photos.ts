@@ -1,0 +1,100 @@
+/** The `photos` of a visit: which file, of what, and the points marked on it. */
+import type { Foot } from '../hoof/feet.ts'
+import type { PhotoView } from '../hoof/landmarks.ts'
+import { foot } from './by-foot.ts'
+import { field, gapIn, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import { landmarkFields, landmarksOf } from './landmarks.ts'
+import type { Photo, Stage } from './model.ts'
+import { oneOf, text } from './readers.ts'
+import type { Spot } from './report.ts'
+import { either, nearest, quote } from './words.ts'
+import type { Written, WrittenMap } from './written.ts'
+
+/** What lies in the horse's folder: paths from that folder, and which of them are links. */
+export interface HorseFolder {
+  readonly files: ReadonlySet<string>
+  readonly links: ReadonlySet<string>
+}
+
+const views: readonly PhotoView[] = ['lateral', 'medial', 'front', 'behind', 'solar', 'other']
+
+const photoFields = {
+  ...landmarkFields,
+  file: required<string | null>(text, null, 'the picture: photos/lf-side.jpg'),
+  foot: field<Foot | null>(foot, null),
+  view: field<PhotoView>(oneOf(views), 'other'),
+  stage: field<Stage | null>(oneOf(['before', 'after'] as const), null),
+  caption: field<string | null>(text, null),
+}
+
+/** The photos of a visit; `value` is what stands under `photos`, or nothing. */
+export function readPhotos(value: Written, sheet: Sheet, folder: HorseFolder): readonly Photo[] {
+  if (value.kind === 'nothing') return []
+  const entries = value.kind === 'list' ? value.items : [value]
+  return entries.flatMap((entry) => {
+    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', sheet)) return []
+    if (entry.kind !== 'map') {
+      wrongForm(entry, sheet, 'a photo', '{file: photos/lf-side.jpg, foot: LF, view: lateral, stage: before}')
+      return []
+    }
+    const photo = readPhoto(entry, sheet, folder)
+    return photo ? [photo] : []
+  })
+}
+
+function readPhoto(entry: WrittenMap, sheet: Sheet, folder: HorseFolder): Photo | null {
+  const read = readFields(entry, photoFields, sheet, 'of a photo')
+  const landmarks = landmarksOf(read, read.view, entry, sheet)
+  if (read.file === null) return null
+  const at = entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
+  const file = fileWithin(read.file, at, sheet, folder)
+  if (file === null) return null
+  return { file, foot: read.foot, view: read.view, stage: read.stage, caption: read.caption, landmarks }
+}
+
+/** The path if it names a picture inside the horse's folder, else null (reported). */
+function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): string | null {
+  const clean = path.replace(/^\.\//, '')
+  if (/^[/\\]|^[a-z]:|^[a-z]+:\/\//i.test(clean) || clean.includes('\\') || clean.split('/').includes('..')) {
+    sheet.report.error('photo-outside', at, `${quote(path)} points out of the horse's folder.`, {
+      expected: "a path inside the horse's folder, with / between: photos/lf-side.jpg",
+      fix: `copy the picture into the folder photos and write photos/${clean.split(/[/\\]/).at(-1)}`,
+    })
+    return null
+  }
+  const parents = clean.split('/').map((_, index, parts) => parts.slice(0, index + 1).join('/'))
+  if (parents.some((parent) => folder.links.has(parent))) {
+    sheet.report.error(
+      'link',
+      at,
+      `${quote(path)} is a link or lies behind one, and links are never followed.`,
+      {
+        expected: 'a picture of its own',
+        fix: 'replace the link by a copy of the file',
+      },
+    )
+    return null
+  }
+  if (folder.files.has(clean)) return clean
+  const pictures = [...folder.files].filter((file) => !file.endsWith('.md'))
+  const meant = nearestFile(clean, pictures)
+  sheet.report.error('photo-missing', at, `There is no picture ${quote(path)} in the horse's folder.`, {
+    expected:
+      pictures.length > 0 && pictures.length < 6
+        ? either(pictures)
+        : 'a picture that lies in the folder photos',
+    ...(meant && { fix: meant }),
+  })
+  return null
+}
+
+function nearestFile(path: string, pictures: readonly string[]): string | null {
+  const stem = (file: string) => file.replace(/^.*\//, '').replace(/\.[^.]*$/, '')
+  const meant = nearest(stem(path), pictures.map(stem))
+  return (
+    pictures.find((file) => file.toLowerCase() === path.toLowerCase()) ??
+    pictures.find((file) => file.endsWith(`/${path}`)) ??
+    pictures.find((file) => stem(file) === meant) ??
+    null
+  )
+}

@@ -1,0 +1,56 @@
+/** Dates against each other, against the file's name and against today. */
+import type { PlainDate } from '../../hoof/dates.ts'
+import type { PlacedHorse } from '../horse-file.ts'
+import type { PlacedVisit } from '../visit-file.ts'
+
+export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | null, asOf: PlainDate): void {
+  for (const placed of visits) {
+    const { visit, report, dateSpot } = placed
+    const named = visit.id.slice(0, 10)
+    if (named !== visit.date) {
+      report.error(
+        'date-not-file',
+        dateSpot,
+        `The date is ${visit.date}, but the file is named ${visit.id}.md.`,
+        {
+          expected: 'the same date in both',
+          fix: `${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
+        },
+      )
+    }
+    if (visit.date > asOf) {
+      report.warning('date-in-future', dateSpot, `The visit of ${visit.date} lies in the future.`, {
+        expected: `a date up to ${asOf}`,
+      })
+    }
+    const started = horse?.horse.started ?? null
+    if (started !== null && visit.date < started) {
+      report.warning(
+        'visit-before-start',
+        dateSpot,
+        `The visit of ${visit.date} is before ${started}, when the case started.`,
+        {
+          expected: `a date from ${started} on, or an earlier started in horse.md`,
+        },
+      )
+    }
+    if (saysNothing(placed)) {
+      report.warning('visit-empty', null, `The visit of ${visit.date} holds no reading and no finding.`, {
+        expected: 'at least one line under before, after, findings, grow-out, comfort or photos',
+      })
+    }
+  }
+}
+
+/** Nothing read, and nothing on its way to be: what was reported in the file was at least meant. */
+function saysNothing({ visit, report }: PlacedVisit): boolean {
+  const { comfort, bodyState } = visit
+  return (
+    report.diagnostics.every((one) => one.level === 'warning') &&
+    [visit.readings, visit.findings, visit.growOut, visit.photos].every((list) => list.length === 0) &&
+    [comfort.lameness, comfort.landing, comfort.digitalPulse, comfort.surfaces, visit.stance].every(
+      (one) => Object.keys(one).length === 0,
+    ) &&
+    [comfort.obel, bodyState.weightKg, bodyState.condition, bodyState.crest].every((one) => one === null)
+  )
+}

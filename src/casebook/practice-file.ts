@@ -1,0 +1,142 @@
+/** practice.md: the practice, its units, its owners, its own terms. */
+import { type Foot, feet } from '../hoof/feet.ts'
+import { findingMeanings } from '../hoof/findings.ts'
+import type { LengthUnit } from '../hoof/units.ts'
+import { feetOrder } from './by-foot.ts'
+import { field, gapIn, keyTwice, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import type { Owner, Practice } from './model.ts'
+import { interval, oneOf, text } from './readers.ts'
+import type { CaseFile } from './split.ts'
+import { normal, quote } from './words.ts'
+import { readWritten, type Written } from './written.ts'
+
+const defaultTrimCycleDays = 35
+
+/** What holds while practice.md cannot be used, so that the horses' files can still be checked. */
+export const standInPractice: Practice = {
+  name: '',
+  units: 'mm',
+  trimCycleDays: defaultTrimCycleDays,
+  feetOrder: feet,
+  owners: [],
+  localRules: null,
+  terms: {},
+  body: '',
+}
+
+const units: Reader<LengthUnit> = (value, sheet, name) => {
+  const word = value.kind === 'text' ? normal(value.text) : ''
+  const known: Readonly<Record<string, LengthUnit>> = {
+    millimetres: 'mm',
+    millimeters: 'mm',
+    centimetres: 'cm',
+    centimeters: 'cm',
+    inch: 'in',
+    inches: 'in',
+  }
+  return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, sheet, name)
+}
+
+const ownerFields = { name: required<string | null>(text, null, "the owner's name") }
+
+const owners: Reader<readonly Owner[]> = (value, sheet, name) => {
+  if (value.kind !== 'map')
+    return wrongForm(value, sheet, name, 'an id and a name for each: {abel: {name: Abel Moor}}')
+  return value.entries.flatMap((entry): Owner[] => {
+    const id = entry.key.text
+    if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
+      sheet.report.error('owner-id', entry.key, `${quote(id)} cannot be an owner's id.`, {
+        expected: 'lower-case letters, digits and hyphens',
+        fix: idLike(id),
+      })
+      return []
+    }
+    return [{ id, name: ownerName(entry.value, sheet, id) ?? id }]
+  })
+}
+
+/** `{name: Abel Moor}`, or the name alone. */
+function ownerName(value: Written, sheet: Sheet, id: string): string | null {
+  if (value.kind === 'nothing' || gapIn(value, `The name of owner ${id}`, sheet)) return null
+  if (value.kind === 'text') return value.text
+  if (value.kind === 'map') return readFields(value, ownerFields, sheet, 'of an owner').name
+  wrongForm(value, sheet, `owner ${id}`, '{name: Abel Moor}')
+  return null
+}
+
+/** The nearest text that can be an id. */
+export const idLike = (words: string): string =>
+  words
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/[\u0300-\u036f]/g, '')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '') || 'horse-1'
+
+const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => {
+  if (value.kind !== 'map')
+    return wrongForm(
+      value,
+      sheet,
+      name,
+      'a word and its meaning: {seedy toe: crumbling horn in the white line}',
+    )
+  const read = new Map<string, string>()
+  for (const entry of value.entries) {
+    const term = normal(entry.key.text)
+    if (Object.hasOwn(findingMeanings, term)) {
+      sheet.report.warning(
+        'term-known',
+        entry.key,
+        `${quote(term)} is a known finding already; its own meaning stays.`,
+        {
+          fix: 'remove the line',
+        },
+      )
+      continue
+    }
+    if (read.has(term)) keyTwice(entry, sheet)
+    if (entry.value.kind === 'nothing' || gapIn(entry.value, term, sheet)) continue
+    const meaning = text(entry.value, sheet, term)
+    if (meaning) read.set(term, meaning)
+  }
+  return Object.fromEntries(read)
+}
+
+/** A reader whose failure stays visible: without units and order every reading would be misread. */
+const orNull =
+  <T>(read: Reader<T>): Reader<T | null> =>
+  (value, sheet, name) =>
+    read(value, sheet, name) ?? null
+
+const practiceFields = {
+  practice: required<string | null>(text, null, "the practice's name"),
+  units: field<LengthUnit | null>(orNull(units), 'mm'),
+  'trim cycle': field<number>(interval, defaultTrimCycleDays),
+  feet: field<readonly Foot[] | null>(orNull(feetOrder), feet),
+  owners: field<readonly Owner[]>(owners, []),
+  'local rules': field<string | null>(text, null),
+  terms: field<Readonly<Record<string, string>>>(terms, {}),
+}
+
+/** Reads an opened practice.md; `usable` is false when units or the order of feet are unknown. Null when its block is broken. */
+export function readPracticeFile(
+  file: CaseFile,
+): { readonly practice: Practice; readonly usable: boolean } | null {
+  const { report, text: whole } = file
+  const map = readWritten(whole, file.blockStart, file.blockEnd, report)
+  if (!map) return null
+  const sheet: Sheet = { report, units: 'mm', feetOrder: feet, terms: {} }
+  const read = readFields(map, practiceFields, sheet, 'of practice.md', null)
+  const practice: Practice = {
+    name: read.practice ?? 'Practice',
+    units: read.units ?? 'mm',
+    trimCycleDays: read['trim cycle'],
+    feetOrder: read.feet ?? feet,
+    owners: read.owners,
+    localRules: read['local rules'],
+    terms: read.terms,
+    body: whole.slice(file.bodyStart).trim(),
+  }
+  return { practice, usable: read.units !== null && read.feet !== null }
+}

@@ -1,0 +1,122 @@
+/** One visit's file: its block by key, its body by reader. */
+import { addDays, type PlainDate, parseDate } from '../hoof/dates.ts'
+import type { PerFoot } from '../hoof/feet.ts'
+import { readBody } from './body.ts'
+import { feetOrder, perFoot } from './by-foot.ts'
+import { bodyState, comfort, noBodyState, noComfort } from './comfort.ts'
+import { field, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
+import { findings, growOut, type PlacedFeature } from './findings.ts'
+import type { BodyState, Comfort, Finding, Visit } from './model.ts'
+import { type HorseFolder, readPhotos } from './photos.ts'
+import { date, lines, parseInterval, text } from './readers.ts'
+import { type PlacedReading, readStage } from './readings.ts'
+import type { Report, Spot } from './report.ts'
+import type { CaseFile } from './split.ts'
+import { normal } from './words.ts'
+import { isUnfilled, readWritten, type Written, type WrittenMap } from './written.ts'
+
+/** A visit with the places of what it says, for remarks that need several visits. */
+export interface PlacedVisit {
+  readonly visit: Visit
+  readonly readings: readonly PlacedReading[]
+  readonly features: readonly PlacedFeature[]
+  readonly report: Report
+  readonly dateSpot: Spot | null
+}
+
+/** Left as written, for what needs more than its own text to be read. */
+const asWritten: Reader<Written> = (value) => value
+const nothing: Written = { kind: 'nothing', start: 0, end: 0 }
+
+const visitFields = {
+  date: field<PlainDate | null>(date, null),
+  feet: field<Written>(asWritten, nothing),
+  footing: field<string | null>(text, null),
+  before: field<readonly PlacedReading[]>(readStage('before'), []),
+  after: field<readonly PlacedReading[]>(readStage('after'), []),
+  findings: field<readonly Finding[]>(findings, []),
+  'grow out': field<readonly PlacedFeature[]>(growOut, []),
+  comfort: field<Comfort>(comfort, noComfort),
+  body: field<BodyState>(bodyState, noBodyState),
+  stance: field<PerFoot<string>>(perFoot(text), {}),
+  photos: field<Written>(asWritten, nothing),
+  care: field<readonly string[]>(lines, []),
+  'next visit': field<Written>(asWritten, nothing),
+}
+
+/** Reads an opened visit file; null when its block or its date is unusable (reported). */
+export function readVisit(
+  file: CaseFile,
+  folder: HorseFolder,
+  practice: Omit<Sheet, 'report'>,
+): PlacedVisit | null {
+  const { report } = file
+  const map = readWritten(file.text, file.blockStart, file.blockEnd, report)
+  if (!map) return null
+  const sheet = sheetOf(map, { ...practice, report })
+  const read = readFields(map, visitFields, sheet, 'of a visit')
+  const id = visitIdOf(report.file)
+  const day = read.date ?? parseDate(id.slice(0, 10))
+  if (!day) return null
+  const readings = [...read.before, ...read.after]
+  return {
+    visit: {
+      id,
+      date: day,
+      file: report.file,
+      footing: read.footing,
+      readings: readings.map((placed) => placed.reading),
+      findings: read.findings,
+      growOut: read['grow out'].map((placed) => placed.feature),
+      comfort: read.comfort,
+      bodyState: read.body,
+      stance: read.stance,
+      photos: readPhotos(read.photos, sheet, folder),
+      care: read.care,
+      nextVisit: nextVisitOf(read['next visit'], day, sheet),
+      body: readBody(file.text, file.bodyStart, report),
+    },
+    readings,
+    features: read['grow out'],
+    report,
+    dateSpot: spotOf(map, 'date'),
+  }
+}
+
+const visitIdOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.md$/, '')
+
+/** The sheet with the visit's own order of feet, if it sets one. The order must be known before any list is read. */
+function sheetOf(map: WrittenMap, sheet: Sheet): Sheet {
+  const written = map.entries.find((entry) => normal(entry.key.text) === 'feet')?.value
+  if (!written || written.kind === 'nothing' || isUnfilled(written)) return sheet
+  const order = feetOrder(written, sheet, 'feet')
+  return order ? { ...sheet, feetOrder: order } : sheet
+}
+
+/** Where the value of a key stands. */
+export const spotOf = (map: WrittenMap, name: string): Written | null =>
+  map.entries.find((entry) => normal(entry.key.text) === name)?.value ?? null
+
+/** `in 5 weeks` from the visit's date, or a date. One that lies before the visit is doubted and not used. */
+function nextVisitOf(value: Written, day: PlainDate, sheet: Sheet): PlainDate | null {
+  if (value.kind === 'nothing') return null
+  const days = value.kind === 'text' ? parseInterval(value.text) : null
+  if (days !== null) return addDays(day, days)
+  if (value.kind !== 'text' || !/^\d{4}\D|^\d{8}$/.test(value.text)) {
+    return wrongForm(value, sheet, 'next visit', 'in 5 weeks, or a date: 2026-04-18') ?? null
+  }
+  const next = date(value, sheet, 'next visit') ?? null
+  if (next !== null && next <= day) {
+    sheet.report.warning(
+      'next-visit-early',
+      value,
+      `The next visit, ${next}, is not after the visit itself, ${day}.`,
+      {
+        expected: `a date after ${day}`,
+        fix: 'check the year and the month, or write in 5 weeks',
+      },
+    )
+    return null
+  }
+  return next
+}

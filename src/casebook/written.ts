@@ -1,0 +1,229 @@
+/**
+ * The block at the head of a case file as a tree, every scalar still as it was written: `no`, `2026-03-14`, `007`
+ * and `3 5/8"` stay text, and each node knows where it stands in the file. Nothing in it is ever built or run:
+ * tags, anchors, aliases and merge keys are refused before a tree exists.
+ */
+import { EVENT_ID, type Event, getScalarValue, parseEvents, SCALAR_STYLE, YAMLException } from 'js-yaml'
+import { plainReason } from './reasons.ts'
+import type { Report, Spot } from './report.ts'
+import { quote } from './words.ts'
+
+export interface WrittenText extends Spot {
+  readonly kind: 'text'
+  readonly text: string
+  /** True when the text stands in the file letter by letter from `start` to `end`, so that a part of it can be shown. */
+  readonly verbatim: boolean
+}
+/** `~`, `null` or nothing at all. */
+interface WrittenNothing extends Spot {
+  readonly kind: 'nothing'
+}
+export interface WrittenList extends Spot {
+  readonly kind: 'list'
+  readonly items: readonly Written[]
+}
+export interface WrittenEntry {
+  readonly key: WrittenText
+  readonly value: Written
+}
+export interface WrittenMap extends Spot {
+  readonly kind: 'map'
+  readonly entries: readonly WrittenEntry[]
+}
+export type Written = WrittenText | WrittenNothing | WrittenList | WrittenMap
+
+/** A place that a person is still to fill in: a lone `?`, or the `_` that the tool's own new files hold. */
+export const isOpenPlace = (text: string): boolean => text === '?' || text === '_'
+export const isUnfilled = (value: Written): boolean => value.kind === 'text' && isOpenPlace(value.text)
+
+/** Deepest nesting that a case file may have; the format itself needs five. */
+const maxDepth = 20
+
+/** Stands for a bare `?` while the text is parsed, so that a place left unfilled is no YAML key mark. */
+const unfilled = '\uE000'
+
+/**
+ * The tree of the text from `from` to `to`, or null when it is unusable (reported). An empty block is an empty map.
+ * Keys written twice are reported and the first one counts.
+ */
+export function readWritten(text: string, from: number, to: number, report: Report): WrittenMap | null {
+  const block = markUnfilled(text.slice(from, to))
+  let events: Event[]
+  try {
+    events = parseEvents(block, { maxDepth })
+  } catch (problem) {
+    if (!(problem instanceof YAMLException)) throw problem
+    const reason = plainReason(problem.reason, block, problem.mark?.position ?? 0)
+    const spot = { start: from + reason.spot.start, end: from + reason.spot.end }
+    report.error('block-form', spot, reason.message, {
+      ...(reason.expected && { expected: reason.expected }),
+      ...(reason.fix && { fix: reason.fix }),
+    })
+    return null
+  }
+  const refused = firstRefused(events, block)
+  if (refused) {
+    const spot = { start: from + refused.start, end: from + refused.end }
+    report.error(refused.code, spot, refused.message, {
+      expected: 'plain text, lists and keys',
+      fix: refused.fix,
+    })
+    return null
+  }
+  return compose(events, block, from, report)
+}
+
+const markUnfilled = (block: string): string =>
+  block.includes('?') ? block.replace(/(?<=[:[,{-][ \t]*)\?(?=[ \t]*(?:[,\]}]|[ \t]#|$))/gm, unfilled) : block
+
+const restore = (text: string): string => text.replaceAll(unfilled, '?')
+
+interface Refused extends Spot {
+  readonly code: string
+  readonly message: string
+  readonly fix: string
+}
+
+/** Tags, anchors, aliases and a second document: none is needed here, and each is a way to do harm. */
+function firstRefused(events: readonly Event[], block: string): Refused | null {
+  let documents = 0
+  for (const event of events) {
+    if (event.type === EVENT_ID.POP) continue
+    if (event.type === EVENT_ID.DOCUMENT) {
+      documents++
+      if (documents > 1) {
+        return {
+          code: 'block-form',
+          start: block.indexOf('\n---') + 1,
+          end: block.indexOf('\n---') + 4,
+          message: 'A second block begins here.',
+          fix: 'keep one block between two lines of ---',
+        }
+      }
+      if (event.directives.length > 0) {
+        return {
+          code: 'yaml-tag',
+          start: 0,
+          end: block.indexOf('\n'),
+          message: 'Lines that begin with % are not allowed.',
+          fix: 'remove the line',
+        }
+      }
+      continue
+    }
+    if (event.type === EVENT_ID.ALIAS || event.anchorStart !== -1) {
+      const word = block.slice(event.anchorStart, event.anchorEnd)
+      const mark = event.type === EVENT_ID.ALIAS ? '*' : '&'
+      return {
+        code: 'yaml-alias',
+        start: event.anchorStart - 1,
+        end: event.anchorEnd,
+        message: `${quote(mark + word)} is a reference to another place, and references are not allowed.`,
+        fix: `if ${mark} belongs to the text, put the text in quotes; else write the value out`,
+      }
+    }
+    if (event.tagStart !== -1) {
+      return {
+        code: 'yaml-tag',
+        start: event.tagStart,
+        end: event.tagEnd,
+        message: `${quote(block.slice(event.tagStart, event.tagEnd))} is a tag, and tags are not allowed.`,
+        fix: 'if ! belongs to the text, put the text in quotes; else remove the tag',
+      }
+    }
+  }
+  return null
+}
+
+/** Builds the tree. Events come in document order; a key is always followed by its value. */
+function compose(events: readonly Event[], block: string, from: number, report: Report): WrittenMap | null {
+  let next = 1
+  let lastEnd = 0
+
+  function node(): Written | null {
+    const event = events[next++]
+    if (!event) return null
+    switch (event.type) {
+      case EVENT_ID.SCALAR:
+        return scalar(event)
+      case EVENT_ID.SEQUENCE: {
+        const items: Written[] = []
+        while (events[next]?.type !== EVENT_ID.POP) {
+          const item = node()
+          if (!item) return null
+          items.push(item)
+        }
+        next++
+        return { kind: 'list', items, start: from + event.start, end: closing(']') }
+      }
+      case EVENT_ID.MAPPING: {
+        const entries: WrittenEntry[] = []
+        const seen = new Set<string>()
+        while (events[next]?.type !== EVENT_ID.POP) {
+          const key = node()
+          const value = node()
+          if (!key || !value) return null
+          const name = plainKey(key)
+          if (!name) continue
+          if (seen.has(name.text)) {
+            report.error('key-twice', name, `${quote(name.text)} is written twice here.`, {
+              expected: 'each key once',
+              fix: 'put both together, or remove one',
+            })
+            continue
+          }
+          seen.add(name.text)
+          entries.push({ key: name, value })
+        }
+        next++
+        return { kind: 'map', entries, start: from + event.start, end: closing('}') }
+      }
+      default:
+        return null
+    }
+  }
+
+  function scalar(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): WrittenText | WrittenNothing {
+    if (event.valueStart === -1) return { kind: 'nothing', start: from + lastEnd, end: from + lastEnd + 1 }
+    lastEnd = event.valueEnd
+    const spot = { start: from + event.valueStart, end: from + event.valueEnd }
+    const text = restore(getScalarValue(block, event))
+    if (event.style === SCALAR_STYLE.PLAIN && (text === '' || text === '~' || text === 'null')) {
+      return { kind: 'nothing', ...spot }
+    }
+    return { kind: 'text', text, verbatim: text.length === event.valueEnd - event.valueStart, ...spot }
+  }
+
+  /** End of a collection: its closing bracket when that follows its last value, else the end of that value. */
+  function closing(bracket: string): number {
+    const rest = /^["']?[\s,]*/.exec(block.slice(lastEnd, lastEnd + 200))?.[0].length ?? 0
+    if (block[lastEnd + rest] === bracket) lastEnd += rest + 1
+    return from + lastEnd
+  }
+
+  function plainKey(key: Written): WrittenText | null {
+    if (key.kind !== 'text') {
+      report.error('key-form', key, 'A key must be plain text.', { expected: 'a word, then a colon' })
+      return null
+    }
+    if (reserved.has(key.text)) {
+      report.error('key-reserved', key, `${quote(key.text)} cannot be used as a key.`, {
+        fix: 'remove it or rename it',
+      })
+      return null
+    }
+    return key
+  }
+
+  if (events.length === 0) return { kind: 'map', entries: [], start: from, end: from }
+  const root = node()
+  if (root?.kind === 'map') return root
+  if (root === null || root.kind === 'nothing') return { kind: 'map', entries: [], start: from, end: from }
+  report.error('block-form', root, 'The block between the --- lines holds no keys.', {
+    expected: 'lines of `key: value`',
+  })
+  return null
+}
+
+/** Words with a meaning in the language this program is written in; as keys they serve nobody. */
+const reserved = new Set(['__proto__', 'constructor', 'prototype'])
