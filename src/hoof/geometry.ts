@@ -11,7 +11,7 @@ export interface CapsuleReadings {
   readonly bearingLength: number
 }
 
-export type PlanePoint = readonly [x: number, y: number]
+type PlanePoint = readonly [x: number, y: number]
 
 export interface CapsuleSide {
   readonly toeHairline: PlanePoint

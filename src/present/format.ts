@@ -3,12 +3,13 @@
  * Lengths come in millimetres and go out in the practice's unit: whole and half millimetres, tenths of a
  * centimetre, or inches to the nearest sixteenth as a fraction, as a tape shows them.
  */
+import type { Band } from '../hoof/bands.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import { daysPerMonth } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
 import { derivedMeasures, isMeasureId, measures } from '../hoof/measures.ts'
-import type { LengthUnit } from '../hoof/units.ts'
+import { fromMillimetres, type LengthUnit } from '../hoof/units.ts'
 import { en, type Words } from './words/index.ts'
 
 export interface Formatter {
@@ -22,6 +23,8 @@ export interface Formatter {
   measure(id: AnyMeasureId, value: number): string
   /** The same with its sign, `+2 mm`, `−3°`, `0 mm`. */
   change(id: AnyMeasureId, value: number): string
+  /** The bare figure of a change with its sign. */
+  changeFigure(id: AnyMeasureId, value: number): string
   /** The bare figure, for table cells under a head that names the unit. */
   figure(id: AnyMeasureId, value: number): string
   /** The unit as a head names it: `mm`, `°`, or nothing for a ratio. */
@@ -34,6 +37,16 @@ export interface Formatter {
   foot(foot: Foot): string
   /** Name of a measure, `toe length`. */
   name(id: AnyMeasureId): string
+  /** `May 2026`. */
+  monthOf(date: PlainDate): string
+  /** A value with one digit more than a reading carries, for rates, limits and scatter: `1.24°`, `8.4 mm`, `0.33 in`. */
+  fine(id: AnyMeasureId, value: number): string
+  /** A change a month with its sign: `+1.2° a month`. */
+  rate(id: AnyMeasureId, perMonth: number): string
+  /** `0.6 to 1.8°`: an interval in fine figures with one unit. */
+  interval(id: AnyMeasureId, low: number, high: number): string
+  /** A wanted band: `50° to 54°`, `up to 84 mm`, `0.67 or more`. */
+  band(id: AnyMeasureId, band: Band): string
   /** `5 weeks`, `4 months`: a span in the unit a person would use. */
   span(days: number): string
 }
@@ -43,7 +56,7 @@ const minus = '\u2212'
 /** `-3` with a true minus sign; no `-0`. */
 const signed = (text: string, value: number, plus: boolean): string => {
   const bare = text.replace(/^[-\u2212]/, '')
-  if (/^[0.]+(?:\D|$)/.test(bare)) return bare
+  if (!/[1-9]/.test(bare)) return bare
   return value < 0 ? minus + bare : plus ? `+${bare}` : bare
 }
 
@@ -64,10 +77,20 @@ function sixteenths(inches: number): string {
 }
 
 function lengthFigure(mm: number, unit: LengthUnit): string {
-  if (unit === 'in') return sixteenths(mm / 25.4)
+  if (unit === 'in') return sixteenths(fromMillimetres(mm, unit))
   if (unit === 'cm') return trimmed(mm / 10, 1)
   return trimmed(Math.round(mm * 2) / 2, 1)
 }
+
+/** One digit more than a reading carries. Inches as decimals here, since a rate is no tape reading. */
+function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit): string {
+  const kind = kindOf(id)
+  if (kind !== 'length') return Math.abs(value).toFixed(kind === 'ratio' ? 3 : 1)
+  return Math.abs(fromMillimetres(value, units)).toFixed(units === 'mm' ? 1 : 2)
+}
+
+/** The first letter as a capital. */
+export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1)
 
 export const kindOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id].kind : derivedMeasures[id].kind)
 export const nameOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id].name : derivedMeasures[id].name)
@@ -85,10 +108,14 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
     if (kind === 'angle') return '°'
     return kind === 'index' ? 'lb/in²' : ''
   }
-  const withUnit = (id: AnyMeasureId, value: number): string => {
+  const united = (id: AnyMeasureId, figure: string): string => {
     const u = unit(id)
-    return u === '' ? bare(id, value) : u === '°' ? `${bare(id, value)}°` : `${bare(id, value)} ${u}`
+    return u === '' ? figure : u === '°' ? `${figure}°` : `${figure} ${u}`
   }
+  const withUnit = (id: AnyMeasureId, value: number) => united(id, bare(id, value))
+  const measure = (id: AnyMeasureId, value: number) => signed(withUnit(id, value), value, false)
+  const fineBare = (id: AnyMeasureId, value: number, plus: boolean) =>
+    signed(fineFigure(id, value, units), value, plus)
   const parts = (date: PlainDate) => {
     const [year = '', month = '1', day = '1'] = date.split('-')
     return { year, month: words.base.months[Number(month) - 1] ?? '', day: String(Number(day)) }
@@ -98,8 +125,9 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
     words,
     length: (mm) => signed(`${lengthFigure(mm, units)} ${units}`, mm, false),
     angle: (degrees) => signed(`${trimmed(Math.round(degrees * 2) / 2, 1)}°`, degrees, false),
-    measure: (id, value) => signed(withUnit(id, value), value, false),
+    measure,
     change: (id, value) => signed(withUnit(id, value), value, true),
+    changeFigure: (id, value) => signed(bare(id, value), value, true),
     figure: (id, value) => signed(bare(id, value), value, false),
     unit,
     date: (date) => {
@@ -112,6 +140,19 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
     },
     foot: (foot) => words.base.feet[foot],
     name: nameOf,
+    monthOf: (date) => {
+      const { year, month } = parts(date)
+      return `${month} ${year}`
+    },
+    fine: (id, value) => united(id, fineBare(id, value, false)),
+    rate: (id, perMonth) => words.base.perMonth(united(id, fineBare(id, perMonth, true))),
+    interval: (id, low, high) =>
+      words.base.fromTo(fineBare(id, low, false), united(id, fineBare(id, high, false))),
+    band: (id, { low, high }) => {
+      if (low !== null && high !== null) return words.base.fromTo(measure(id, low), measure(id, high))
+      if (high !== null) return words.base.upTo(measure(id, high))
+      return low === null ? '' : words.base.orMore(measure(id, low))
+    },
     span: (days) => {
       const whole = Math.round(days)
       if (whole < 14) return words.base.days(whole)

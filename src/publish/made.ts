@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { HorseSummary } from '../present/summary.ts'
+import type { ForOthers } from './for-others.ts'
 
 export type Edition = 'practice' | 'owner' | 'portfolio'
 
@@ -14,6 +15,8 @@ export interface MadeHorse {
   readonly diagnostics: readonly Diagnostic[]
   /** Null when its files hold an error. */
   readonly summary: HorseSummary | null
+  /** What the editions that leave this machine need of it; null where it was made without them in mind. */
+  readonly forOthers: ForOthers | null
   /** Paths within `site/`: `practice/juno/index.html`. */
   readonly files: readonly MadeFile[]
 }

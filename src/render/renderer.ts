@@ -1,13 +1,73 @@
+/** A page as plain data to a page as HTML. */
+import Handlebars from 'handlebars'
 import type { PageView } from '../present/page.ts'
+import { type FigureWords, figures } from '../present/words/en/figures.ts'
+import { type DrawChart, loadCharts, mentionsChart } from './charts/charts.ts'
+import { addHelpers } from './helpers.ts'
+import { createMarkdown } from './markdown.ts'
+import { parseStrictly } from './strict.ts'
 
 export interface Renderer {
-  /** A whole HTML page. The same view gives the same bytes, whatever was rendered before. */
-  render(view: PageView): string
+  /**
+   * A whole HTML page. The same view gives the same bytes, whatever was rendered before.
+   * Rejects with the page, the template and the place where a template asks for what the view does not hold.
+   */
+  render(view: PageView): Promise<string>
 }
 
 /** Text of every template and partial below `templates/`, by path without ending. */
 export type TemplateSources = ReadonlyMap<string, string>
 
-export function createRenderer(_templates: TemplateSources): Renderer {
-  throw new Error('to be written')
+const pages = 'pages/'
+const partials = 'partials/'
+
+/**
+ * A renderer with its own templates, Markdown processors and charts, all kept warm.
+ * `pages/practice/horse` is the page `practice/horse`; `partials/layout` is the partial `layout`.
+ * `words` stand inside figures. A name that the view lacks is an error, and all text is escaped. The chart library is loaded by the
+ * first page that holds a chart.
+ */
+export function createRenderer(templates: TemplateSources, words: FigureWords = figures): Renderer {
+  const handlebars = Handlebars.create()
+  const compile = (source: string) =>
+    handlebars.compile(parseStrictly(source), { strict: true, preventIndent: true, knownHelpers })
+  const compiled = new Map<string, Handlebars.TemplateDelegate>()
+  for (const [path, source] of templates) {
+    if (path.startsWith(pages)) compiled.set(path.slice(pages.length), compile(source))
+    if (path.startsWith(partials)) handlebars.registerPartial(path.slice(partials.length), compile(source))
+  }
+
+  let charts: DrawChart | null = null
+  addHelpers(handlebars, {
+    markdown: createMarkdown(),
+    words,
+    drawChart: (chart) => {
+      if (charts === null) throw new Error(`the chart "${chart.id}" is not plain data of the page`)
+      return charts(chart)
+    },
+  })
+
+  return {
+    async render(view) {
+      const template = compiled.get(view.template)
+      if (!template) throw new Error(`${view.path}: there is no template ${pages}${view.template}`)
+      if (charts === null && mentionsChart(view.model)) charts = await loadCharts(words)
+      try {
+        return template(view.model)
+      } catch (error) {
+        const reason = error instanceof Error ? error.message : String(error)
+        throw new Error(`${view.path} (template ${pages}${view.template}): ${reason}`, { cause: error })
+      }
+    },
+  }
+}
+
+const knownHelpers = {
+  held: true,
+  figure: true,
+  drawing: true,
+  markdown: true,
+  eq: true,
+  join: true,
+  json: true,
 }

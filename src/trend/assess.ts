@@ -1,8 +1,62 @@
 import type { Horse, Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
+import { isMeasureId, type MeasureId, measures } from '../hoof/measures.ts'
 import type { Assessment } from './assessment.ts'
+import { backtestOf } from './backtest.ts'
+import { capsulesOf, newGrowthOf } from './capsule.ts'
+import { cautionsOf } from './cautions/index.ts'
+import { checksOf } from './checks.ts'
+import { columnsOf } from './columns.ts'
+import { growOutsOf } from './grow-out.ts'
+import { growthOf } from './growth.ts'
+import { nextVisitOf, visitsAhead } from './next-visit.ts'
+import { pairsOf } from './pairs.ts'
+import { plansOf } from './plan.ts'
+import { readingsOf } from './readings.ts'
+import { allSeries, type Series, scaleOf } from './series.ts'
+import { geometryOf } from './side-views.ts'
+import { targetOf } from './targets.ts'
+import { trendOf } from './trends.ts'
 
 /** Everything the engine can say of one horse on the day `asOf`; later visits are left out. Pure. */
-export function assess(_horse: Horse, _practice: Practice, _asOf: PlainDate): Assessment {
-  throw new Error('to be written')
+export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Assessment {
+  const visits = horse.visits.filter(({ date }) => date <= asOf)
+  const columns = columnsOf(horse, visits)
+  const nextVisit = nextVisitOf(visits, practice, asOf)
+  const ahead = visitsAhead(nextVisit, practice, asOf)
+  const series = allSeries(columns)
+  const trends = series.map((one) =>
+    trendOf(one, targetOf(horse, one.column.foot, one.column.measure), ahead),
+  )
+  const growth = series.flatMap((one) => {
+    const measure = lengthRead(one)
+    const { family, foot } = one.column
+    const found = measure === null ? null : growthOf(columns, family, foot, measure, scaleOf(one).sd)
+    return found === null ? [] : [found]
+  })
+  const cautions = cautionsOf(horse, columns, nextVisit)
+  return {
+    id: horse.id,
+    name: horse.name,
+    asOf,
+    visits: visits.map(({ id }) => id),
+    readings: readingsOf(columns),
+    trends,
+    growth,
+    pairs: pairsOf(columns),
+    growOut: growOutsOf(horse, columns, asOf),
+    capsules: capsulesOf(horse, columns, asOf),
+    newGrowth: newGrowthOf(horse, columns, asOf),
+    plans: plansOf(horse, practice, columns, cautions, ahead),
+    geometry: geometryOf(columns),
+    backtest: backtestOf(horse, columns),
+    checks: checksOf(horse, columns, trends, growth),
+    cautions: cautions.all,
+    nextVisit,
+  }
+}
+
+/** The length that a series holds as it was read; null for angles and for what is derived. */
+function lengthRead({ column: { measure } }: Series): MeasureId | null {
+  return isMeasureId(measure) && measures[measure].kind === 'length' ? measure : null
 }

@@ -3,10 +3,15 @@
  * Lengths millimetres, angles degrees, rates per month of 30.4375 days, dates ISO 8601; null where there is no value.
  */
 import type { Stage } from '../casebook/model.ts'
-import type { Band } from '../hoof/bands.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot, Pair } from '../hoof/feet.ts'
 import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
+import type { Caution, Check, Plan } from './assessed-care.ts'
+import type { Trend } from './assessed-trend.ts'
+
+export type * from './assessed-care.ts'
+export { cautionCodes } from './assessed-care.ts'
+export type * from './assessed-trend.ts'
 
 export interface Assessment {
   readonly id: string
@@ -29,7 +34,7 @@ export interface Assessment {
   readonly nextVisit: NextVisit
 }
 
-export type Source = 'entered' | 'photo' | 'derived'
+type Source = 'entered' | 'photo' | 'derived'
 
 export interface AssessedReading {
   readonly visit: string
@@ -41,116 +46,6 @@ export interface AssessedReading {
   readonly source: Source
   /** Standard deviation of this one reading: repeatability, propagation or landmark uncertainty. */
   readonly sd: number
-}
-
-export type Verdict =
-  | 'on target'
-  | 'improving'
-  | 'worsening'
-  | 'steady'
-  | 'rising'
-  | 'falling'
-  | 'too early to tell'
-
-export interface Interval {
-  readonly low: number
-  readonly high: number
-}
-
-/** A point of a series. `day` counts from the series' first reading. */
-export interface SeriesPoint {
-  readonly visit: string
-  readonly date: PlainDate
-  readonly day: number
-  readonly value: number
-}
-
-export interface Trend {
-  readonly foot: Foot
-  readonly measure: AnyMeasureId
-  readonly stage: Stage
-  readonly source: 'gauge' | 'photo'
-  readonly n: number
-  readonly points: readonly SeriesPoint[]
-  readonly first: number
-  readonly last: number
-  /** last - first. */
-  readonly change: number
-  readonly smallestRealChange: number
-  /** Whether |change| reaches the smallest real change. */
-  readonly changeIsReal: boolean
-  /** Null with fewer than two readings or all on one day. */
-  readonly fit: TrendFit | null
-  readonly target: Band | null
-  /** Who set the band: the practitioner's target or the published or customary default. */
-  readonly targetFrom: 'practitioner' | 'default' | null
-  readonly verdict: Verdict
-  /** What would settle a verdict that is too early; null otherwise. */
-  readonly wouldSettle: WouldSettle | null
-  readonly forecast: Forecast | null
-  readonly pace: PaceChange | null
-  readonly secondOpinion: SecondOpinion | null
-}
-
-/** Least squares with the repeatability prior of engine section 3, over the readings that verdict and forecast use. */
-export interface TrendFit {
-  /** First day of the readings used, as a day of the series; 0 unless the pace changed. */
-  readonly fromDay: number
-  readonly n: number
-  /** Level at day 0 of the series, and change a day. */
-  readonly level: number
-  readonly slope: number
-  readonly meanDay: number
-  readonly sxx: number
-  readonly s: number
-  readonly nu: number
-  /** Student's t, 0.975, nu. */
-  readonly t: number
-  readonly slopePerMonth: number
-  readonly slopeLow: number
-  readonly slopeHigh: number
-  readonly theilSenPerMonth: number
-  /** Fitted level at the last reading, and its interval. */
-  readonly levelAtLast: number
-  readonly levelAtLastInterval: Interval
-}
-
-export interface WouldSettle {
-  readonly readings: number
-  /** How many further visits at the trim cycle would make the interval tight enough; null if more than six. */
-  readonly furtherVisits: number | null
-  readonly date: PlainDate | null
-}
-
-/** When the fitted line enters the band. */
-export type Forecast =
-  | {
-      readonly kind: 'date'
-      readonly edge: number
-      readonly date: PlainDate
-      readonly earliest: PlainDate
-      /** Null when the later end lies past 18 months or is unbounded. */
-      readonly latest: PlainDate | null
-    }
-  | { readonly kind: 'no date yet'; readonly edge: number }
-  | { readonly kind: 'more than 18 months'; readonly edge: number }
-  | { readonly kind: 'moving away'; readonly edge: number }
-
-/** The last four readings move at another pace than the whole series (n >= 6, intervals apart). */
-export interface PaceChange {
-  readonly sinceVisit: string
-  readonly wholePerMonth: number
-  readonly wholeInterval: Interval
-  readonly recentPerMonth: number
-  readonly recentInterval: Interval
-}
-
-/** Set only where Theil-Sen and least squares clearly disagree. */
-export interface SecondOpinion {
-  readonly theilSenPerMonth: number
-  readonly leastSquaresPerMonth: number
-  /** The visit that pulls the line most. */
-  readonly visit: string
 }
 
 /** Saw-tooth of one length at one foot. */
@@ -173,6 +68,8 @@ export interface GrowthPhase {
   readonly days: number
   readonly gain: number
   readonly perMonth: number
+  /** False where the later visit has no arrival reading: a trim may hide in the gain. */
+  readonly arrivalRead: boolean
 }
 
 export interface TrimStep {
@@ -253,38 +150,6 @@ export interface NewGrowth {
   readonly latest: PlainDate | null
 }
 
-export interface Plan {
-  readonly foot: Foot
-  readonly measure: 'heel-balance' | 'toe-length'
-  /** The side to lower: the higher heel, or the toe. */
-  readonly side: 'medial' | 'lateral' | 'toe'
-  readonly now: number
-  readonly limit: number
-  /** Excess over the limit at the latest reading, mm. */
-  readonly excess: number
-  /** Null while a caution of level `stop` stands or no sole is known; `held` says why. */
-  readonly perTrim: number | null
-  readonly trims: number | null
-  readonly steps: readonly PlanStep[]
-  readonly held: 'stop caution' | 'sole not said' | null
-  /** The plan made at the first visit where one was needed, against what happened. */
-  readonly kept: readonly PlanCheck[]
-  readonly standing: 'on plan' | 'ahead' | 'behind' | 'just begun'
-}
-
-export interface PlanStep {
-  readonly date: PlainDate
-  readonly expected: number
-}
-
-export interface PlanCheck {
-  readonly visit: string
-  readonly date: PlainDate
-  readonly expected: number
-  readonly actual: number
-  readonly standing: 'on plan' | 'ahead' | 'behind'
-}
-
 /** Side view of engine section 8, one visit and stage; x from toe ground toward the heel, y up, mm. */
 export interface SideView {
   readonly visit: string
@@ -340,74 +205,6 @@ export interface PastForecast {
   readonly seenBy: PlainDate | null
   readonly held: boolean
 }
-
-/** A remark on the record itself: sources that disagree, readings that do not close, a visit that pulls a line. */
-export interface Check {
-  readonly kind: CheckKind
-  readonly foot: Foot | null
-  readonly date: PlainDate | null
-  readonly visit: string | null
-  readonly facts: Facts
-}
-
-export type CheckKind =
-  | 'entered against photo'
-  | 'entered against derived'
-  | 'readings do not close'
-  | 'pulls the line'
-  | 'pace has changed'
-  | 'growth out of range'
-  | 'toe length for weight'
-  | 'heel gap'
-  | 'load index'
-  | 'frog ratio'
-  | 'sheared heels'
-
-/** Numbers and names that the words of a check or caution are made from. */
-export type Facts = Readonly<Record<string, string | number | null>>
-
-export type CautionLevel = 'stop' | 'vet' | 'mind'
-
-export interface Caution {
-  readonly code: CautionCode
-  readonly level: CautionLevel
-  readonly foot: Foot | null
-  readonly date: PlainDate
-  readonly visit: string
-  readonly facts: Facts
-  /** In force now: it comes from the latest visit that speaks of the matter. */
-  readonly standing: boolean
-}
-
-export const cautionCodes = [
-  'lameness-severe',
-  'pulse-bounding',
-  'pulse-both-fores',
-  'drainage',
-  'heat-with-lameness',
-  'puncture',
-  'sole-depth-critical',
-  'unwilling-to-move',
-  'lameness-moderate',
-  'lameness-rising',
-  'nail-in-white-line-tender',
-  'crack-full-thickness',
-  'thrush-severe',
-  'sulcus-split-deep',
-  'crest-high',
-  'swelling',
-  'proud-flesh',
-  'finding-worsening',
-  'sole-flat',
-  'sole-thin',
-  'toe-shortened-much',
-  'heels-lowered-much',
-  'toe-angle-changed-much',
-  'pair-uneven-after-trim',
-  'condition-high',
-  'visit-overdue',
-] as const
-export type CautionCode = (typeof cautionCodes)[number]
 
 export interface NextVisit {
   readonly last: PlainDate | null

@@ -1,33 +1,31 @@
-import type { Horse, Practice } from '../../casebook/model.ts'
+import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
-import type { Assessment } from '../../trend/assessment.ts'
 import type { PageView } from '../page.ts'
-import type { Pictures } from '../pictures.ts'
 import type { HorseSummary } from '../summary.ts'
+import { fieldSheet } from './field-sheet.ts'
+import { frontPage } from './front-page.ts'
+import { handOver } from './hand-over.ts'
+import { type HorseInput, openCase } from './horse-case.ts'
+import { horsePage } from './horse-page.ts'
+import { referencePage } from './reference-page.ts'
+import { summaryOf } from './summary.ts'
+import { visitPage } from './visit-page.ts'
 
-export interface HorseInput {
-  readonly horse: Horse
-  readonly assessment: Assessment
-  readonly practice: Practice
-  readonly pictures: Pictures
-}
+export type { HorseInput } from './horse-case.ts'
 
 /** Every page of one horse: its own, one a visit, hand-over, field sheet. */
-export function presentHorse(_input: HorseInput): readonly PageView[] {
-  throw new Error('to be written')
+export function presentHorse(input: HorseInput): readonly PageView[] {
+  const of = openCase(input)
+  return [horsePage(of), ...of.visits.map((visit) => visitPage(of, visit)), handOver(of), fieldSheet(of)]
 }
 
 /** What the front page keeps of a horse. */
-export function summarise(_input: HorseInput): HorseSummary {
-  throw new Error('to be written')
-}
+export const summarise = (input: HorseInput): HorseSummary => summaryOf(openCase(input))
 
 /** The front page, and the reference page. `broken` names horses whose files hold errors. */
-export function presentFront(
-  _practice: Practice,
-  _summaries: readonly HorseSummary[],
-  _broken: readonly { readonly id: string; readonly problems: number }[],
-  _asOf: PlainDate,
-): readonly PageView[] {
-  throw new Error('to be written')
-}
+export const presentFront = (
+  practice: Practice,
+  summaries: readonly HorseSummary[],
+  broken: readonly { readonly id: string; readonly problems: number }[],
+  asOf: PlainDate,
+): readonly PageView[] => [frontPage(practice, summaries, broken, asOf), referencePage(practice, asOf)]

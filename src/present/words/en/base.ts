@@ -25,4 +25,15 @@ export const base = {
   days: (n: number) => (n === 1 ? '1 day' : `${n} days`),
   weeks: (n: number) => (n === 1 ? '1 week' : `${n} weeks`),
   monthsSpan: (n: number) => (n === 1 ? '1 month' : `${n} months`),
+  fromTo: (low: string, high: string) => `${low} to ${high}`,
+  upTo: (high: string) => `up to ${high}`,
+  orMore: (low: string) => `${low} or more`,
+  /** `a, b and c`. */
+  listed: (items: readonly string[]) =>
+    items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`,
+
+  /** BCP 47. */
+  lang: 'en',
+  skip: 'To the content',
+  pagesOfSite: 'Pages of this site',
 }

@@ -1,0 +1,108 @@
+/**
+ * How long the engine takes over one horse, for 8 and for 200 visits with every measure at both stages of all feet.
+ * Run it bundled, as the program runs:
+ *   npx esbuild scripts/bench-engine.ts --bundle --platform=node --format=cjs --outfile=dist/bench-engine.cjs && node dist/bench-engine.cjs
+ */
+import { performance } from 'node:perf_hooks'
+import type { Horse, Practice, Reading, Visit } from '../src/casebook/model.ts'
+import { addDays } from '../src/hoof/dates.ts'
+import { feet } from '../src/hoof/feet.ts'
+import { measureIds, measures } from '../src/hoof/measures.ts'
+import { assess } from '../src/trend/assess.ts'
+
+const practice: Practice = {
+  name: 'Bench',
+  units: 'mm',
+  trimCycleDays: 35,
+  feetOrder: feet,
+  owners: [],
+  localRules: null,
+  terms: {},
+  body: '',
+}
+const body = { own: '', forOwner: null, forTeaching: null }
+
+/** Readings that wander as real ones do; a seeded sine mix stands in for chance. */
+function visit(i: number): Visit {
+  const wobble = (k: number) => Math.sin(12.9898 * (i + 1) * (k + 1)) + Math.cos(78.233 * (i + 2) * (k + 3))
+  const readings: Reading[] = (['before', 'after'] as const).flatMap((stage, s) =>
+    feet.flatMap((foot, f) =>
+      measureIds.map((measure, m) => {
+        const { likely, sd } = measures[measure]
+        const middle = (likely[0] + likely[1]) / 2
+        const trimmed = stage === 'before' && measures[measure].kind === 'length' ? 4 : 0
+        return { stage, foot, measure, value: middle + trimmed + 0.01 * i + sd * wobble(m * 8 + f * 2 + s) }
+      }),
+    ),
+  )
+  const date = addDays('2006-01-02', i * 35)
+  return {
+    id: date,
+    date,
+    file: `bench/${date}.md`,
+    footing: null,
+    readings,
+    findings: feet.map((foot) => ({ foot, what: 'flare', place: 'medial quarter', grade: 1, words: null })),
+    growOut: feet.map((foot) => ({ foot, what: 'ring', place: 'toe', distance: 10 + i })),
+    comfort: { lameness: {}, lamenessBy: null, obel: null, landing: {}, digitalPulse: {}, surfaces: {} },
+    bodyState: { weightKg: 500, condition: 5, crest: 1 },
+    stance: {},
+    photos: [],
+    care: [],
+    nextVisit: null,
+    body,
+  }
+}
+
+const horse = (visits: number): Horse => ({
+  id: 'bench',
+  name: 'Bench',
+  owner: null,
+  kind: null,
+  sex: null,
+  born: '2000',
+  heightCm: 150,
+  weightKg: 500,
+  started: null,
+  history: [],
+  vet: { involved: false, diagnosis: null },
+  consent: { ownerSite: false, portfolio: false, photos: false, given: null },
+  alias: null,
+  privateWords: [],
+  targets: { 'toe-angle': Object.fromEntries(feet.map((foot) => [foot, { low: 60, high: 64 }])) },
+  trimLimits: { sole: {}, mostPerTrim: null },
+  visits: Array.from({ length: visits }, (_, i) => visit(i)),
+  body,
+  file: 'bench/horse.md',
+})
+
+/** Median milliseconds of one assessment, after a warm-up. */
+function measure(visits: number, runs: number): { readonly ms: number; readonly series: number } {
+  const of = horse(visits)
+  const asOf = addDays('2006-01-02', visits * 35)
+  const times: number[] = []
+  let series = 0
+  for (let run = 0; run < runs + 5; run++) {
+    const start = performance.now()
+    series = assess(of, practice, asOf).trends.length
+    if (run >= 5) times.push(performance.now() - start)
+  }
+  return { ms: times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN, series }
+}
+
+const sizes = [8, 25, 50, 100, 200]
+const results = sizes.map((visits) => ({ visits, ...measure(visits, visits < 50 ? 60 : 25) }))
+console.log('visits  readings  series  ms a horse  ms per 100 series')
+for (const { visits, ms, series } of results) {
+  const readings = visits * 2 * feet.length * measureIds.length
+  const cells = [visits, readings, series, ms.toFixed(2), ((100 * ms) / series).toFixed(2)]
+  console.log(cells.map((cell, i) => String(cell).padStart([6, 8, 6, 10, 17][i] ?? 0)).join('  '))
+}
+const first = results[0]
+const last = results.at(-1)
+if (first !== undefined && last !== undefined) {
+  const exponent = Math.log(last.ms / first.ms) / Math.log(last.visits / first.visits)
+  console.log(
+    `cost grows as the number of readings to the power ${exponent.toFixed(2)} (1 is in step with them)`,
+  )
+}

@@ -1,0 +1,116 @@
+// Bundles src/ to dist/ and the browser scripts to dist/browser/. Leaves a fresh bundle as it is.
+import { execFileSync } from 'node:child_process'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
+import { dirname, join, relative } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)))
+const dist = join(root, 'dist')
+const stamp = join(dist, '.bundled')
+/** A program that started before this bundle may still load an old part, so parts are kept for a while. */
+const oldPartLifetime = 60 * 60 * 1000
+
+const inputs = ['src', 'templates', 'scripts/bundle.mjs', 'package.json', 'package-lock.json']
+
+function newest(path) {
+  const stat = statSync(path)
+  if (!stat.isDirectory()) return stat.mtimeMs
+  return readdirSync(path).reduce((latest, name) => Math.max(latest, newest(join(path, name))), stat.mtimeMs)
+}
+
+function isFresh() {
+  if (!existsSync(stamp)) return false
+  const made = statSync(stamp).mtimeMs
+  return inputs.every((path) => !existsSync(join(root, path)) || newest(join(root, path)) < made)
+}
+
+const browserScripts = () =>
+  readdirSync(join(root, 'templates', 'scripts'))
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => join('templates', 'scripts', name))
+
+/** What esbuild makes, in memory: nothing is written before everything has been made. */
+async function make() {
+  const { build } = await import('esbuild')
+  const common = {
+    absWorkingDir: root,
+    bundle: true,
+    write: false,
+    target: 'es2022',
+    charset: 'utf8',
+    logLevel: 'error',
+  }
+  const program = build({
+    ...common,
+    entryPoints: { cli: 'src/cli.ts', worker: 'src/publish/worker.ts' },
+    outdir: 'dist',
+    chunkNames: 'parts/[name]-[hash]',
+    format: 'esm',
+    platform: 'node',
+    packages: 'external',
+    splitting: true,
+  })
+  const browser = build({
+    ...common,
+    entryPoints: browserScripts(),
+    outdir: 'dist/browser',
+    format: 'iife',
+    platform: 'browser',
+    minify: true,
+    legalComments: 'none',
+  })
+  return [...(await program).outputFiles, ...(await browser).outputFiles]
+}
+
+/** Each file is replaced whole, so that a program starting meanwhile never reads half of one. */
+function write(files) {
+  for (const { path, contents } of files) {
+    const part = `${path}.${process.pid}.part`
+    mkdirSync(dirname(path), { recursive: true })
+    writeFileSync(part, contents, { mode: relative(dist, path) === 'cli.js' ? 0o755 : 0o644 })
+    renameSync(part, path)
+  }
+}
+
+/** Parts of an earlier bundle go; `all` takes the recent ones as well, for a package. */
+function removeOld(files, all) {
+  const current = new Set(files.map(({ path }) => path))
+  for (const name of readdirSync(dist, { recursive: true })) {
+    const path = join(dist, name)
+    if (!name.endsWith('.js') || current.has(path)) continue
+    if (all || Date.now() - statSync(path).mtimeMs > oldPartLifetime) rmSync(path)
+  }
+}
+
+/** The JSON Schema of the export, printed by the program itself. */
+function writeSchema() {
+  const schema = execFileSync(process.execPath, ['dist/cli.js', 'export', '--format', 'schema'], {
+    cwd: root,
+  })
+  writeFileSync(join(dist, 'export.schema.json'), schema)
+}
+
+/** Makes dist/ again if anything it is made of is newer, or always for a package. */
+export async function bundle({ forPackage = false } = {}) {
+  if (isFresh() && !forPackage) return
+  const began = new Date()
+  const files = await make()
+  write(files)
+  removeOld(files, forPackage)
+  // writeSchema()
+  writeFileSync(stamp, '')
+  utimesSync(stamp, began, began)
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await bundle({ forPackage: process.env.npm_lifecycle_event === 'prepack' })
+}

@@ -1,0 +1,58 @@
+/** What several commands are given: the casebook's folder, the day, a number. */
+import { statSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { type PlainDate, parseDate } from '../hoof/dates.ts'
+import { type OptionEntry, type Options, type World, WrongUse } from './command.ts'
+
+export const asOfOption: OptionEntry = {
+  flags: '--as-of <date>',
+  does: 'take this day as today, YYYY-MM-DD (default: the calendar date here)',
+}
+
+/** The text of an option, or null when it was not given. */
+export function textOf(options: Options, name: string): string | null {
+  const value = options.get(name)
+  return typeof value === 'string' ? value : null
+}
+
+/**
+ * The day on which the pages are made.
+ * @throws WrongUse when the text is no calendar date
+ */
+export function asOfDay(options: Options, world: World): PlainDate {
+  const text = textOf(options, 'as-of')
+  if (text === null) return world.today()
+  const date = parseDate(text)
+  if (date === null) {
+    throw new WrongUse(
+      `--as-of ${text} is no calendar date. Write it as year, month, day: --as-of 2026-06-01`,
+    )
+  }
+  return date
+}
+
+/**
+ * The casebook's folder, absolute; `cases` when none is named.
+ * @throws WrongUse when there is no such folder
+ */
+export function casebookFolder(named: string | undefined, world: World): string {
+  const name = named ?? 'cases'
+  const place = resolve(world.cwd, name)
+  const stat = statSync(place, { throwIfNoEntry: false })
+  if (stat?.isDirectory()) return place
+  const why = stat ? `${name} is a file, not a folder.` : `There is no folder ${name} here.`
+  throw new WrongUse(
+    `${why} Name the folder that holds practice.md, or start one: growdown add casebook ${name}`,
+  )
+}
+
+/**
+ * A whole number from 1 up; null when the option was not given.
+ * @throws WrongUse when it is anything else
+ */
+export function countOf(options: Options, name: string): number | null {
+  const text = textOf(options, name)
+  if (text === null) return null
+  if (!/^[1-9]\d{0,2}$/.test(text)) throw new WrongUse(`--${name} ${text} is no whole number from 1 to 999.`)
+  return Number(text)
+}

@@ -1,0 +1,115 @@
+import { availableParallelism } from 'node:os'
+import { join, relative, resolve } from 'node:path'
+import { printExceptions } from '../publish/leaks-report.ts'
+import type { Edition } from '../publish/made.ts'
+import { passphraseFile } from '../publish/passphrase-file.ts'
+import type { Built } from '../publish/site.ts'
+import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
+import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
+import { progressLine } from './progress.ts'
+import { counted, countText, printAll, problemsIn } from './report.ts'
+
+const editions: readonly Edition[] = ['practice', 'owner', 'portfolio']
+
+const editionsOf = (named: string | null | undefined): readonly Edition[] =>
+  named === 'all' ? editions : editions.filter((edition) => edition === (named ?? 'practice'))
+
+/** More threads than this cost more memory than they save time. */
+const mostThreads = 4
+
+export const build: CommandEntry = {
+  usage: 'build [folder]',
+  does: 'Checks the casebook and makes the site. A horse with problems keeps its last pages; every other one is made.',
+  options: [
+    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    { flags: '--edition <edition>', does: 'for whom', choices: [...editions, 'all'], default: 'practice' },
+    asOfOption,
+    { flags: '--jobs <count>', does: 'how many horses are made at once (default: by the processor)' },
+  ],
+  run: async ([folder], options, world) => {
+    const casebook = casebookFolder(folder, world)
+    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const asOf = asOfDay(options, world)
+    const threads = countOf(options, 'jobs') ?? Math.min(availableParallelism(), mostThreads)
+    const wanted = editionsOf(textOf(options, 'edition'))
+
+    const { buildSite } = await import('../publish/site.ts')
+    const { disk } = await import('../publish/files.ts')
+    const { pageMakers } = await import('../publish/makers.ts')
+    const { packageRoot, programKey } = await import('../publish/package.ts')
+    const line = progressLine(world)
+    try {
+      const built = await buildSite(
+        { casebook, site, asOf, editions: wanted },
+        {
+          files: disk,
+          makers: pageMakers(disk, threads),
+          program: programKey(packageRoot()),
+          now: world.now,
+          report: line.show,
+          signal: world.signal,
+        },
+      )
+      line.clear()
+      return tell(built, wanted, { casebook, site }, world)
+    } finally {
+      line.clear()
+    }
+  },
+}
+
+/**
+ * The site's folder, absolute.
+ * @throws WrongUse when it and the casebook lie in one another: the one would be read or written as the other
+ */
+export function siteFolder(name: string, casebook: string, world: World): string {
+  const site = resolve(world.cwd, name)
+  const isWithin = (inner: string, outer: string) => {
+    const way = relative(outer, inner)
+    return (
+      way === '' || !(way === '..' || way.startsWith('../') || way.startsWith('..\\') || resolve(way) === way)
+    )
+  }
+  if (isWithin(site, casebook) || isWithin(casebook, site)) {
+    throw new WrongUse(
+      `The site ${name} and the casebook lie in one another. Name another folder with --out.`,
+    )
+  }
+  return site
+}
+
+/** Says what was made, and last which file to open. */
+function tell(
+  built: Built,
+  wanted: readonly Edition[],
+  { casebook, site }: { readonly casebook: string; readonly site: string },
+  world: World,
+): number {
+  const { diagnostics, published, horses, exceptions } = built
+  world.stderr.write(printAll(diagnostics))
+  const problems = problemsIn(diagnostics)
+  if (diagnostics.length > 0) world.stderr.write(`${countText(diagnostics)}\n`)
+  if (published === null) {
+    world.stderr.write('Nothing was published: practice.md must be put right first. The site is as it was.\n')
+    return exit.problems
+  }
+  const parts = [
+    `${counted(horses.made, 'horse')} made`,
+    `${horses.unchanged} unchanged`,
+    ...(horses.broken > 0 ? [`${horses.broken} left as last built, because of problems`] : []),
+  ]
+  world.stdout.write(`${parts.join(', ')}; ${counted(published.written, 'file')} written.\n`)
+  const from = (...path: readonly string[]) => relative(world.cwd, join(...path)) || join(...path)
+  if (exceptions.length > 0) {
+    world.stdout.write(
+      `Searched for in some forms only, so look for yourself:\n${printExceptions(exceptions)}\n`,
+    )
+  }
+  const opens: Readonly<Record<Edition, string>> = {
+    practice: `Open ${from(site, 'practice', 'index.html')}`,
+    owner: `Owners' pages, locked: ${from(site, 'owners')}; what opens them: ${from(casebook, passphraseFile)}`,
+    portfolio: `Portfolio, for anyone: ${from(site, 'portfolio', 'index.html')}`,
+  }
+  for (const edition of wanted) world.stdout.write(`${opens[edition]}\n`)
+  return problems > 0 ? exit.problems : exit.clean
+}

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Rebuilt } from '../publish/rebuild.ts'
+import { casebookFolder, textOf } from './arguments.ts'
+import { siteFolder } from './build.ts'
+import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
+import { counted } from './report.ts'
+
+const usualPort = 4174
+
+export const preview: CommandEntry = {
+  usage: 'preview [folder]',
+  does: 'Shows the practice site in a browser on this machine alone, and makes it again whenever a file is saved.',
+  options: [
+    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    {
+      flags: '--port <number>',
+      does: 'port on this machine; 0 takes any that is free',
+      default: String(usualPort),
+    },
+  ],
+  run: async ([folder], options, world) => {
+    const casebook = casebookFolder(folder, world)
+    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const port = portOf(textOf(options, 'port') ?? String(usualPort))
+    const { openBuilder } = await import('../publish/rebuild.ts')
+    const { servePreview } = await import('../publish/preview-server.ts')
+    const { watchFolder } = await import('../publish/watch.ts')
+    const { packageRoot } = await import('../publish/package.ts')
+
+    const build = openBuilder({ casebook, site, today: world.today, now: world.now, signal: world.signal })
+    const first = await build()
+    const server = await servePreview(join(site, 'practice'), port, previewAssets(packageRoot())).catch(
+      (error) => {
+        throw portTaken(error, port)
+      },
+    )
+    server.show(first.problems)
+    tell(first, world)
+    world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
+    const watching = await watchFolder(casebook, async () => {
+      const next = await build()
+      server.show(next.problems)
+      if (next.changed) server.reload()
+      tell(next, world)
+    })
+    await new Promise<void>((resolve) => {
+      if (world.signal.aborted) resolve()
+      world.signal.addEventListener('abort', () => resolve(), { once: true })
+    })
+    await watching.close()
+    await server.close()
+    return exit.clean
+  },
+}
+
+function portOf(text: string): number {
+  const port = Number(text)
+  if (!Number.isInteger(port) || port < 0 || port > 65_535)
+    throw new WrongUse(`--port ${text} is no port: 0 to 65535.`)
+  return port
+}
+
+function portTaken(error: unknown, port: number): unknown {
+  const isTaken = (error as NodeJS.ErrnoException).code === 'EADDRINUSE'
+  return isTaken ? new WrongUse(`Port ${port} is in use, perhaps by another preview. Try --port 0.`) : error
+}
+
+const previewAssets = (root: string) => ({
+  script: readFileSync(join(root, 'dist', 'browser', 'preview.js'), 'utf8'),
+  style: readFileSync(join(root, 'templates', 'preview.css'), 'utf8'),
+})
+
+function tell({ problems, milliseconds, changed }: Rebuilt, world: World): void {
+  const what = changed ? 'made' : 'nothing changed'
+  world.stderr.write(`${what} in ${Math.round(milliseconds)} ms, ${counted(problems.length, 'problem')}\n`)
+}

@@ -1,0 +1,154 @@
+/** Field sheet for the next visit: last values in grey beside empty boxes, what is open, what was agreed. */
+import { type Foot, feet } from '../../hoof/feet.ts'
+import { type MeasureId, measureIds } from '../../hoof/measures.ts'
+import type { AssessedReading } from '../../trend/assessment.ts'
+import { capital } from '../format.ts'
+import type { PageView } from '../page.ts'
+import type { PageShell } from '../shell.ts'
+import type { Words } from '../words/index.ts'
+import { findingName, gradeName, openFindings } from './findings.ts'
+import { blockOf, cautionBlock } from './hand-over.ts'
+import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
+import { identityLine, limitTexts, targetTexts } from './profile.ts'
+import { type Block, type BoxRow, type Side, sidesOf, type TickRow } from './sides.ts'
+
+export interface FieldSheetPage {
+  readonly w: Words
+  readonly page: PageShell
+  readonly horse: Link
+  readonly title: string
+  readonly lead: readonly string[]
+  readonly print: string
+  readonly standing: readonly string[]
+  readonly localRules: string | null
+  readonly sides: readonly Side[]
+}
+
+/** Asked for where the horse has no readings yet. */
+const usual: readonly MeasureId[] = ['toe-length', 'toe-angle', 'heel-angle', 'heel-medial', 'heel-lateral']
+
+export function fieldSheet(of: HorseCase): PageView {
+  const { horse, practice, words, format, assessment, says } = of
+  const w = words.sheets
+  const title = w.fieldTitle(horse.name)
+  const shell = shellOfHorse(of, title)
+  const lead = [w.fieldLead(identityLine(of), says.nextVisitSentence(assessment.nextVisit, format))]
+  const sides = sidesOf({
+    wide: [cautionBlock(of), boxesBlock(of)],
+    left: [...ticksOf(w.fieldFindings, findingTicks(of)), ...ticksOf(w.fieldFeatures, featureTicks(of))],
+    right: blockOf(w.fieldLimits, agreedLimits(of)),
+    share: 0.6,
+    title,
+    lead,
+    smallPrint: [...shell.standing, practice.localRules ?? ''].join(' '),
+    second: w.second(title),
+    continued: w.continued,
+  })
+  const model: FieldSheetPage = {
+    w: format.words,
+    page: { ...shell, kind: 'sheet' },
+    horse: { text: horse.name, href: 'index.html' },
+    title,
+    lead,
+    print: sides.length === 1 ? w.print : w.printMore(sides.length),
+    standing: shell.standing,
+    localRules: practice.localRules,
+    sides,
+  }
+  return { path: `${horse.id}/field-sheet.html`, template: 'practice/field-sheet', model }
+}
+
+/** Every measure that this horse has been read for by gauge, and comfort: the last value beside boxes before and after. */
+function boxesBlock(of: HorseCase): Block {
+  const { visits, words, format, assessment } = of
+  const w = words.sheets
+  const known = measureIds.filter((id) =>
+    assessment.readings.some(({ measure, source }) => measure === id && source === 'entered'),
+  )
+  const ids = known.length === 0 ? usual : known
+  const last = visits.at(-1)?.date
+  return {
+    kind: 'boxes',
+    heading: w.readings,
+    note: last === undefined ? null : w.fieldHow(format.date(last)),
+    feet,
+    stages: [w.fieldBefore, w.fieldAfter],
+    items: [...ids.map((id) => boxRow(of, id)), ...comfortRows(of)],
+  }
+}
+
+function boxRow(of: HorseCase, id: MeasureId): BoxRow {
+  const { format, assessment } = of
+  const readings = assessment.readings.filter(({ measure, source }) => measure === id && source === 'entered')
+  return {
+    name: [capital(format.name(id)), format.unit(id)].join(', '),
+    cells: feet.map((foot) => ({
+      last: lastText(
+        of,
+        id,
+        readings.filter((one) => one.foot === foot),
+      ),
+      single: false,
+    })),
+  }
+}
+
+/** The last reading, with its date where it is older than the last visit. */
+function lastText(
+  { format, visits }: HorseCase,
+  id: MeasureId,
+  readings: readonly AssessedReading[],
+): string {
+  const newest = readings.at(-1)
+  if (newest === undefined) return ''
+  const after = readings.findLast(({ visit, stage }) => visit === newest.visit && stage === 'after') ?? newest
+  const figure = format.figure(id, after.value)
+  return after.visit === visits.at(-1)?.id ? figure : `${figure} (${format.shortDate(after.date)})`
+}
+
+function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
+  const last = visits.at(-1)
+  const { lameness, pulse, landing } = words.sheets.fieldRows
+  const row = (name: string, value: (foot: Foot) => string): BoxRow => ({
+    name,
+    cells: feet.map((foot) => ({ last: value(foot), single: true })),
+  })
+  return [
+    row(lameness, (foot) => String(last?.comfort.lameness[foot] ?? '')),
+    row(pulse, (foot) => String(last?.comfort.digitalPulse[foot] ?? '')),
+    row(landing, (foot) => last?.comfort.landing[foot] ?? ''),
+  ]
+}
+
+const ticksOf = (heading: string, items: readonly TickRow[]): readonly Block[] =>
+  items.length === 0 ? [] : [{ kind: 'ticks', heading, note: null, items }]
+
+const findingTicks = (of: HorseCase): readonly TickRow[] =>
+  openFindings(of.visits).map((finding) => ({
+    text: `${finding.foot} ${findingName(finding)} (${of.words.sheets.fieldWas(gradeName(of, finding.grade))})`,
+    boxes: of.words.sheets.fieldGrades,
+  }))
+
+const featureTicks = (of: HorseCase): readonly TickRow[] =>
+  of.assessment.growOut
+    .filter(({ state }) => state !== 'grown out')
+    .map((one) => ({
+      text: of.words.horse.remark(
+        `${one.foot} ${one.feature}, ${one.place}`,
+        of.words.sheets.fieldFeature(of.format.length(one.distance), of.format.length(one.expectedNow)),
+      ),
+      boxes: [''],
+    }))
+
+/** Most at one trim, by plan; then the horse's own limits and targets. */
+function agreedLimits(of: HorseCase): readonly string[] {
+  const { assessment, format, words } = of
+  const w = words.sheets
+  const plans = assessment.plans.map(({ foot, side, perTrim }) =>
+    perTrim === null
+      ? w.fieldHeld(foot)
+      : w.fieldMost(foot, words.next.planSide[side], format.fine('heel-medial', perTrim)),
+  )
+  const all = [...plans, ...limitTexts(of), ...targetTexts(of)]
+  return all.length === 0 ? [w.fieldLimitsNone] : all
+}

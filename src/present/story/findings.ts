@@ -1,0 +1,52 @@
+import type { Finding, Horse, Visit } from '../../casebook/model.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
+
+export type Grade = Finding['grade']
+
+/** One finding at one place of one foot through all visits. Holds no words of the practitioner's. */
+export interface FindingStory {
+  readonly foot: Foot
+  readonly what: string
+  readonly place: string
+  /** By visit, oldest first; null where it was not recorded. */
+  readonly grades: readonly (Grade | null)[]
+  readonly first: { readonly index: number; readonly date: PlainDate; readonly grade: Grade }
+  readonly last: { readonly index: number; readonly date: PlainDate; readonly grade: Grade }
+}
+
+/** Visits that the assessment knows of: up to the day it was made for. */
+export const visitsUpTo = (horse: Horse, ids: readonly string[]): readonly Visit[] =>
+  horse.visits.filter((visit) => ids.includes(visit.id))
+
+/** Every finding's story, by foot in the usual order, then as first seen. */
+export function findingStories(visits: readonly Visit[]): readonly FindingStory[] {
+  const stories = new Map<string, { foot: Foot; what: string; place: string; grades: (Grade | null)[] }>()
+  visits.forEach((visit, index) => {
+    for (const { foot, what, place, grade } of visit.findings) {
+      const key = `${foot}|${what}|${place}`
+      const story = stories.get(key) ?? { foot, what, place, grades: visits.map(() => null) }
+      const known = story.grades[index] ?? null
+      story.grades[index] = known === null || grade > known ? grade : known
+      stories.set(key, story)
+    }
+  })
+  return [...stories.values()]
+    .map((story) => ({
+      ...story,
+      first: seen(story.grades, visits, 'first'),
+      last: seen(story.grades, visits, 'last'),
+    }))
+    .flatMap(({ first, last, ...story }) => (first && last ? [{ ...story, first, last }] : []))
+    .sort((a, b) => feet.indexOf(a.foot) - feet.indexOf(b.foot) || a.first.index - b.first.index)
+}
+
+function seen(grades: readonly (Grade | null)[], visits: readonly Visit[], which: 'first' | 'last') {
+  const index =
+    which === 'first'
+      ? grades.findIndex((grade) => grade !== null)
+      : grades.findLastIndex((grade) => grade !== null)
+  const grade = grades[index] ?? null
+  const date = visits[index]?.date
+  return grade === null || date === undefined ? null : { index, date, grade }
+}

@@ -1,0 +1,54 @@
+import type { PhotoView } from '../../../hoof/landmarks.ts'
+
+const views: Readonly<Record<PhotoView, string>> = {
+  lateral: 'from the outer side',
+  medial: 'from the inner side',
+  front: 'from the front',
+  behind: 'from behind',
+  solar: 'the sole',
+  other: '',
+}
+
+/** Wording of photographs: captions, what is measured on them, then and now. */
+export const photos = {
+  views,
+  stages: { before: 'on arrival', after: 'after the trim' },
+  wholeHorse: 'the horse',
+  /** `Left fore from the outer side, on arrival`. */
+  subject: (parts: readonly string[]) => parts.filter((part) => part !== '').join(', '),
+  alt: (subject: string, date: string) => `Photograph: ${subject}, ${date}.`,
+  altMeasured: (subject: string, date: string, values: string) =>
+    `Photograph: ${subject}, ${date}. Marked on it: ${values}.`,
+
+  measured: 'Measured on the picture',
+  measure: 'Measure',
+  value: 'Value',
+  error: 'Error (one standard deviation)',
+  plusMinus: (error: string) => `± ${error}`,
+  measuredNote:
+    'From the marked points, angles against the ground line, lengths by the scale. The error is that of setting the points; a foot that leans toward the camera or away from it adds its own. Photo and gauge readings are never put into one trend.',
+  heelHeight: (length: string) => `${length} high`,
+
+  thenAndNow: (subject: string) => `${subject}: then and now`,
+  thenOn: (date: string) => `Then: ${date}`,
+  nowOn: (date: string) => `Now: ${date}`,
+  apart: (span: string) => `${span} between the two.`,
+  layOver: 'Lay one over the other',
+  slider: 'Where then ends and now begins',
+  sliderHow:
+    'Move the line with a finger, the mouse or the arrow keys: left of it is then, right of it is now.',
+  share: 'then {first} %, now {latest} %',
+  notes: {
+    standing: {
+      aligned:
+        'Laid over each other by ground line and scale, so both feet are shown at one size and on one ground.',
+      notAligned:
+        'Not laid over each other to scale: that needs a scale, the ground line and the toe at the ground (from behind, both heels) marked on both pictures. Compare the feet with care.',
+    },
+    sole: {
+      aligned: 'Laid over each other by toe, heels and scale, so both feet are shown at one size.',
+      notAligned:
+        'Not laid over each other to scale: that needs a scale, the toe and both heels marked on both pictures. Compare the feet with care.',
+    },
+  },
+} as const

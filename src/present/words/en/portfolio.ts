@@ -1,0 +1,295 @@
+/** Wording of the teaching portfolio. Everything in days of the case; nothing that tells who or where. */
+import type { CautionCode, Verdict } from '../../../trend/assessment.ts'
+
+const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
+const plural = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
+
+const cautions: Record<CautionCode, string> = {
+  'lameness-severe': 'lameness 4 or more: a vet before any more work',
+  'pulse-bounding': 'bounding digital pulse: a vet at once, laminitis is an emergency',
+  'pulse-both-fores': 'clear digital pulse in both fores: a vet at once, laminitis is an emergency',
+  drainage: 'fluid from the foot: a vet before any more work',
+  'heat-with-lameness': 'heat with lameness: a vet before any more work',
+  puncture: 'a nail or puncture: leave it in, do not walk the horse, call a vet at once',
+  'sole-depth-critical': 'sole under 7 mm: a vet before any more work',
+  'unwilling-to-move': 'newly unwilling to move: a vet before any more work',
+  'lameness-moderate': 'lameness 2 or 3: tell the vet',
+  'lameness-rising': 'lameness a grade worse than at the visit before: tell the vet',
+  'nail-in-white-line-tender': 'nail in the white line with tenderness: tell the vet',
+  'crack-full-thickness': 'crack through the whole wall, or one that bleeds or moves: tell the vet',
+  'thrush-severe': 'severe thrush: tell the vet',
+  'sulcus-split-deep': 'central sulcus split deep into the bulbs: tell the vet',
+  'crest-high': 'crest 3 or more: tell the vet, the risk of laminitis is raised',
+  swelling: 'swelling: tell the vet',
+  'proud-flesh': 'proud tissue: tell the vet',
+  'finding-worsening': 'a finding worse over three visits: tell the vet',
+  'sole-flat': 'flat sole: never thin it, lower in stages',
+  'sole-thin': 'thin sole: never thin it, lower in stages',
+  'toe-shortened-much': 'toe shortened by more than 10 mm at one trim',
+  'heels-lowered-much': 'heels lowered by more than 6 mm at one trim',
+  'toe-angle-changed-much': 'toe angle changed by more than 4° at one trim',
+  'pair-uneven-after-trim': 'more than 5° between the pair after the trim',
+  'condition-high': 'body condition 7 or more',
+  'visit-overdue': 'past the planned visit by more than two weeks',
+}
+
+export const outcomes = {
+  'on target': 'on target',
+  improving: 'improving',
+  mixed: 'some better, some worse',
+  worsening: 'worsening',
+  unsettled: 'no clear trend yet',
+} as const
+export type Outcome = keyof typeof outcomes
+
+export const lengths = {
+  short: 'up to 3 months',
+  half: '3 to 6 months',
+  year: '6 to 12 months',
+  long: 'over a year',
+} as const
+export type CaseLength = keyof typeof lengths
+
+export const portfolio = {
+  title: 'Case portfolio',
+  intro:
+    'Cases of hoof rehabilitation for teaching, told from the readings. Names, places and dates are left out; time is counted in days from the first visit.',
+  by: (practice: string) => `From the records of ${practice}`,
+  toIndex: 'All cases',
+  toSummary: 'Over all cases',
+  skip: 'To the content',
+  none: 'No case is shown yet.',
+  count: (n: number) => plural(n, 'case'),
+  shownAll: (n: number) => (n === 1 ? 'One case.' : `All ${n} cases.`),
+  shownSome: (of: number) => `# of ${of} cases.`,
+  filters: 'Choose cases',
+  filterFinding: 'Finding',
+  filterFoot: 'Foot',
+  filterLength: 'Length',
+  filterOutcome: 'Outcome',
+  filterAll: 'any',
+  filterReset: 'Show all',
+  noMatch: 'No case has all of that. Choose less.',
+  cardLength: (visits: number, days: number) => `${plural(visits, 'visit')} over ${plural(days, 'day')}`,
+  cardFindings: 'Found',
+  cardNoFindings: 'no findings recorded',
+  outcomeLabel: 'Outcome',
+  outcomes,
+  lengths,
+
+  caseTitle: (alias: string, findings: readonly string[], outcome: string) =>
+    `${alias}: ${findings.length === 0 ? 'hooves over time' : findings.join(', ')}, ${outcome}`,
+  caseHead: (alias: string) => `${alias}, a case`,
+  keyFacts: (visits: number, days: number) => `${plural(visits, 'visit')} over ${plural(days, 'day')}.`,
+  day: (day: number) => `day ${day}`,
+  dayHead: 'Day',
+
+  patient: 'Patient',
+  patientKind: 'Kind',
+  patientSex: 'Sex',
+  patientAge: 'Age at the first visit',
+  patientHeight: 'Height',
+  patientWeight: 'Weight',
+  years: (n: number) => (n === 0 ? 'under a year' : plural(n, 'year')),
+  aboutCm: (cm: number) => `about ${cm} cm`,
+  aboutKg: (kg: number) => `about ${kg} kg`,
+  notSaid: 'not recorded',
+
+  findings: 'Findings at the first visit',
+  findingsNone: 'No findings were recorded at the first visit.',
+  findingHead: ['Foot', 'Finding', 'Place', 'Grade'],
+  grades: ['0, resolved', '1, mild', '2, moderate', '3, severe'],
+  readingsCaption: 'Readings at the first visit, before any trimming',
+  readingsHead: (feet: readonly string[]) => ['Measure', ...feet],
+  comfort: 'Comfort',
+  lameness: (grade: number) => `lameness ${grade} of 5`,
+  landing: (how: string) => `lands ${how === 'flat' ? 'flat' : `${how} first`}`,
+  pulse: (grade: number) => `digital pulse ${grade} of 3`,
+  solePicture: (foot: string, n: number) =>
+    `${cap(foot)}: ${plural(n, 'finding')} on the sole at the first visit`,
+  soleSays: (foot: string, list: string) => `Sole of the ${foot} at the first visit. ${list}`,
+  soleHead: ['Sign', 'Finding', 'Place', 'Grade'],
+  sideTitle: (foot: string) => `${cap(foot)} from the side at the first visit`,
+
+  timeline: 'Timeline',
+  timelineCaption: 'The visits, in days from the first',
+  timelineHead: ['Visit', 'Day', 'Days since the visit before'],
+
+  assessment: 'Assessment at the first visit',
+  assessmentIntro: 'What stood outside its band, and what asked for care.',
+  assessmentCaption: 'Readings against their bands',
+  assessmentHead: ['Foot', 'Measure', 'Read', 'Wanted', 'Standing'],
+  inBand: 'in its band',
+  belowBand: (by: string) => `${by} below`,
+  aboveBand: (by: string) => `${by} above`,
+  band: (low: string | null, high: string | null) =>
+    low === null ? `at most ${high ?? ''}` : high === null ? `at least ${low}` : `${low} to ${high}`,
+  assessmentNone: 'No measure had a band to be judged against.',
+  cautionsHead: 'Cautions',
+  cautions,
+
+  plan: 'What would you plan?',
+  planIntro: 'Decide before you read on. Write down:',
+  planQuestions: [
+    'What would you ask a vet before touching a foot?',
+    'Which foot first, and what would you take, at which place, at the first trim?',
+    'What would you leave alone, and why?',
+    'When would you come back, and what would you measure then?',
+    'How much change, by when, would tell you that you were right or wrong?',
+  ],
+  open: 'Show what was done and what came of it',
+
+  done: 'What was done',
+  doneIntro: 'How much each trim took, in the order of the visits. A dash: not read both before and after.',
+  doneCaption: (measure: string) => `${cap(measure)}: taken at each trim`,
+  doneHead: (feet: readonly string[]) => ['Day', ...feet],
+  doneNone: 'No reading was taken both before and after a trim.',
+  planned: 'The staged plan',
+  plannedHeels: (foot: string, from: string, limit: string) =>
+    `${cap(foot)}: heels ${from} apart, to be brought within ${limit}.`,
+  plannedToe: (foot: string, from: string, limit: string) =>
+    `${cap(foot)}: toe ${from}, to be brought to ${limit}.`,
+  plannedHeld: (foot: string) => `${cap(foot)}: no amounts, because a caution asked for a vet first.`,
+  plannedStanding: {
+    'on plan': 'What happened kept to the plan.',
+    ahead: 'What happened ran ahead of the plan.',
+    behind: 'What happened ran behind the plan.',
+    'just begun': 'The plan had just begun.',
+  },
+
+  outcome: 'Follow-up and outcome',
+  trendsCaption: 'First and last of each measure, and what can be said',
+  trendsHead: [
+    'Foot',
+    'Measure',
+    'Readings',
+    'First',
+    'Last',
+    'Change',
+    'Smallest real change',
+    'A month, 95 % interval',
+    'Verdict',
+  ],
+  real: 'real',
+  within: 'within measuring error',
+  verdicts: {
+    'on target': 'on target',
+    improving: 'improving',
+    worsening: 'worsening',
+    steady: 'steady',
+    rising: 'rising, no band set',
+    falling: 'falling, no band set',
+    'too early to tell': 'too early to tell',
+  } satisfies Record<Verdict, string>,
+  noSlope: 'too few readings',
+  slope: (mid: string, low: string, high: string) => `${mid} (${low} to ${high})`,
+  gridTitle: 'Findings from visit to visit',
+  gridSays: (list: string) => `Grade of each finding at each visit. ${list}`,
+  gridCaption: 'Grades by visit',
+  gridRow: (foot: string, what: string, grades: string) => `${cap(foot)}, ${what}: ${grades}.`,
+  growth: 'Growth',
+  growthLine: (foot: string, measure: string, rate: string, low: string, high: string, days: number) =>
+    `${cap(foot)}, ${measure}: ${rate} a month left after wear (95 % interval ${low} to ${high}), seen over ${plural(days, 'day')}.`,
+  growOut: 'Growing out',
+  growOutLine: (
+    foot: string,
+    what: string,
+    place: string,
+    day: number,
+    earliest: number,
+    latest: number | null,
+  ) =>
+    `${cap(foot)}, ${what}, ${place}: at the ground about day ${day} (from day ${earliest} ${latest === null ? 'on, with no latest day' : `to day ${latest}`}).`,
+  growOutGone: (foot: string, what: string, place: string) => `${cap(foot)}, ${what}, ${place}: grown out.`,
+  growOutUnknown: (foot: string, what: string, place: string) =>
+    `${cap(foot)}, ${what}, ${place}: no wall length read there, so no day can be given.`,
+  photos: 'Pictures',
+  photoAlt: (what: string, day: string) => `${cap(what)}, ${day}`,
+  views: {
+    lateral: 'from the outer side',
+    medial: 'from the inner side',
+    front: 'from the front',
+    behind: 'from behind',
+    solar: 'from below',
+    other: 'another view',
+  },
+  stages: { before: 'before the trim', after: 'after the trim' },
+  wholeHorse: 'the horse',
+
+  discussion: 'Discussion',
+  discussionNone: 'No discussion was written.',
+  discussionGeneral: 'On the whole case',
+
+  ownerView: "The owner's view",
+  ownerViewNone: 'It was not recorded.',
+  consent: 'Consent',
+  consentWith: 'The owner agreed to this case and its pictures being shown for teaching, without names.',
+  consentWithout:
+    'The owner agreed to this case being shown for teaching, without names and without pictures.',
+
+  csv: 'Readings as a table (CSV)',
+  csvNote: 'Days from the first visit; lengths in millimetres, angles in degrees.',
+
+  chartTime: 'days from the first visit',
+  chartTitle: (measure: string) => `${cap(measure)}, visit by visit`,
+  chartSays: (measure: string, feet: string) => `${cap(measure)} by day of the case. ${feet}`,
+  chartFoot: (foot: string, first: string, last: string, note: string) =>
+    `${cap(foot)}: ${first} to ${last}, ${note}.`,
+  chartHead: (unit: string) => ['Foot', 'Day', 'Stage', unit === '' ? 'Reading' : `Reading, ${unit}`],
+  chartStages: { before: 'before', after: 'after' },
+
+  drawingTitle: (foot: string) => `${cap(foot)} from the side, first against latest`,
+  drawingCaption: (foot: string) => `${cap(foot)} from the side`,
+  drawingHead: ['', 'First', 'Latest'],
+  drawingToeAngle: 'toe angle',
+  drawingToeLength: 'toe length',
+  drawing: (foot: string, first: string, latest: string) =>
+    `${cap(foot)} from the side. First: ${first}. Latest: ${latest}.`,
+  drawingOnce: (foot: string, first: string) => `${cap(foot)} from the side: ${first}.`,
+  drawingSays: (length: string, angle: string) => `toe length ${length}, toe angle ${angle}`,
+
+  stand: {
+    owner: 'the owner',
+    otherOwner: 'someone else',
+    otherHorse: 'another horse',
+    withheld: '(left out)',
+    day: (day: number) => `day ${day}`,
+    month: (month: number) => `month ${month} of the case`,
+    beforeCase: 'before the case',
+  },
+
+  summaryTitle: 'Over all cases',
+  summaryIntro:
+    'How much each measure changed from the first reading to the last. One dot is one case: the mean over its feet. Cases are not named here and not ranked; they began in different places and ran for different times.',
+  summaryChart: (measures: readonly string[]) => `Change from first to last: ${measures.join(', ')}`,
+  summaryValues: (measures: readonly string[]) => `The changes in order of size: ${measures.join(', ')}`,
+  summaryEach: 'Change of each case',
+  summaryAxis: 'change from first to last',
+  summaryRange: (low: string, high: string) => `${low} to ${high}`,
+  summarySays: (measure: string, n: number, median: string, interval: string) =>
+    `Change in ${measure} over ${plural(n, 'case')}: median ${median}${interval}.`,
+  summaryInterval: (low: string, high: string) => `, 95 % interval of the median ${low} to ${high}`,
+  summaryFew: ', too few cases for an interval (fewer than six)',
+  summaryHead: [
+    'Measure',
+    'Cases',
+    'Feet',
+    'Median change',
+    '95 % interval of the median',
+    'Real change up',
+    'Real change down',
+    'Within measuring error',
+  ],
+  summaryCaption: 'Change from first to last',
+  summaryNotes:
+    'The interval comes from the order of the values and needs no shape of distribution. Up, down and within count feet, not cases. For heel balance the distance from level is compared, whichever heel is the higher.',
+  summaryOutcomes: 'Outcomes',
+  summaryOutcomeHead: ['Outcome', 'Cases'],
+  summaryNone: 'There are no two readings to compare yet.',
+  tooFew: 'too few cases',
+
+  careful:
+    'These cases teach; they replace no examination and no training. A trimmer does not diagnose: vets do. Who may trim, shoe or treat is set by local law.',
+  careful2:
+    'Follow product labels. Handle safely: a horse in pain can kick or strike. Work with a capable handler, on firm level ground, with protective wear, sharp tools sheathed; stop when the horse cannot stand on the other feet.',
+}

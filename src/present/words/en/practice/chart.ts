@@ -1,0 +1,43 @@
+/** Titles, text alternatives and tables of charts and drawings. */
+export const chart = {
+  time: 'date',
+  /** The title says what was found. */
+  oneChanged: (foot: string, measure: string, first: string, last: string, span: string) =>
+    `${foot} ${measure}: ${first} to ${last} in ${span}`,
+  someChanged: (foot: string, measure: string, first: string, last: string, span: string, n: number) =>
+    `${foot} ${measure}: ${first} to ${last} in ${span}; ${n} feet changed for real`,
+  noneChanged: (measure: string, span: string) =>
+    `${measure}: no change beyond measuring error on any foot in ${span}`,
+  says: (measure: string, feet: string) => `${measure}, foot by foot. ${feet}`,
+  foot: (foot: string, first: string, last: string, note: string) =>
+    `${foot}: ${first} at first, ${last} now; ${note}.`,
+  caption: (measure: string) => `${measure}, all readings`,
+  head: (unit: string) => ['Foot', 'Date', 'Stage', unit === '' ? 'Reading' : `Reading, ${unit}`],
+  stages: { before: 'before', after: 'after' },
+
+  findingsTitle: (open: number, gone: number) =>
+    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved`,
+  findingsSays: (list: string) => `Grade of each finding at each visit, 0 resolved to 3 severe. ${list}`,
+  findingsRow: (label: string, grades: string) => `${label}: ${grades}.`,
+  findingsCaption: 'Grades by visit',
+  findingsHead: 'Finding',
+  notNoted: '–',
+
+  sideTitle: (foot: string, length: string, angle: string) => `${foot}: toe ${length}, ${angle}`,
+  sideTitleTwo: (foot: string, length: string, toLength: string, angle: string, toAngle: string) =>
+    `${foot}: toe ${length} to ${toLength}, ${angle} to ${toAngle}`,
+  side: {
+    drawingTitle: (foot: string) => foot,
+    drawingCaption: (foot: string) => `${foot}, first and latest`,
+    drawingHead: ['', 'First', 'Latest'],
+    drawingToeAngle: 'toe angle',
+    drawingToeLength: 'toe length',
+    drawing: (foot: string, first: string, latest: string) =>
+      `The ${foot} hoof from the side. First: ${first}. Latest: ${latest}.`,
+    drawingOnce: (foot: string, first: string) => `The ${foot} hoof from the side: ${first}.`,
+    drawingSays: (length: string, angle: string) => `toe ${length} at ${angle}`,
+  },
+  sideAssumed: (measures: string) => `Drawn with stand-ins where nothing was read: ${measures}.`,
+  sideFirst: (date: string) => `first, ${date}`,
+  sideLatest: (date: string) => `latest, ${date}`,
+}

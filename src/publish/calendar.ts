@@ -1,0 +1,35 @@
+/** The next visits as an iCalendar file (RFC 5545) that any calendar program can read. */
+import ical from 'ical-generator'
+import type { Practice } from '../casebook/model.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import { formatter } from '../present/format.ts'
+import type { HorseSummary } from '../present/summary.ts'
+import { calendar as words } from '../present/words/en/calendar.ts'
+
+/**
+ * One all-day event for each horse with a next visit. A horse keeps its event's identity, so that a new date moves
+ * the event; the stamp is the day of the build and not its hour, so that the same day gives the same bytes.
+ */
+export function visitsCalendar(
+  practice: Practice,
+  summaries: readonly HorseSummary[],
+  asOf: PlainDate,
+): string {
+  const { date } = formatter(practice.units)
+  const calendar = ical({
+    name: words.title(practice.name),
+    prodId: { company: 'growdown', product: 'visits', language: 'EN' },
+  })
+  for (const horse of summaries) {
+    if (horse.due === null) continue
+    calendar.createEvent({
+      id: `next-visit-${horse.id}@growdown`,
+      stamp: `${asOf}T00:00:00Z`,
+      start: horse.due,
+      allDay: true,
+      summary: words.visit(horse.name),
+      description: horse.lastVisit === null ? null : words.last(date(horse.lastVisit)),
+    })
+  }
+  return `${calendar.toString()}\r\n`
+}

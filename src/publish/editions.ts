@@ -1,0 +1,43 @@
+/** The editions: which pages each has, of one horse and over all horses. The one list to extend. */
+import type { Practice } from '../casebook/model.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { PageView } from '../present/page.ts'
+import { portfolioPages } from '../present/portfolio/pages.ts'
+import type { CaseSummary } from '../present/portfolio/view.ts'
+import { type HorseInput, presentFront, presentHorse } from '../present/practice/index.ts'
+import type { HorseSummary } from '../present/summary.ts'
+import { visitsCalendar } from './calendar.ts'
+import type { Edition, MadeFile } from './made.ts'
+
+/** What is known of all horses once each is made. */
+export interface AllHorses {
+  readonly practice: Practice
+  /** Of the horses without errors, by id. */
+  readonly summaries: readonly HorseSummary[]
+  /** Cases of the portfolio. */
+  readonly cases: readonly CaseSummary[]
+  readonly broken: readonly { readonly id: string; readonly problems: number }[]
+  readonly asOf: PlainDate
+}
+
+export interface EditionPages {
+  ofHorse(input: HorseInput): readonly PageView[]
+  overAll(all: AllHorses): readonly PageView[]
+  /** Files over all horses that are no pages, paths within the edition. */
+  files(all: AllHorses): readonly MadeFile[]
+}
+
+const practice: EditionPages = {
+  ofHorse: presentHorse,
+  overAll: (all) => presentFront(all.practice, all.summaries, all.broken, all.asOf),
+  files: (all) => [{ path: 'visits.ics', text: visitsCalendar(all.practice, all.summaries, all.asOf) }],
+}
+
+/** Cases are made beside a horse's other pages, in for-others.ts: they need more than its view. */
+const portfolio: EditionPages = {
+  ofHorse: () => [],
+  overAll: (all) => portfolioPages(all.practice, all.cases),
+  files: () => [],
+}
+
+export const editions: Partial<Record<Edition, EditionPages>> = { practice, portfolio }

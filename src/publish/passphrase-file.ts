@@ -1,0 +1,2 @@
+/** Where the owners' passphrases and tokens stand, within the casebook. */
+export const passphraseFile = 'passphrases.yaml'

@@ -1,0 +1,101 @@
+/** Who makes the horses: this thread when few are to be made, worker threads when many are. */
+import { setImmediate } from 'node:timers/promises'
+import { Worker } from 'node:worker_threads'
+import type { HorseWorker, PooledJob, StagedHorse } from './staged-horse.ts'
+import { Stopped, Trouble } from './trouble.ts'
+
+/**
+ * Makes every horse, in any order, and tells of each.
+ * Rejects at the first fault, and with `Stopped` when asked to stop.
+ */
+export type HorseMaker = (
+  jobs: readonly PooledJob[],
+  done: (horse: StagedHorse) => void,
+  signal: AbortSignal,
+) => Promise<void>
+
+/** Fewer horses than this are made sooner than a worker thread has started. */
+const fewHorses = 4
+
+export const inThisThread =
+  (worker: HorseWorker): HorseMaker =>
+  async (jobs, done, signal) => {
+    for (const job of jobs) {
+      // Lets a wish to stop, which arrives as an event, be heard between two horses.
+      await setImmediate()
+      if (signal.aborted) throw new Stopped()
+      done(await worker(job))
+    }
+  }
+
+export interface Threads {
+  /** The worker's file. */
+  readonly script: URL
+  /** What each worker needs to open its tools. */
+  readonly bench: object
+  readonly count: number
+}
+
+/** What a worker answers. */
+export type Answer =
+  | { readonly horse: StagedHorse }
+  | {
+      readonly fault: { readonly message: string; readonly stack: string | null; readonly isTrouble: boolean }
+    }
+
+export const inThreads =
+  ({ script, bench, count }: Threads, few: HorseMaker): HorseMaker =>
+  async (jobs, done, signal) => {
+    if (jobs.length < fewHorses || count < 2) return few(jobs, done, signal)
+    const waiting = jobs[Symbol.iterator]()
+    const workers = Array.from(
+      { length: Math.min(count, jobs.length) },
+      () => new Worker(script, { workerData: bench }),
+    )
+    try {
+      await Promise.all(workers.map((worker) => feed(worker, waiting, done, signal)))
+    } finally {
+      await Promise.all(workers.map((worker) => worker.terminate()))
+    }
+  }
+
+/** Hands one worker job after job, one ahead so that it never waits. */
+function feed(
+  worker: Worker,
+  jobs: Iterator<PooledJob>,
+  done: (horse: StagedHorse) => void,
+  signal: AbortSignal,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    let open = 0
+    const next = () => {
+      const { value, done: none } = jobs.next()
+      if (none) {
+        if (open === 0) resolve()
+        return
+      }
+      open += 1
+      worker.postMessage(value)
+    }
+    const stop = () => reject(new Stopped())
+    if (signal.aborted) stop()
+    signal.addEventListener('abort', stop, { once: true })
+    worker.on('message', (answer: Answer) => {
+      if ('fault' in answer) return reject(faultOf(answer.fault))
+      open -= 1
+      done(answer.horse)
+      next()
+    })
+    worker.on('error', reject)
+    worker.on('exit', () => reject(new Error('a worker thread ended before its work')))
+    next()
+    next()
+  })
+}
+
+function faultOf(fault: Extract<Answer, { fault: unknown }>['fault']): Error {
+  if (fault.isTrouble) return new Trouble(fault.message)
+  const error = new Error(fault.message)
+  if (fault.stack !== null) error.stack = fault.stack
+  return error
+}

@@ -1,0 +1,120 @@
+/** The whole build: survey the casebook, make what changed, publish all or nothing, remember. */
+import { join } from 'node:path'
+import { setImmediate } from 'node:timers/promises'
+import type { Diagnostic } from '../casebook/diagnostic.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { Exception } from '../present/identity/identifiers.ts'
+import { diskFolder } from './disk.ts'
+import type { AllHorses } from './editions.ts'
+import type { BuildOrder, BuildWorld } from './order.ts'
+import { othersPieces } from './others.ts'
+import { sweepParts } from './parts.ts'
+import { type HorsePieces, horsePieces, type SharedPieces, sharedPieces } from './pieces.ts'
+import { type Published, publish } from './publish.ts'
+import type { Bench } from './staged-horse.ts'
+import { loadState, type State, saveState } from './state.ts'
+import { type Survey, surveyCasebook } from './survey.ts'
+import { Stopped } from './trouble.ts'
+import { openWorkFolder } from './work-folder.ts'
+
+export interface Built {
+  readonly diagnostics: readonly Diagnostic[]
+  /** Null when nothing could be published, since practice.md cannot be used. */
+  readonly published: Published | null
+  /** Names that were searched for in some forms only. */
+  readonly exceptions: readonly Exception[]
+  /** Horses without errors, and those with. */
+  readonly horses: { readonly made: number; readonly unchanged: number; readonly broken: number }
+}
+
+/**
+ * Builds a site from a casebook. A horse with errors keeps its last pages, every other one is built.
+ * @throws Trouble when nothing could be published, with the reason; Stopped when asked to stop
+ */
+export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<Built> {
+  const work = openWorkFolder(world.files, order.site)
+  try {
+    world.report({ step: 'reading' })
+    const listedAt = world.now()
+    const state = loadState(world.files, work.folder, world.program)
+    const survey = await surveyCasebook(diskFolder(order.casebook), state, {
+      ...order,
+      program: world.program,
+    })
+    const { practice, diagnostics } = survey.practice.read
+    if (practice === null) return await unpublished(order)
+    const parts = join(work.folder, 'parts')
+    const bench: Bench = { casebook: order.casebook, staging: work.staging, parts }
+    const horses = await horsePieces(order, world, bench, { survey, state, practice })
+    const all = overview(practice, horses, order.asOf)
+    const overHorses = await sharedPieces(order, world, bench, { state, all })
+    const others = await othersPieces(order, world, bench, { state, practice, horses, shared: overHorses })
+    const shared = joined(overHorses, others)
+    await stopIfAsked(world.signal)
+    const published = publish(order, world, work, { horses, shared, broken: all.broken.map(({ id }) => id) })
+    sweepParts(world.files, parts, partsOf(horses))
+    const next = { program: world.program, listedAt, ...remembered(survey, horses, shared) }
+    if (isNews(survey, state, horses, shared)) saveState(world.files, work.folder, next)
+    return {
+      diagnostics: [...diagnostics, ...horses.pieces.flatMap(([, piece]) => piece.diagnostics)],
+      published,
+      exceptions: others.exceptions,
+      horses: {
+        made: all.summaries.filter(({ id }) => horses.made.has(id)).length,
+        unchanged: all.summaries.filter(({ id }) => !horses.made.has(id)).length,
+        broken: all.broken.length,
+      },
+    }
+  } finally {
+    work.close()
+  }
+}
+
+/** Without practice.md no page can be made; every problem is told all the same. */
+async function unpublished({ casebook, asOf }: BuildOrder): Promise<Built> {
+  const { readCasebook } = await import('../casebook/read.ts')
+  const { diagnostics } = readCasebook(diskFolder(casebook), asOf)
+  return { diagnostics, published: null, exceptions: [], horses: { made: 0, unchanged: 0, broken: 0 } }
+}
+
+/** What the pages over all horses need to know of each. */
+function overview(practice: AllHorses['practice'], horses: HorsePieces, asOf: PlainDate): AllHorses {
+  return {
+    practice,
+    asOf,
+    cases: horses.pieces.flatMap(([, { forOthers }]) => forOthers?.case ?? []),
+    summaries: horses.pieces.flatMap(([, { summary }]) => (summary === null ? [] : [summary])),
+    broken: horses.pieces.flatMap(([id, { summary, diagnostics }]) =>
+      summary === null ? [{ id, problems: diagnostics.filter(({ level }) => level === 'error').length }] : [],
+    ),
+  }
+}
+
+const joined = (a: SharedPieces, b: SharedPieces): SharedPieces => ({
+  pieces: [...a.pieces, ...b.pieces],
+  waiting: [...a.waiting, ...b.waiting],
+  made: a.made + b.made,
+})
+
+const partsOf = ({ pieces }: HorsePieces): ReadonlySet<string> =>
+  new Set(pieces.flatMap(([, { forOthers }]) => forOthers?.part?.kept ?? []))
+
+/** Hears a wish to stop, which arrives as an event, before the site is touched. */
+async function stopIfAsked(signal: AbortSignal): Promise<void> {
+  await setImmediate()
+  if (signal.aborted) throw new Stopped()
+}
+
+const remembered = (survey: Survey, horses: HorsePieces, shared: SharedPieces) => ({
+  files: survey.files,
+  practice: survey.practice,
+  horses: Object.fromEntries(horses.pieces),
+  shared: Object.fromEntries(shared.pieces),
+})
+
+/** Whether there is anything to remember that the last build did not. */
+const isNews = (survey: Survey, state: State, horses: HorsePieces, shared: SharedPieces): boolean =>
+  !survey.isAsBefore ||
+  horses.made.size > 0 ||
+  shared.made > 0 ||
+  Object.keys(state.horses).length !== horses.pieces.length

@@ -1,0 +1,30 @@
+/** Charts: Vega-Lite specifications, each compiled once and then fed with data. */
+import type { Chart } from '../../present/figures.ts'
+import type { FigureWords } from '../../present/words/en/figures.ts'
+import { drawDistribution } from './distribution.ts'
+import { drawFindings } from './findings.ts'
+import { createMachine, loadVega } from './machine.ts'
+import { plotSpec } from './plot-spec.ts'
+import { drawTrend } from './trend.ts'
+
+/** A chart as a whole `<figure>`. */
+export type DrawChart = (chart: Chart) => string
+
+const kinds: ReadonlySet<unknown> = new Set<Chart['kind']>(['trend', 'findings', 'distribution'])
+
+/** Whether plain data holds a chart at any depth. */
+export function mentionsChart(data: unknown): boolean {
+  if (typeof data !== 'object' || data === null) return false
+  if ('kind' in data && kinds.has(data.kind)) return true
+  return Object.values(data).some(mentionsChart)
+}
+
+/** Loads the chart library and compiles the one specification behind every chart. */
+export async function loadCharts(words: FigureWords): Promise<DrawChart> {
+  const machine = createMachine(await loadVega(), plotSpec)
+  return (chart) => {
+    if (chart.kind === 'trend') return drawTrend(chart, machine, words)
+    if (chart.kind === 'findings') return drawFindings(chart, machine, words)
+    return drawDistribution(chart, machine, words)
+  }
+}

@@ -1,0 +1,38 @@
+/** The outer `<svg>` of a chart and texts in it. */
+import { element, escapeHtml } from '../html.ts'
+import { inkSoft } from '../ink.ts'
+import { textSize } from './plot-spec.ts'
+
+/** Width of every chart picture, in its own units. */
+export const chartWidth = 400
+
+/** Widest that a picture is shown, CSS pixels: beyond it text would outgrow the page's. A stylesheet narrows it. */
+const widest = 540
+
+/** A picture as wide as its column allows. `labelled` names the ids of its name and of its text alternative. */
+export const chartSvg = (
+  height: number,
+  labelled: { readonly by: string; readonly describedBy: string },
+  ...content: readonly string[]
+): string =>
+  element(
+    'svg',
+    {
+      viewBox: `0 0 ${chartWidth} ${height}`,
+      width: widest,
+      role: 'img',
+      'aria-labelledby': labelled.by,
+      'aria-describedby': labelled.describedBy,
+      'font-family': 'inherit',
+      'font-size': textSize,
+    },
+    ...content,
+  )
+
+export type Anchor = 'start' | 'middle' | 'end'
+
+export const label = (x: number, y: number, text: string, anchor: Anchor = 'start', fill = inkSoft): string =>
+  element('text', { x, y, fill, 'text-anchor': anchor === 'start' ? null : anchor }, escapeHtml(text))
+
+export const moved = (x: number, y: number, ...content: readonly string[]): string =>
+  element('g', { transform: `translate(${x},${y})` }, ...content)

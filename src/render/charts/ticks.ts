@@ -1,0 +1,88 @@
+/** Domains and ticks, chosen here so that panels share them and no locale or time zone has a say. */
+import { dateOfDay, dayOf } from '../../hoof/dates.ts'
+import type { ChartTime } from '../../present/figures.ts'
+
+export interface Axis {
+  readonly low: number
+  readonly high: number
+  readonly ticks: readonly Tick[]
+}
+
+interface Tick {
+  readonly at: number
+  /** One line, or two. */
+  readonly label: string | readonly string[]
+}
+
+/** A time as a number of days: since 1970 for a date, since the first visit for a day. */
+export const dayNumber = (time: ChartTime): number => ('date' in time ? dayOf(time.date) : time.day)
+
+/** The round step, 1, 2 or 5 times a power of ten, that cuts a span into about `count` parts. */
+function roundStep(span: number, count: number): number {
+  const rough = span / count
+  const power = 10 ** Math.floor(Math.log10(rough))
+  const part = rough / power
+  return (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10) * power
+}
+
+/** An axis of values from round tick to round tick that holds both ends. */
+export function valueAxis(low: number, high: number, count: number): Axis {
+  const step = roundStep(high - low || Math.abs(low) || 1, count)
+  const first = Math.floor(low / step + 1e-9)
+  const last = Math.max(first + 1, Math.ceil(high / step - 1e-9))
+  const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
+  const ticks = Array.from({ length: last - first + 1 }, (_, i) => {
+    const at = Number(((first + i) * step).toFixed(digits))
+    return { at, label: at.toFixed(digits).replace('-', '\u2212') }
+  })
+  return { low: first * step, high: last * step, ticks }
+}
+
+/** An axis of day numbers since the first visit. */
+export function dayAxis(low: number, high: number, count: number): Axis {
+  const { ticks } = valueAxis(low, high, count)
+  return { low, high, ticks: ticks.filter(({ at }) => at >= low && at <= high) }
+}
+
+/** Steps of a calendar axis, in months. */
+const monthSteps = [1, 2, 3, 6, 12, 24, 60, 120]
+
+/**
+ * A calendar axis: ticks on the first of months, or on single days where the span is short.
+ * The year stands under the first tick and wherever it changes.
+ */
+export function dateAxis(low: number, high: number, count: number, months: readonly string[]): Axis {
+  const days = monthStarts(low, high, count)
+  const chosen = days.length >= 2 ? days : daysBetween(low, high, count)
+  const withDay = days.length < 2
+  let year = ''
+  const ticks = chosen.map((at) => {
+    const date = dateOfDay(at)
+    const month = months[Number(date.slice(5, 7)) - 1] ?? ''
+    const name = withDay ? `${Number(date.slice(8, 10))} ${month}` : month
+    const isNewYear = date.slice(0, 4) !== year
+    year = date.slice(0, 4)
+    return { at, label: isNewYear ? [name, year] : [name] }
+  })
+  return { low, high, ticks }
+}
+
+function monthStarts(low: number, high: number, count: number): readonly number[] {
+  const span = (high - low) / 30.4375
+  const step = monthSteps.find((months) => span / months <= count) ?? 120
+  const start = dateOfDay(low)
+  const startMonth = Number(start.slice(0, 4)) * 12 + Number(start.slice(5, 7)) - 1
+  const starts: number[] = []
+  for (let month = Math.ceil(startMonth / step) * step; ; month += step) {
+    const at = dayOf(`${Math.floor(month / 12)}-${String((month % 12) + 1).padStart(2, '0')}-01`)
+    if (at > high) return starts
+    if (at >= low) starts.push(at)
+  }
+}
+
+function daysBetween(low: number, high: number, count: number): readonly number[] {
+  const step = Math.max(1, Math.ceil((high - low) / count))
+  const days: number[] = []
+  for (let at = Math.ceil(low); at <= high; at += step) days.push(at)
+  return days
+}

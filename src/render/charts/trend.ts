@@ -1,0 +1,225 @@
+/** Trend charts: one measure at up to four feet, a picture a foot, all on one scale. */
+import type { ChartTime, TrendChart, TrendPanel } from '../../present/figures.ts'
+import type { FigureWords } from '../../present/words/en/figures.ts'
+import { frame } from '../figure.ts'
+import { element, escapeHtml } from '../html.ts'
+import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'
+import { trendKey } from './key.ts'
+import type { Machine } from './machine.ts'
+import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
+import { chartSvg, chartWidth, label, moved } from './svg.ts'
+import { type Axis, dateAxis, dayAxis, dayNumber, valueAxis } from './ticks.ts'
+
+const height = 250
+/** Room round the plot for the labels of the axes. */
+const room = { left: 44, right: 14, top: 28, bottom: 42 }
+const plot = { width: chartWidth - room.left - room.right, height: height - room.top - room.bottom }
+const timeTicks = 5
+const valueTicks = 4
+
+export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWords): string {
+  const time = timeAxis(chart, words.months)
+  const value = sharedValueAxis(chart)
+  const panels = chart.panels.map((panel) => {
+    const head = `${chart.id}-${panel.foot}`
+    return element(
+      'div',
+      { class: `panel panel-${panel.foot}` },
+      element(
+        'p',
+        { class: 'panel-head', id: head },
+        element('strong', {}, escapeHtml(panel.label)),
+        ' ',
+        element('span', { class: 'panel-note' }, escapeHtml(panel.note)),
+      ),
+      chartSvg(
+        height,
+        { by: `${chart.id}-title ${head}`, describedBy: `${chart.id}-text` },
+        label(0, 15, chart.valueTitle),
+        moved(room.left, room.top, machine(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
+        // Day numbers say nothing by themselves; dates do.
+        isDated(chart) ? '' : label(chartWidth - room.right, height - 4, chart.timeTitle, 'end'),
+      ),
+    )
+  })
+  return frame(chart, element('div', { class: 'panels' }, ...panels) + trendKey(chart, words.trend))
+}
+
+const isDated = ({ panels }: TrendChart): boolean =>
+  panels.some(({ points }) => points.some(({ at }) => 'date' in at))
+
+function timeAxis(chart: TrendChart, months: readonly string[]): Axis {
+  const { panels } = chart
+  const seen = panels.flatMap(({ points, line }) => [...points, ...line].map(({ at }) => dayNumber(at)))
+  const first = Math.min(...seen)
+  const last = Math.max(...seen)
+  const ahead = panels.flatMap(({ forecast }) => (forecast ? [aheadEnd(forecast, first)] : []))
+  const end = Math.max(last, ...ahead)
+  const margin = Math.max(3, (end - first) * 0.04)
+  return isDated(chart)
+    ? dateAxis(first - margin, end + margin, timeTicks, months)
+    : dayAxis(first - margin, end + margin, timeTicks)
+}
+
+/** The forecast itself is always in sight; of a long range, half as much again as led up to it. */
+function aheadEnd({ at, latest }: NonNullable<TrendPanel['forecast']>, first: number): number {
+  const day = dayNumber(at)
+  const furthest = day + Math.max(30, (day - first) / 2)
+  return Math.max(day, Math.min(latest === null ? furthest : dayNumber(latest), furthest))
+}
+
+/** Holds all readings, lines and band edges; a wide interval may run out of sight by half of that span. */
+function sharedValueAxis({ panels, baseline }: TrendChart): Axis {
+  const core = panels.flatMap(({ points, line, band, forecast }) => [
+    ...points.map(({ value }) => value),
+    ...line.map(({ value }) => value),
+    ...(band ? [band.low, band.high].filter((edge) => edge !== null) : []),
+    ...(forecast ? [forecast.value] : []),
+  ])
+  if (baseline === 'zero') core.push(0)
+  const low = Math.min(...core)
+  const high = Math.max(...core)
+  const slack = (high - low) / 2
+  const interval = panels.flatMap(({ line }) => line.flatMap((point) => [point.low, point.high]))
+  const margin = (high - low) * 0.04
+  return valueAxis(
+    Math.max(Math.min(low - margin, ...interval), low - slack),
+    Math.min(Math.max(high + margin, ...interval), high + slack),
+    valueTicks,
+  )
+}
+
+function marks(chart: TrendChart, panel: TrendPanel, time: Axis, value: Axis): PlotMarks {
+  const colour = seriesColour(panel.foot)
+  return {
+    ...noMarks,
+    bands: bandMarks(panel, time, value),
+    ribbon: ribbonWithin(panel.line, value),
+    rules: rules(chart, panel, colour, time, value),
+    lines: lines(panel, colour),
+    symbols: [...readings(panel, colour), ...forecastSymbols(panel, colour, time)],
+  }
+}
+
+function bandMarks({ band }: TrendPanel, time: Axis, value: Axis): PlotMarks['bands'] {
+  if (band === null) return []
+  const { low, high } = band
+  return [
+    {
+      x: time.low,
+      x2: time.high,
+      y: low ?? value.low,
+      y2: high ?? value.high,
+      fill: bandTone,
+      stroke: 'none',
+    },
+  ]
+}
+
+/** The interval of the line, cut off where it leaves the axis. */
+function ribbonWithin(line: TrendPanel['line'], { low: floor, high: ceiling }: Axis): PlotMarks['ribbon'] {
+  const points = line.map(({ at, low, high }) => ({ x: dayNumber(at), low, high }))
+  const cut: { x: number; low: number; high: number }[] = []
+  for (const [i, point] of points.entries()) {
+    const before = points[i - 1]
+    if (before) {
+      const crossings = [crossing(before.low, point.low, floor), crossing(before.high, point.high, ceiling)]
+      for (const part of crossings.filter((part) => part !== null).sort((a, b) => a - b)) {
+        cut.push({
+          x: before.x + (point.x - before.x) * part,
+          low: before.low + (point.low - before.low) * part,
+          high: before.high + (point.high - before.high) * part,
+        })
+      }
+    }
+    cut.push(point)
+  }
+  return cut.map(({ x, low, high }) => ({ x, y: Math.max(low, floor), y2: Math.min(high, ceiling) }))
+}
+
+/** Where between two values, as a share of the way, a limit is crossed; null where it is not. */
+const crossing = (from: number, to: number, limit: number): number | null =>
+  from < limit !== to < limit ? (limit - from) / (to - from) : null
+
+function rules(
+  { baseline }: TrendChart,
+  { band, forecast }: TrendPanel,
+  colour: string,
+  time: Axis,
+  value: Axis,
+): PlotMarks['rules'] {
+  const level = (y: number) => ({ x: time.low, x2: time.high, y, y2: y })
+  const edges = band ? [band.low, band.high].filter((edge) => edge !== null) : []
+  const all = [
+    { ...level(value.low), stroke: inkSoft, width: 1, dash: [] },
+    ...edges.map((edge) => ({ ...level(edge), stroke: inkSoft, width: 1, dash: [2, 4] })),
+  ]
+  if (baseline === 'zero') all.push({ ...level(0), stroke: ink, width: 1, dash: [] })
+  if (forecast) {
+    const range = { x: dayNumber(forecast.earliest), x2: rangeEnd(forecast.latest, time) }
+    all.push({ ...level(forecast.value), ...range, stroke: colour, width: 2, dash: [] })
+  }
+  return all
+}
+
+const rangeEnd = (latest: ChartTime | null, time: Axis): number =>
+  latest === null ? time.high : Math.min(dayNumber(latest), time.high)
+
+function lines({ points, line, sawTooth, forecast }: TrendPanel, colour: string): PlotMarks['lines'] {
+  const teeth = sawTooth
+    ? points.map(({ at, value }) => ({
+        part: 'teeth',
+        x: dayNumber(at),
+        y: value,
+        stroke: inkSoft,
+        width: 1.25,
+        dash: [],
+      }))
+    : []
+  const fitted = line.map(({ at, value }) => ({
+    part: 'fitted',
+    x: dayNumber(at),
+    y: value,
+    stroke: colour,
+    width: 3,
+    dash: [],
+  }))
+  const end = line.at(-1)
+  const ahead =
+    forecast && end
+      ? [
+          { x: dayNumber(end.at), y: end.value },
+          { x: dayNumber(forecast.at), y: forecast.value },
+        ].map((point) => ({ part: 'ahead', ...point, stroke: colour, width: 2, dash: [6, 5] }))
+      : []
+  return [...teeth, ...fitted, ...ahead]
+}
+
+const readings = ({ points }: TrendPanel, colour: string): readonly PlotSymbol[] =>
+  points.map(({ at, value, stage, used }) => ({
+    x: dayNumber(at),
+    y: value,
+    shape: stage === 'after' ? 'circle' : 'triangle-up',
+    size: used ? 75 : 50,
+    fill: used ? colour : paper,
+    stroke: used ? paper : inkSoft,
+    width: 1.25,
+  }))
+
+/** Path of a saltire, of an upright end, and of an arrow that says that a range goes on. */
+const cross = 'M-1,-1L1,1M-1,1L1,-1'
+const end = 'M0,-1L0,1'
+const goesOn = 'M-1,-1L0,0L-1,1'
+
+function forecastSymbols({ forecast }: TrendPanel, colour: string, time: Axis): readonly PlotSymbol[] {
+  if (forecast === null) return []
+  const { at, value, earliest, latest } = forecast
+  const last = rangeEnd(latest, time)
+  const open = latest === null || dayNumber(latest) > time.high
+  const mark = { y: value, fill: 'none', stroke: colour }
+  return [
+    { ...mark, x: dayNumber(earliest), shape: end, size: 90, width: 2 },
+    { ...mark, x: last, shape: open ? goesOn : end, size: 90, width: 2 },
+    { ...mark, x: dayNumber(at), shape: cross, size: 130, width: 3 },
+  ]
+}

@@ -1,0 +1,106 @@
+/** Heel balance: the heels seen from behind, and a level that tilts as their hairline does. */
+import { sideOf } from '../../hoof/feet.ts'
+import type { LevelDrawing } from '../../present/figures.ts'
+import type { FigureWords } from '../../present/words/en/figures.ts'
+import { frame, labelledBy } from '../figure.ts'
+import { element, num, shape } from '../html.ts'
+import { ink, inkSoft, latest, paper } from '../ink.ts'
+import { hairlineInset, heelsShape } from './heels-shape.ts'
+import { path, plainText, svg, text, through } from './svg.ts'
+
+const width = 320
+const height = 290
+const ground = 258
+const middle = width / 2
+/** Half the distance between the heels in the picture, and the height of level heels, in its units. */
+const reach = 92
+const heelHeight = 82
+/** Steepest tilt that is drawn; more is written. */
+const steepest = 14
+/** Height of the level above the hairline. */
+const above = 92
+
+export function levelDrawing(drawing: LevelDrawing, words: FigureWords): string {
+  const { id, foot, balance, tilt, balanceLabel, withinTarget } = drawing
+  // Without a width the tilt is that over a foot of 120 mm.
+  const degrees = tilt ?? (Math.atan2(balance, 120) * 180) / Math.PI
+  const drawn = Math.max(-steepest, Math.min(steepest, degrees))
+  // From behind, the inner side of a left foot is to the right.
+  const innerRight = sideOf(foot) === 'left'
+  const arm = reach - hairlineInset
+  const rise = Math.tan((drawn * Math.PI) / 180) * arm * (innerRight ? 1 : -1)
+  const left = ground - heelHeight + rise
+  const right = ground - heelHeight - rise
+  const [leftName, rightName] = innerRight ? [words.outer, words.inner] : [words.inner, words.outer]
+  const turn = (-Math.atan2(rise, arm) * 180) / Math.PI
+  const levelY = ground - heelHeight
+  const picture = svg(
+    width,
+    height,
+    labelledBy(id),
+    heelsShape({ middle, ground, left, right, reach }),
+    path(
+      through([
+        [10, ground],
+        [width - 10, ground],
+      ]),
+      { stroke: inkSoft, 'stroke-width': 1.4 },
+    ),
+    text([middle - reach, ground + 22], leftName, { fill: inkSoft, 'text-anchor': 'middle' }),
+    text([middle + reach, ground + 22], rightName, { fill: inkSoft, 'text-anchor': 'middle' }),
+    path(
+      through([
+        [8, levelY],
+        [width - 8, levelY],
+      ]),
+      {
+        stroke: inkSoft,
+        'stroke-width': 1.2,
+        'stroke-dasharray': '2 5',
+      },
+    ),
+    hairline(levelY, turn),
+    level(levelY - above, turn, drawn * (innerRight ? 1 : -1), withinTarget),
+    plainText([middle, 20], balanceLabel, { 'text-anchor': 'middle', 'font-weight': 600, 'font-size': 18 }),
+  )
+  return frame(drawing, picture)
+}
+
+/** The line from hairline to hairline, against the dotted one that is level. */
+const hairline = (y: number, turn: number): string =>
+  turned(y, turn, path('M-136 0H136', { stroke: latest, 'stroke-width': 2.6 }))
+
+/**
+ * A tube with a bubble between two marks, tilted as the heels are; the bubble runs to the high side.
+ * It lies between the marks exactly when the heels are within the target.
+ */
+function level(y: number, turn: number, toRight: number, withinTarget: boolean): string {
+  const gap = 22
+  const run = withinTarget
+    ? Math.max(-6, Math.min(6, toRight * 2))
+    : Math.sign(toRight) * Math.min(62, 36 + Math.abs(toRight) * 2.5)
+  const tube = shape('rect', {
+    x: -88,
+    y: -15,
+    width: 176,
+    height: 30,
+    rx: 15,
+    fill: 'var(--paper-2, #f4f0e5)',
+    stroke: ink,
+    'stroke-width': 2.4,
+  })
+  const bubble = shape('ellipse', {
+    cx: run,
+    cy: -2,
+    rx: 15,
+    ry: 10,
+    fill: withinTarget ? paper : latest,
+    stroke: latest,
+    'stroke-width': 2.4,
+  })
+  const marks = path(`M${-gap} -15V15M${gap} -15V15`, { stroke: ink, 'stroke-width': 2 })
+  return turned(y, turn, tube, bubble, marks)
+}
+
+const turned = (y: number, turn: number, ...content: readonly string[]): string =>
+  element('g', { transform: `translate(${middle},${num(y)}) rotate(${num(turn)})` }, ...content)

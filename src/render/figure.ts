@@ -1,0 +1,57 @@
+/** The frame round every chart and drawing: finding as caption, picture, the same in words, the data as a table. */
+import type { Table } from '../present/figures.ts'
+import { element, escapeHtml } from './html.ts'
+
+export interface Framed {
+  readonly id: string
+  readonly kind: string
+  readonly title: string
+  readonly description: string
+  readonly table: Table
+}
+
+/** Ids by which a picture names its title and its text alternative. */
+export const labelledBy = (
+  id: string,
+): { readonly 'aria-labelledby': string; readonly 'aria-describedby': string } => ({
+  'aria-labelledby': `${id}-title`,
+  'aria-describedby': `${id}-text`,
+})
+
+/** A whole `<figure>`. `picture` is markup that carries the attributes of `labelledBy`. */
+export function frame(figure: Framed, picture: string): string {
+  const { id, kind, title, description, table } = figure
+  return element(
+    'figure',
+    { class: `figure figure-${kind}`, id },
+    element('figcaption', { id: `${id}-title` }, escapeHtml(title)),
+    picture,
+    element('p', { class: 'figure-text', id: `${id}-text` }, escapeHtml(description)),
+    element(
+      'details',
+      { class: 'figure-data' },
+      element('summary', {}, escapeHtml(table.caption)),
+      tableHtml(table),
+    ),
+  )
+}
+
+/** The data of a figure. It scrolls within itself on a narrow screen and can be reached by keyboard. */
+function tableHtml({ caption, head, rows }: Table): string {
+  const heading = head.map((text) =>
+    text === '' ? '<td></td>' : element('th', { scope: 'col' }, escapeHtml(text)),
+  )
+  const body = rows.map(([first = '', ...rest]) =>
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, escapeHtml(first)),
+      ...rest.map((text) => element('td', {}, escapeHtml(text))),
+    ),
+  )
+  return element(
+    'div',
+    { class: 'scroll', role: 'region', tabindex: '0', 'aria-label': caption },
+    element('table', {}, element('thead', {}, element('tr', {}, ...heading)), element('tbody', {}, ...body)),
+  )
+}

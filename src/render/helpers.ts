@@ -1,0 +1,39 @@
+/** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
+import type Handlebars from 'handlebars'
+import type { Chart, Drawing } from '../present/figures.ts'
+import type { FigureWords } from '../present/words/en/figures.ts'
+import { renderDrawing } from './drawings/drawing.ts'
+import type { MarkdownRenderer } from './markdown.ts'
+import { strictHelpers } from './strict.ts'
+
+export interface HelperTools {
+  readonly markdown: MarkdownRenderer
+  readonly words: FigureWords
+  readonly drawChart: (chart: Chart) => string
+}
+
+/** Level of the page heading that a body of text stands under, unless the template says another. */
+const usualLevel = 2
+
+/** Adds the helpers to a renderer's own Handlebars. */
+export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): void {
+  const safe = (markup: string) => new handlebars.SafeString(markup)
+  handlebars.registerHelper({
+    ...strictHelpers,
+    /** `{{figure chart}}`: a chart in its frame. */
+    figure: (chart: Chart) => safe(tools.drawChart(chart)),
+    /** `{{drawing view}}`: a drawing in its frame; a measure's drawing stands alone. */
+    drawing: (drawing: Drawing) => safe(renderDrawing(drawing, tools.words)),
+    /** `{{markdown text}}`, or `{{markdown text below=3}}` under a heading of another level. */
+    markdown: (text: string, { hash }: Handlebars.HelperOptions) =>
+      safe(tools.markdown(text, Number(hash.below ?? usualLevel))),
+    /** `{{#if (eq a b)}}`. */
+    eq: (a: unknown, b: unknown) => a === b,
+    /** `{{join list ", "}}`: text, escaped like any other. */
+    join: (list: readonly string[], separator: string) => list.join(separator),
+    /** `{{json data}}` inside `<script type="application/json">`: cannot end the element. */
+    json: (data: unknown) => safe(JSON.stringify(data).replace(/[<>&\u2028\u2029]/g, escapeJson)),
+  })
+}
+
+const escapeJson = (sign: string) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`

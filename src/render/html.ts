@@ -1,0 +1,39 @@
+/** Small builders for HTML and SVG text. All that comes from data goes through `escapeHtml`. */
+
+const signs: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+}
+
+/** Text made safe for element content and for quoted attributes. */
+export const escapeHtml = (text: string): string => text.replace(/[&<>"']/g, (sign) => signs[sign] ?? sign)
+
+/** A number as SVG wants it: at most two decimals, no `-0`, no exponent. */
+export const num = (value: number): string => {
+  const rounded = Math.round(value * 100) / 100
+  return Object.is(rounded, -0) ? '0' : String(rounded)
+}
+
+/** Values of attributes; null and false leave the attribute out, true writes it bare. */
+export type Attributes = Readonly<Record<string, string | number | boolean | null>>
+
+function attributesText(attributes: Attributes): string {
+  let text = ''
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === null || value === false) continue
+    text +=
+      value === true ? ` ${name}` : ` ${name}="${typeof value === 'number' ? num(value) : escapeHtml(value)}"`
+  }
+  return text
+}
+
+/** `<name attributes>content</name>`; the content is markup already. */
+export const element = (name: string, attributes: Attributes, ...content: readonly string[]): string =>
+  `<${name}${attributesText(attributes)}>${content.join('')}</${name}>`
+
+/** An SVG element without content. */
+export const shape = (name: string, attributes: Attributes): string =>
+  `<${name}${attributesText(attributes)}/>`

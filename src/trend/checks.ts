@@ -1,0 +1,191 @@
+/** Remarks on the record itself, and readings that a published criterion speaks of. Never a diagnosis. */
+import type { Horse } from '../casebook/model.ts'
+import { feet } from '../hoof/feet.ts'
+import { publishedGrowth } from '../hoof/growth.ts'
+import type { AnyMeasureId } from '../hoof/measures.ts'
+import type { Check, CheckKind } from './assessed-care.ts'
+import type { Trend } from './assessed-trend.ts'
+import type { Growth } from './assessment.ts'
+import { type Columns, families, stages, valueAt } from './columns.ts'
+import { sideViewAt } from './side-views.ts'
+import { z975 } from './student.ts'
+
+export function checksOf(
+  horse: Horse,
+  columns: Columns,
+  trends: readonly Trend[],
+  growth: readonly Growth[],
+): readonly Check[] {
+  return [
+    ...enteredAgainstPhoto(columns),
+    ...notClosing(columns),
+    ...trends.flatMap(doubtsOf),
+    ...growth.flatMap(growthOutOfRange),
+    ...criteria(columns),
+    ...toeLengthsForWeight(horse, columns),
+  ]
+}
+
+/** Every value that was both entered (or derived from entered ones) and taken from a picture. */
+const enteredAgainstPhoto = (columns: Columns): readonly Check[] =>
+  columns.all.flatMap((photo) => {
+    if (photo.family !== 'photo') return []
+    const { foot, measure, stage } = photo
+    const gauge = columns.find('gauge', stage, foot, measure)
+    if (gauge === null) return []
+    return columns.visits.flatMap(({ id, date }, i): readonly Check[] => {
+      const entered = valueAt(gauge, i)
+      const shown = valueAt(photo, i)
+      if (entered === null || shown === null) return []
+      const difference = entered - shown
+      const within = z975 * Math.hypot(gauge.sds[i] ?? 0, photo.sds[i] ?? 0)
+      const explained = Math.abs(difference) <= within ? 'yes' : 'no'
+      const facts = { measure, stage, entered, photo: shown, difference, within, explained }
+      return [{ kind: 'entered against photo', foot, date, visit: id, facts }]
+    })
+  })
+
+const notClosing = (columns: Columns): readonly Check[] =>
+  feet.flatMap((foot) =>
+    families.flatMap((family) =>
+      stages.flatMap((stage) => {
+        if (columns.find(family, stage, foot, 'coronet-angle') === null) return []
+        return columns.visits.flatMap((_, i): readonly Check[] => {
+          const view = sideViewAt(columns, family, stage, foot, i)
+          if (view?.closes !== false) return []
+          const { coronetAngle, coronetMeasured, closesWithin, visit, date } = view
+          const facts = {
+            stage,
+            computed: coronetAngle,
+            measured: coronetMeasured,
+            difference: (coronetMeasured ?? coronetAngle) - coronetAngle,
+            within: closesWithin,
+          }
+          return [{ kind: 'readings do not close', foot, date, visit, facts }]
+        })
+      }),
+    ),
+  )
+
+function doubtsOf({ foot, measure, secondOpinion, pace, points }: Trend): readonly Check[] {
+  const dateOf = (visit: string) => points.find((point) => point.visit === visit)?.date ?? null
+  const checks: Check[] = []
+  if (secondOpinion !== null)
+    checks.push({
+      kind: 'pulls the line',
+      foot,
+      date: dateOf(secondOpinion.visit),
+      visit: secondOpinion.visit,
+      facts: {
+        measure,
+        theilSenPerMonth: secondOpinion.theilSenPerMonth,
+        leastSquaresPerMonth: secondOpinion.leastSquaresPerMonth,
+      },
+    })
+  if (pace !== null)
+    checks.push({
+      kind: 'pace has changed',
+      foot,
+      date: dateOf(pace.sinceVisit),
+      visit: pace.sinceVisit,
+      facts: { measure, wholePerMonth: pace.wholePerMonth, recentPerMonth: pace.recentPerMonth },
+    })
+  return checks
+}
+
+const walls: readonly AnyMeasureId[] = [
+  'toe-length',
+  'heel-medial',
+  'heel-lateral',
+  'quarter-medial',
+  'quarter-lateral',
+]
+
+/** Lungwitz's 1/6 to 1/2 inch a month. */
+const [slowest = 0, fastest = Number.POSITIVE_INFINITY] = publishedGrowth[0]?.perMonth ?? []
+
+/** Net growth of a wall whose whole interval lies outside the published range: much wear, or a reading gone wrong. */
+function growthOutOfRange({ foot, measure, ratePerMonth, low, high, phases }: Growth): readonly Check[] {
+  if (!walls.includes(measure) || ratePerMonth === null || low === null || high === null) return []
+  // A trim may hide in a phase whose arrival was not read, so nothing can be said of growth.
+  if (phases.some(({ arrivalRead }) => !arrivalRead)) return []
+  if (high >= slowest && low <= fastest) return []
+  const visit = phases.at(-1)?.toVisit ?? null
+  const facts = { measure, ratePerMonth, low, high, slowest, fastest }
+  return [{ kind: 'growth out of range', foot, date: null, visit, facts }]
+}
+
+interface Criterion {
+  readonly kind: CheckKind
+  readonly measure: AnyMeasureId
+  readonly met: (value: number) => boolean
+}
+
+/**
+ * Axis: 3 degrees, common practice. Heel gap 5 degrees or more, heels 5 mm or more apart, frog ratio below 0.67, load
+ * index above 78: Turner. Pair 5 degrees or more: Turner, from memory, uncertain.
+ */
+const hoofBalanceCriteria: readonly Criterion[] = [
+  { kind: 'broken axis', measure: 'axis-deviation', met: (value) => Math.abs(value) > 3 },
+  { kind: 'heel gap', measure: 'heel-gap', met: (value) => value >= 5 },
+  { kind: 'sheared heels', measure: 'heel-balance', met: (value) => Math.abs(value) >= 5 },
+  { kind: 'frog ratio', measure: 'frog-ratio', met: (value) => value < 0.67 },
+  { kind: 'pair mismatch', measure: 'pair-mismatch', met: (value) => Math.abs(value) >= 5 },
+  { kind: 'load index', measure: 'load-index', met: (value) => value > 78 },
+]
+
+const criteria = (columns: Columns): readonly Check[] =>
+  hoofBalanceCriteria.flatMap(({ kind, measure, met }) =>
+    feet.flatMap((foot): readonly Check[] => {
+      const latest = latestOf(columns, foot, measure)
+      if (latest === null || !met(latest.value)) return []
+      const visit = columns.visits[latest.place]
+      return [
+        {
+          kind,
+          foot,
+          date: visit?.date ?? null,
+          visit: visit?.id ?? null,
+          facts: { measure, value: latest.value },
+        },
+      ]
+    }),
+  )
+
+/** The last reading of a measure: of the latest visit that has one, after the trim before on arrival; gauge first. */
+function latestOf(columns: Columns, foot: (typeof feet)[number], measure: AnyMeasureId) {
+  for (const family of families) {
+    const after = columns.find(family, 'after', foot, measure)
+    const before = columns.find(family, 'before', foot, measure)
+    for (let place = columns.visits.length - 1; place >= 0; place--) {
+      const value = valueAt(after, place) ?? valueAt(before, place)
+      if (value !== null) return { place, value }
+    }
+  }
+  return null
+}
+
+/** Toe length for a weight in kilograms: Turner 1992, from memory. Between the classes he gives nothing. */
+export const toeLengthGuide: readonly { readonly kg: readonly [number, number]; readonly mm: number }[] = [
+  { kg: [360, 400], mm: 76 },
+  { kg: [430, 475], mm: 82.5 },
+  { kg: [520, 570], mm: 89 },
+]
+
+/** A guide beside the latest toe length of each foot, where the horse's weight falls in a class of it. */
+function toeLengthsForWeight(horse: Horse, columns: Columns): readonly Check[] {
+  const weight =
+    columns.visits.findLast(({ bodyState }) => bodyState.weightKg !== null)?.bodyState.weightKg ??
+    horse.weightKg
+  const guide = toeLengthGuide.find(({ kg }) => weight !== null && weight >= kg[0] && weight <= kg[1])
+  if (guide === undefined) return []
+  return feet.flatMap((foot): readonly Check[] => {
+    const latest = latestOf(columns, foot, 'toe-length')
+    if (latest === null) return []
+    const visit = columns.visits[latest.place]
+    const facts = { value: latest.value, guide: guide.mm, difference: latest.value - guide.mm, weight }
+    return [
+      { kind: 'toe length for weight', foot, date: visit?.date ?? null, visit: visit?.id ?? null, facts },
+    ]
+  })
+}

@@ -1,0 +1,107 @@
+/**
+ * Measures that follow from others, each with its partial derivatives, so that the repeatability and the smallest
+ * change that matters of the parts carry over: first-order propagation, the root of the sum of (derivative x error)
+ * squared. For a difference that is the root of the sum of squares.
+ */
+import { type DerivedId, type MeasureId, measures } from '../hoof/measures.ts'
+import { mmPerInch, toPounds } from '../hoof/units.ts'
+
+/** A part: a measure of the same foot, of the pair's right foot, or the horse's weight in kilograms, taken as known. */
+export type Part = MeasureId | { readonly rightFoot: MeasureId } | 'weight'
+
+export interface Derivation {
+  readonly id: DerivedId
+  readonly parts: readonly Part[]
+  /** The value; NaN where it cannot be formed. */
+  readonly value: (parts: readonly number[]) => number
+  /** Partial derivatives at the given parts, in the order of the parts. */
+  readonly gradient: (parts: readonly number[]) => readonly number[]
+}
+
+const degrees = 180 / Math.PI
+
+const difference = (id: DerivedId, from: Part, less: Part): Derivation => ({
+  id,
+  parts: [from, less],
+  value: ([a = Number.NaN, b = Number.NaN]) => a - b,
+  gradient: () => [1, -1],
+})
+
+const quotient = (id: DerivedId, top: Part, bottom: Part): Derivation => ({
+  id,
+  parts: [top, bottom],
+  value: ([a = Number.NaN, b = Number.NaN]) => a / b,
+  gradient: ([a = Number.NaN, b = Number.NaN]) => [1 / b, -a / (b * b)],
+})
+
+/** Tilt of the heels in degrees, above 0 where the first is the higher: atan((medial - lateral) / width). */
+const tiltOf = (medial: number, lateral: number, width: number): number =>
+  degrees * Math.atan((medial - lateral) / width)
+
+/** Weight on the area within the hairline: weight (lb) x 12.56 / girth (in) squared, lb/in2. */
+export const loadIndexOf = (girthMm: number, weightKg: number): number =>
+  (toPounds(weightKg) * 12.56) / (girthMm / mmPerInch) ** 2
+
+export const derivations: readonly Derivation[] = [
+  difference('axis-deviation', 'pastern-angle', 'toe-angle'),
+  difference('heel-gap', 'toe-angle', 'heel-angle'),
+  difference('heel-balance', 'heel-medial', 'heel-lateral'),
+  {
+    id: 'heel-tilt',
+    parts: ['heel-medial', 'heel-lateral', 'width'],
+    value: ([medial = Number.NaN, lateral = Number.NaN, width = Number.NaN]) =>
+      tiltOf(medial, lateral, width),
+    gradient: ([medial = Number.NaN, lateral = Number.NaN, width = Number.NaN]) => {
+      const gap = medial - lateral
+      const square = width ** 2 + gap ** 2
+      return [(degrees * width) / square, (-degrees * width) / square, (-degrees * gap) / square]
+    },
+  },
+  {
+    id: 'toe-to-heel-ratio',
+    parts: ['toe-length', 'heel-medial', 'heel-lateral'],
+    value: ([toe = Number.NaN, medial = Number.NaN, lateral = Number.NaN]) => toe / ((medial + lateral) / 2),
+    gradient: ([toe = Number.NaN, medial = Number.NaN, lateral = Number.NaN]) => {
+      const heel = (medial + lateral) / 2
+      const byHeel = -toe / (2 * heel ** 2)
+      return [1 / heel, byHeel, byHeel]
+    },
+  },
+  quotient('frog-ratio', 'frog-width', 'frog-length'),
+  difference('pair-mismatch', 'toe-angle', { rightFoot: 'toe-angle' }),
+  quotient('toe-share', 'breakover', 'bearing-length'),
+  {
+    id: 'load-index',
+    parts: ['coronet-girth', 'weight'],
+    value: ([girth = Number.NaN, weight = Number.NaN]) => loadIndexOf(girth, weight),
+    gradient: ([girth = Number.NaN, weight = Number.NaN]) => {
+      const index = loadIndexOf(girth, weight)
+      return [(-2 * index) / girth, index / weight]
+    },
+  },
+]
+
+/** Error of a derived value at the given parts, from an error of each part. */
+export function propagate(derivation: Derivation, at: readonly number[], errors: readonly number[]): number {
+  let square = 0
+  for (const [i, slope] of derivation.gradient(at).entries()) square += (slope * (errors[i] ?? 0)) ** 2
+  return Math.sqrt(square)
+}
+
+/** The measure behind a part; null for the weight. */
+export const measureOf = (part: Part): MeasureId | null =>
+  part === 'weight' ? null : typeof part === 'string' ? part : part.rightFoot
+
+/** Smallest change that matters of each part; 0 for the weight, which is taken as known. */
+export const partsMatter = (derivation: Derivation): readonly number[] =>
+  derivation.parts.map((part) => {
+    const id = measureOf(part)
+    return id === null ? 0 : measures[id].matters
+  })
+
+/** Parts at the middle of their likely ranges: where a derived value was read with no parts beside it. */
+export const typicalParts = (derivation: Derivation): readonly number[] =>
+  derivation.parts.map((part) => {
+    const id = measureOf(part)
+    return id === null ? 500 : (measures[id].likely[0] + measures[id].likely[1]) / 2
+  })

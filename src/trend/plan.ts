@@ -1,0 +1,169 @@
+/**
+ * Staged work: heels that differ by more than the limit, and a toe longer than its band, brought down a little at each
+ * trim, never more than the sole allows, and nothing while a `stop` stands.
+ */
+import type { Horse, Practice } from '../casebook/model.ts'
+import type { Band } from '../hoof/bands.ts'
+import { addDays, daysBetween, type PlainDate } from '../hoof/dates.ts'
+import { type Foot, feet } from '../hoof/feet.ts'
+import { measures } from '../hoof/measures.ts'
+import type { Plan, PlanCheck, PlanStep } from './assessed-care.ts'
+import type { Cautions } from './cautions/index.ts'
+import { type Columns, families, valueAt } from './columns.ts'
+import { targetOf } from './targets.ts'
+import type { VisitsAhead } from './trends.ts'
+
+/** Most that may be taken at one trim, mm, where the horse's file gives no amount. Common practice, no source. */
+const mostBySole = { flat: 1.5, cupped: 3 } as const
+
+type Planned = Plan['measure']
+
+/**
+ * Plans for what is over its limit at the latest reading (after the trim, or on arrival where nothing was trimmed).
+ * Heels: the limit is the edge of the heel balance's target on the higher side, 2 mm by default; `now` and `expected`
+ * are the difference without its sign. Toe length: only with a target, against its upper edge; the amounts are what
+ * the toe should be shorter after each trim than after the last, beyond what has grown in between.
+ */
+export function plansOf(
+  horse: Horse,
+  practice: Practice,
+  columns: Columns,
+  cautions: Cautions,
+  ahead: VisitsAhead,
+): readonly Plan[] {
+  return feet.flatMap((foot) =>
+    (['heel-balance', 'toe-length'] as const).flatMap((measure) => {
+      const { band, from } = targetOf(horse, foot, measure)
+      if (band === null || (measure === 'toe-length' && from !== 'practitioner')) return []
+      const course = courseOf(columns, foot, measure)
+      const latest = course.at(-1)
+      const over = latest === undefined ? null : overBand(measure, latest.value, band)
+      if (over === null) return []
+      const held = cautions.stopStood(foot, columns.visits.length - 1)
+      const allowed = allowedPerTrim(horse, foot, cautions)
+      const amounts = amountsLeft(over, allowed.perTrim)
+      const kept = keptSoFar(course, foot, measure, band, allowed.perTrim, cautions, practice, columns)
+      return [
+        {
+          foot,
+          measure,
+          ...over,
+          perTrim: held ? null : allowed.perTrim,
+          perTrimFrom: allowed.from,
+          trims: held ? null : amounts.length,
+          steps: held ? [] : stepsFrom(amounts, ahead.next, ahead.cycleDays),
+          held: held ? 'stop caution' : null,
+          kept,
+          standing: kept.at(-1)?.standing ?? 'just begun',
+        },
+      ]
+    }),
+  )
+}
+
+interface Over {
+  readonly side: Plan['side']
+  readonly now: number
+  readonly limit: number
+  readonly excess: number
+}
+
+/** How far a value lies over its limit; null where it does not. */
+function overBand(measure: Planned, value: number, band: Band): Over | null {
+  const over = (side: Plan['side'], now: number, limit: number | null): Over | null =>
+    limit !== null && now - limit > 1e-9 ? { side, now, limit, excess: now - limit } : null
+  if (measure === 'toe-length') return over('toe', value, band.high)
+  return over('medial', value, band.high) ?? over('lateral', -value, band.low === null ? null : -band.low)
+}
+
+/** What should be left after each trim: the full amount each time, and at the last only what is still over. */
+function amountsLeft({ now, limit, excess }: Over, perTrim: number): readonly number[] {
+  const trims = Math.ceil(excess / perTrim - 1e-9)
+  return Array.from({ length: trims }, (_, i) => (i === trims - 1 ? limit : now - (i + 1) * perTrim))
+}
+
+const stepsFrom = (amounts: readonly number[], first: PlainDate, cycleDays: number): readonly PlanStep[] =>
+  amounts.map((expected, i) => ({ date: addDays(first, i * cycleDays), expected }))
+
+/**
+ * The horse's own limit wins. Else by the sole: as horse.md says, but a sole found flat or thin counts as flat, and so
+ * does one of which nothing is said, since that is the safer way.
+ */
+function allowedPerTrim(
+  horse: Horse,
+  foot: Foot,
+  cautions: Cautions,
+): { readonly perTrim: number; readonly from: Plan['perTrimFrom'] } {
+  const own = horse.trimLimits.mostPerTrim
+  if (own !== null) return { perTrim: own, from: 'trim limits' }
+  const sole = horse.trimLimits.sole[foot]
+  const foundFlat = cautions.all.some(
+    ({ code, foot: at, standing }) =>
+      standing && at === foot && (code === 'sole-flat' || code === 'sole-thin'),
+  )
+  if (sole === 'flat' || foundFlat) return { perTrim: mostBySole.flat, from: 'flat sole' }
+  if (sole === 'cupped') return { perTrim: mostBySole.cupped, from: 'cupped sole' }
+  return { perTrim: mostBySole.flat, from: 'sole not said, taken as flat' }
+}
+
+interface Standing {
+  readonly place: number
+  readonly value: number
+}
+
+/** The last reading of each visit: after the trim, or on arrival where nothing was trimmed; gauge before photo. */
+function courseOf(columns: Columns, foot: Foot, measure: Planned): readonly Standing[] {
+  for (const family of families) {
+    const after = columns.find(family, 'after', foot, measure)
+    const before = columns.find(family, 'before', foot, measure)
+    const course = columns.visits.flatMap((_, place) => {
+      const value = valueAt(after, place) ?? valueAt(before, place)
+      return value === null ? [] : [{ place, value }]
+    })
+    if (course.length > 0) return course
+  }
+  return []
+}
+
+/** Repeatability of what a plan follows, mm: two heels for a difference. */
+const planSd: Readonly<Record<Planned, number>> = {
+  'heel-balance': Math.hypot(measures['heel-medial'].sd, measures['heel-lateral'].sd),
+  'toe-length': measures['toe-length'].sd,
+}
+
+/**
+ * The plan made at the first visit that needed one and could have one, against each later visit. On plan: within one
+ * trim's amount, or one standard deviation of the reading where that is more, of what was due by then (ours).
+ * A visit counts for the trim whose date is nearest.
+ */
+function keptSoFar(
+  course: readonly Standing[],
+  foot: Foot,
+  measure: Planned,
+  band: Band,
+  perTrim: number,
+  cautions: Cautions,
+  practice: Practice,
+  columns: Columns,
+): readonly PlanCheck[] {
+  const start = course.findIndex(
+    ({ place, value }) => overBand(measure, value, band) !== null && !cautions.stopStood(foot, place),
+  )
+  const begun = course[start]
+  const over = begun === undefined ? null : overBand(measure, begun.value, band)
+  const visit = begun === undefined ? undefined : columns.visits[begun.place]
+  if (over === null || visit === undefined) return []
+  const cycle = practice.trimCycleDays
+  const steps = stepsFrom(amountsLeft(over, perTrim), visit.nextVisit ?? addDays(visit.date, cycle), cycle)
+  const slack = Math.max(perTrim, planSd[measure])
+  return course.slice(start + 1).flatMap(({ place, value }) => {
+    const then = columns.visits[place]
+    if (then === undefined) return []
+    const actual = over.side === 'lateral' ? -value : value
+    const expected =
+      steps.findLast(({ date }) => daysBetween(date, then.date) >= -cycle / 2)?.expected ?? over.now
+    const standing =
+      actual > expected + slack ? 'behind' : actual < expected - slack ? 'ahead' : ('on plan' as const)
+    return [{ visit: then.id, date: then.date, expected, actual, standing } satisfies PlanCheck]
+  })
+}

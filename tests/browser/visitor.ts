@@ -1,0 +1,54 @@
+/** Opens pages as a visitor does and notes whatever goes wrong on the way. */
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+
+export interface Visit {
+  readonly page: Page
+  /** Errors of the console, refused content and requests that left the page. */
+  readonly troubles: readonly string[]
+  close(): Promise<void>
+}
+
+/** `home` is the start of every address that a page may ask for. */
+export async function visit(
+  browser: Browser,
+  url: string,
+  home: string,
+  options: BrowserContextOptions = {},
+): Promise<Visit> {
+  const context = await browser.newContext(options)
+  const page = await context.newPage()
+  const troubles: string[] = []
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning')
+      troubles.push(`console: ${message.text()}`)
+  })
+  page.on('pageerror', (error) => troubles.push(`error: ${error.message}`))
+  page.on('requestfailed', (request) => {
+    if (!request.url().endsWith('/-/news')) troubles.push(`failed: ${request.url()}`)
+  })
+  page.on('request', (request) => {
+    const address = request.url()
+    if (!address.startsWith(home) && !address.startsWith('data:') && !address.startsWith('blob:')) {
+      troubles.push(`left the page: ${address}`)
+    }
+  })
+  await page.goto(url, { waitUntil: 'load' })
+  return { page, troubles, close: () => context.close() }
+}
+
+/** What sticks out to the right of the window; empty when nothing makes the page scroll sideways. */
+export const sideways = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const width = document.documentElement.clientWidth
+    if (document.documentElement.scrollWidth <= width) return []
+    const scrolls = (element: Element | null): boolean =>
+      element !== null &&
+      (['auto', 'scroll', 'hidden'].includes(getComputedStyle(element).overflowX) ||
+        scrolls(element.parentElement))
+    return [...document.body.querySelectorAll('*')]
+      .filter(
+        (element) => element.getBoundingClientRect().right > width + 1 && !scrolls(element.parentElement),
+      )
+      .map((element) => `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''}`)
+      .slice(0, 5)
+  })

@@ -1,0 +1,83 @@
+/**
+ * How hard the generated text is to read: Flesch-Kincaid grade level (Kincaid and others 1975), formula and syllable
+ * counts by general-purpose libraries.
+ */
+import { fleschKincaid } from 'flesch-kincaid'
+import { syllable } from 'syllable'
+import { describe, expect, it } from 'vitest'
+import { presentOwnerHorse } from '../../src/present/owner/horse.ts'
+import { owner, ownerMeasures } from '../../src/present/words/en/owner.ts'
+import { cautionCodes, type Verdict } from '../../src/trend/assessment.ts'
+import { assessment, input, trend } from './fixture.ts'
+
+const limit = 8
+
+function gradeOf(sentences: readonly string[]): number {
+  const words = sentences.flatMap((sentence) => sentence.match(/[\p{L}\p{N}'’]+/gu) ?? [])
+  // `.`, `!`, `?` and a full stop's worth of a list item end a sentence.
+  const count = sentences.reduce((sum, text) => sum + (text.match(/[.!?]+(?=\s|$)/g)?.length ?? 1), 0)
+  return fleschKincaid({
+    sentence: count,
+    word: words.length,
+    syllable: words.reduce((sum, word) => sum + syllable(word), 0),
+  })
+}
+
+const verdicts: readonly Verdict[] = [
+  'on target',
+  'improving',
+  'worsening',
+  'steady',
+  'rising',
+  'falling',
+  'too early to tell',
+]
+
+/** Every kind of sentence about every measure. */
+const statements = verdicts.flatMap((verdict) =>
+  (Object.keys(ownerMeasures) as (keyof typeof ownerMeasures)[]).flatMap((measure) => {
+    const one = trend({ measure, verdict, values: [30, 24] })
+    const view = presentOwnerHorse({ ...input, assessment: { ...assessment, trends: [one] } })
+    return view?.feet.flatMap((foot) => foot.statements.flatMap(({ sentences }) => sentences)) ?? []
+  }),
+)
+const view = presentOwnerHorse(input)
+const parts: Readonly<Record<string, readonly string[]>> = {
+  statements,
+  'at a glance': view?.glance ?? [],
+  findings:
+    view?.findings
+      .flatMap(({ lines }) => lines.flatMap(({ text, meaning }) => [text, meaning ?? '']))
+      .filter((text) => text !== '') ?? [],
+  'growing out': [owner.growIntro, ...(view?.growOut ?? [])],
+  plans: [...(view?.plans ?? []), owner.planWhy],
+  'what words mean': [...Object.values(ownerMeasures).map(({ meaning }) => meaning), owner.measuring],
+  'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
+  cautions: cautionCodes.map((code) => owner.cautions[code]('LF')),
+  'how to unlock': [
+    owner.locked.how,
+    owner.locked.hint,
+    owner.locked.wrong,
+    owner.locked.damaged,
+    owner.locked.private,
+  ],
+  'standing cautions': [owner.careful, owner.safe],
+}
+
+describe('the generated text for owners', () => {
+  it.each(Object.keys(parts))('reads at school grade 8 or below: %s', (name) => {
+    const text = parts[name] ?? []
+    expect(text.length).toBeGreaterThan(0)
+    expect(gradeOf(text)).toBeLessThanOrEqual(limit)
+  })
+
+  it('reads at grade 8 or below as a whole, and the measure itself tells hard text from easy', () => {
+    expect(gradeOf(Object.values(parts).flat())).toBeLessThanOrEqual(limit)
+    expect(gradeOf(['The cat sat on the mat.'])).toBeLessThan(2)
+    expect(
+      gradeOf([
+        'Distal phalangeal rotation necessitates radiographic evaluation preceding therapeutic intervention.',
+      ]),
+    ).toBeGreaterThan(20)
+  })
+})

@@ -1,0 +1,238 @@
+import { parse } from 'csv-parse/sync'
+import { describe, expect, it } from 'vitest'
+import type { Horse } from '../../src/casebook/model.ts'
+import { identifiersOf, identityOf } from '../../src/present/identity/identifiers.ts'
+import { ownWords } from '../../src/present/identity/own-words.ts'
+import { type MadeCase, presentPortfolioCase } from '../../src/present/portfolio/case.ts'
+import { outcomeOf } from '../../src/present/portfolio/follow-up.ts'
+import { portfolio } from '../../src/present/words/en/portfolio.ts'
+import { leakSearch } from '../../src/publish/leaks.ts'
+import type { Verdict } from '../../src/trend/assessment.ts'
+import { assessment, input, practice, trend, visit, zoe } from '../owner/fixture.ts'
+
+const own = ownWords([], [portfolio])
+
+function made(horse: Horse = zoe): MadeCase {
+  const found = presentPortfolioCase({ ...input, horse }, own)
+  if (found === null) throw new Error('the fixture has consent')
+  return found
+}
+
+describe('what passes to the portfolio', () => {
+  it('is nothing without consent, without an alias, or without a visit', () => {
+    const gone = (horse: Horse) => presentPortfolioCase({ ...input, horse }, own)
+    expect(gone({ ...zoe, consent: { ...zoe.consent, portfolio: false } })).toBeNull()
+    expect(gone({ ...zoe, alias: null })).toBeNull()
+    expect(gone({ ...zoe, visits: [] })).toBeNull()
+  })
+
+  it('is no name, no note, no caption, no remark, no date', () => {
+    const { page, summary, csv } = made()
+    const text = JSON.stringify(page) + JSON.stringify(summary) + csv
+    expect(text).not.toMatch(/PRIVATE|Zoë|zoe|Kestrel|Thistledown|\d{4}-\d\d-\d\d|January|April/)
+    // Which picture is meant stays with the program: the page carries a name of its own for it.
+    expect(page.findings.shots.map(({ picture }) => picture)).toEqual(['photos/IMG_4711.jpg'])
+  })
+
+  it('is pictures with consent only', () => {
+    const { page } = made({ ...zoe, consent: { ...zoe.consent, photos: false } })
+    expect([...page.findings.shots, ...page.outcome.shots]).toEqual([])
+    expect(page.consent).toBe(
+      'The owner agreed to this case being shown for teaching, without names and without pictures.',
+    )
+  })
+
+  it('is text for teaching with the alias, and days for dates', () => {
+    const { page } = made()
+    expect(page.discussion).toEqual([
+      { head: 'Day 0', text: 'Bramble came to (left out) on day 0. Long toes.' },
+      { head: 'Day 105', text: "J. was wrong. Bramble's flare went first; the owner soaked the frog." },
+    ])
+    expect(page.ownerView).toBe('The owner saw a willing mare by day 105.')
+  })
+
+  it('is a patient without exact figures', () => {
+    expect(made().page.patient).toEqual([
+      { name: 'Kind', value: 'Connemara cross' },
+      { name: 'Sex', value: 'mare' },
+      { name: 'Age at the first visit', value: '11 years' },
+      { name: 'Height', value: 'about 145 cm' },
+      { name: 'Weight', value: 'about 450 kg' },
+    ])
+  })
+})
+
+describe('a case', () => {
+  it('stands by its alias and tells what, how long and how it went', () => {
+    const { page, summary } = made()
+    expect(summary).toMatchObject({
+      slug: 'bramble',
+      alias: 'Bramble',
+      visits: 4,
+      days: 105,
+      length: 'half',
+      outcome: 'mixed',
+    })
+    expect(summary.findings).toEqual(['chip', 'crack', 'flare', 'moon ring', 'thrush'])
+    expect(page.title).toBe('Bramble: chip, crack, flare, some better, some worse')
+  })
+
+  it('counts its visits in days', () => {
+    expect(made().page.timeline.rows).toEqual([
+      ['1', '0', '–'],
+      ['2', '35', '35'],
+      ['3', '70', '35'],
+      ['4', '105', '35'],
+    ])
+  })
+
+  it('judges the first visit against its bands', () => {
+    expect(made().page.assessment.bands?.rows).toEqual([
+      ['left fore', 'toe length', '98 mm', 'at most 84 mm', '14 mm above'],
+      ['left fore', 'heel balance', '6 mm', '−2 mm to 2 mm', '4 mm above'],
+    ])
+    expect(made().page.assessment.cautions).toEqual([
+      { level: 'vet', text: 'left fore: severe thrush: tell the vet' },
+    ])
+  })
+
+  it('shows what each trim took, and holds back amounts that a caution held back', () => {
+    const { page } = made()
+    expect(page.done.trims[0]?.rows[0]).toEqual(['0', '8 mm', '–', '–', '–'])
+    expect(page.done.plans).toEqual([
+      'Left fore: heels 6 mm apart, to be brought within 2 mm. What happened kept to the plan.',
+      'Right hind: no amounts, because a caution asked for a vet first.',
+    ])
+  })
+
+  it('draws charts by day', () => {
+    const chart = made().page.outcome.charts.find(({ id }) => id === 'chart-toe-length')
+    expect(chart?.panels[0]?.points[0]?.at).toEqual({ day: 0 })
+    expect(chart?.panels[0]?.forecast?.at).toEqual({ day: 179 })
+    expect(chart?.title).toBe('Toe length, visit by visit')
+  })
+
+  it('gives its readings as a table that a program reads', () => {
+    const rows = parse(made().csv, { columns: true }) as Record<string, string>[]
+    expect(rows.length).toBe(assessment.readings.length)
+    expect(rows[0]).toEqual({
+      case: 'Bramble',
+      day: '0',
+      stage: 'before',
+      foot: 'LF',
+      measure: 'toe-length',
+      value: '98',
+      unit: 'mm',
+      source: 'entered',
+    })
+    expect(new Set(rows.map(({ day }) => day))).toEqual(new Set(['0', '35', '70', '105']))
+  })
+
+  it.each<[readonly Verdict[], string]>([
+    [['on target', 'on target'], 'on target'],
+    [['on target', 'improving', 'steady'], 'improving'],
+    [['improving', 'worsening'], 'mixed'],
+    [['worsening', 'steady'], 'worsening'],
+    [['steady', 'too early to tell'], 'unsettled'],
+    [[], 'unsettled'],
+  ])('of verdicts %j comes out as %s', (verdicts, outcome) => {
+    const trends = verdicts.map((verdict) => trend({ verdict, more: { target: { low: null, high: 84 } } }))
+    expect(outcomeOf({ ...assessment, trends })).toBe(outcome)
+  })
+})
+
+describe('names planted in every field', () => {
+  const secrets = ['Quillon', 'Marrowby', 'Hestercombe', 'quillon-7', 'IMG_9031.jpg', '2026-01-12']
+  const planted = (text: string) =>
+    `${text} Quillon's 2026-01-12 at Hestercombe, said Marrowby (IMG_9031.jpg), quillon-7`
+  const bare = visit(0)
+  const horse: Horse = {
+    ...zoe,
+    id: 'quillon-7',
+    name: 'Quillon',
+    owner: 'marrow',
+    kind: planted('cob'),
+    sex: planted('mare'),
+    alias: 'Bramble',
+    privateWords: ['Hestercombe'],
+    history: [planted('')],
+    vet: { involved: true, diagnosis: planted('') },
+    body: { own: planted(''), forOwner: planted(''), forTeaching: planted('') },
+    file: 'quillon-7/horse.md',
+    visits: [
+      {
+        ...bare,
+        file: 'quillon-7/2026-01-12.md',
+        footing: planted(''),
+        findings: [
+          { foot: 'LF', what: planted('thrush'), place: planted('toe'), grade: 2, words: planted('') },
+        ],
+        growOut: [{ foot: 'LF', what: planted('hole'), place: planted('toe'), distance: 4 }],
+        comfort: { ...bare.comfort, lamenessBy: planted(''), surfaces: { [planted('sand')]: 'easy' } },
+        stance: { LF: planted('') },
+        photos: [
+          {
+            file: 'photos/IMG_9031.jpg',
+            foot: 'LF',
+            view: 'solar',
+            stage: 'before',
+            caption: planted(''),
+            landmarks: null,
+          },
+        ],
+        care: [planted('')],
+        body: { own: planted(''), forOwner: planted(''), forTeaching: planted('### Marrowby\n') },
+      },
+      { ...visit(3), file: 'quillon-7/2026-04-27.md' },
+    ],
+  }
+  const owners = [{ id: 'marrow', name: 'Tilda Marrowby' }]
+  const house = { ...practice, owners }
+  const grown = assessment.growOut.map((one) => ({ ...one, feature: planted('hole'), place: planted('toe') }))
+  const findings = presentPortfolioCase(
+    { ...input, horse, practice: house, assessment: { ...assessment, growOut: grown } },
+    own,
+  )
+  const search = leakSearch({
+    list: identifiersOf([identityOf(horse)], owners, own),
+    horses: [identityOf(horse)],
+    own,
+    ownTexts: [],
+  })
+  const scan = (text: string) =>
+    search.scan({
+      path: 'portfolio/bramble/index.html',
+      bytes: Buffer.from(text),
+      reader: { kind: 'everyone' },
+    })
+
+  it('come out nowhere in the page, its summary or its table', () => {
+    const { page, ...rest } = findings ?? made()
+    // The program's own pointer to a picture is put in place of by the page maker.
+    const withoutPointers = JSON.stringify({ ...rest, page }, (key, value) =>
+      key === 'picture' ? '' : value,
+    )
+    for (const secret of secrets) expect(withoutPointers).not.toContain(secret)
+    expect(scan(withoutPointers)).toEqual([])
+  })
+
+  it('are caught by the search wherever one step of the rewriting is left out', () => {
+    const kept = ['kind', 'sex'] as const
+    for (const field of kept) expect(scan(`<dd>${horse[field]}</dd>`).length).toBeGreaterThan(3)
+    for (const one of horse.visits[0]?.findings ?? []) {
+      expect(scan(one.what).length).toBeGreaterThan(3)
+      expect(scan(one.place).length).toBeGreaterThan(3)
+      expect(scan(one.words ?? '').length).toBeGreaterThan(3)
+    }
+    expect(scan(horse.body.forTeaching ?? '').map(({ kind }) => kind)).toEqual(
+      expect.arrayContaining([
+        'name of a horse',
+        'private word',
+        'name of an owner',
+        'name of a picture',
+        'folder of a horse',
+        'date',
+      ]),
+    )
+  })
+})

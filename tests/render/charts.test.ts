@@ -1,0 +1,182 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { figures as words } from '../../src/present/words/en/figures.ts'
+import { type DrawChart, loadCharts, mentionsChart } from '../../src/render/charts/charts.ts'
+import { dateAxis, dayAxis, valueAxis } from '../../src/render/charts/ticks.ts'
+import { named, textOf } from './read-html.ts'
+import { distribution, findings, trend } from './samples.ts'
+
+let draw: DrawChart
+beforeAll(async () => {
+  draw = await loadCharts(words)
+})
+
+const charts = [
+  trend(),
+  trend('heel-balance', { baseline: 'zero' }),
+  trend('single', { panels: trend().panels.slice(0, 1) }),
+  findings(4),
+  findings(30),
+  distribution,
+]
+
+describe('a chart', () => {
+  it('is the same bytes whatever was drawn before', async () => {
+    const alone = await Promise.all(charts.map(async (chart) => (await loadCharts(words))(chart)))
+    // A fixed order in which every chart follows every other.
+    for (let step = 1; step < charts.length; step += 1) {
+      for (let i = 0; i < charts.length * 2; i += 1) {
+        const which = (i * step) % charts.length
+        const chart = charts[which]
+        if (chart) expect(draw(chart)).toBe(alone[which])
+      }
+    }
+  })
+
+  it('is the same bytes in every time zone', () => {
+    const before = process.env.TZ
+    const offsets = new Set<number>()
+    const drawn = ['UTC', 'Pacific/Kiritimati', 'America/Los_Angeles', 'Asia/Kathmandu'].map((zone) => {
+      process.env.TZ = zone
+      offsets.add(new Date(2026, 0, 1).getTimezoneOffset())
+      return charts.map(draw).join('')
+    })
+    if (before === undefined) delete process.env.TZ
+    else process.env.TZ = before
+    expect(offsets.size).toBe(4)
+    expect(new Set(drawn).size).toBe(1)
+  })
+
+  it('is found in the data of a page at any depth', () => {
+    expect(mentionsChart({ feet: [{ charts: [trend()] }] })).toBe(true)
+    expect(mentionsChart({ kind: 'side', list: [null, 'trend', 3] })).toBe(false)
+  })
+})
+
+describe('a trend chart', () => {
+  it('has a panel a foot, each with its verdict', () => {
+    const panels = named(draw(trend()), 'div').filter(({ properties }) =>
+      String(properties.className).includes('panel-'),
+    )
+    expect(panels.map(({ properties }) => properties.className)).toEqual([
+      ['panel', 'panel-LF'],
+      ['panel', 'panel-RF'],
+      ['panel', 'panel-LH'],
+      ['panel', 'panel-RH'],
+    ])
+    expect(textOf(panels[0] ?? { type: 'root', children: [] })).toContain('foot LF improving')
+  })
+
+  it('shares one scale: every panel has the same ticks', () => {
+    const ticks = named(draw(trend()), 'svg')
+      .filter(({ properties }) => properties.role === 'img')
+      .map((svg) => textOf(svg))
+    expect(ticks).toHaveLength(4)
+    expect(new Set(ticks).size).toBe(1)
+    expect(ticks[0]).toMatch(/toe length, mm.*Oct2025.*Jan2026/)
+  })
+
+  it('tells feet and stages apart without colour', () => {
+    const html = draw(trend())
+    const colours = ['LF', 'RF', 'LH', 'RH'].map((foot) => `var(--series-${foot}`)
+    for (const colour of colours) expect(html).toContain(colour)
+    // Readings on arrival are triangles, unused ones have the paper's fill and the ink's rim.
+    expect(html.match(/d="M0,-[\d.]+L-[\d.]+,[\d.]+L[\d.]+,[\d.]+Z"[^>]*fill="var\(--paper/g)).toHaveLength(
+      20,
+    )
+  })
+
+  it('keeps a wide interval within the picture', () => {
+    const [panel] = trend().panels
+    if (!panel) throw new Error('no panel')
+    const line = panel.line.map((point) => ({ ...point, low: point.value - 500, high: point.value + 500 }))
+    const html = draw(trend('wide', { panels: [{ ...panel, line }] }))
+    const area = /d="(M[^"]+)" fill="var\(--ribbon/.exec(html)?.[1] ?? ''
+    const heights = [...area.matchAll(/,(-?[\d.]+)/g)].map((match) => Number(match[1]))
+    expect(heights.length).toBeGreaterThan(8)
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(0)
+    expect(Math.max(...heights)).toBeLessThanOrEqual(180)
+  })
+
+  it('names only the marks that occur in its key', () => {
+    const [panel] = trend().panels
+    if (!panel) throw new Error('no panel')
+    const bare = { ...panel, band: null, forecast: null, sawTooth: false }
+    const items = named(draw(trend('bare', { panels: [bare] })), 'li').map((item) => textOf(item).trim())
+    expect(items).toEqual([words.trend.after, words.trend.unused, words.trend.line, words.trend.interval])
+  })
+
+  it('counts days where no date may show', () => {
+    const panels = trend().panels.map((panel) => ({
+      ...panel,
+      points: panel.points.map((point, i) => ({ ...point, at: { day: i * 19 } })),
+      line: [],
+      forecast: null,
+    }))
+    const text = named(draw(trend('days', { panels, timeTitle: 'days since the first visit' })), 'svg').map(
+      textOf,
+    )
+    expect(text[0]).toContain('days since the first visit')
+    expect(text.join('')).not.toMatch(/Oct|2025|2026/)
+  })
+})
+
+describe('a findings grid', () => {
+  it('says each grade by figure, tone and pattern', () => {
+    const html = draw(findings(5))
+    for (const grade of [1, 2, 3]) {
+      expect(html).toContain(`fill="url(#findings-5-grade-${grade})"`)
+      expect(html).toContain(`<pattern id="findings-5-grade-${grade}"`)
+    }
+    const [picture] = named(html, 'svg')
+    expect(textOf(picture ?? { type: 'root', children: [] })).toContain('3210')
+  })
+
+  it('goes on in a further picture when there are many visits', () => {
+    const pictures = named(draw(findings(30)), 'svg').filter(({ properties }) => properties.role === 'img')
+    expect(pictures).toHaveLength(3)
+  })
+})
+
+describe('axes', () => {
+  it('run from round value to round value', () => {
+    expect(valueAxis(81.3, 101.8, 4)).toMatchObject({ low: 80, high: 105 })
+    expect(valueAxis(-6, 2, 4).ticks.map(({ label }) => label)).toEqual([
+      '\u22126',
+      '\u22124',
+      '\u22122',
+      '0',
+      '2',
+    ])
+    expect(valueAxis(0.61, 0.72, 4).ticks.map(({ label }) => label)).toEqual([
+      '0.60',
+      '0.62',
+      '0.64',
+      '0.66',
+      '0.68',
+      '0.70',
+      '0.72',
+    ])
+    expect(valueAxis(50, 50, 4).high).toBeGreaterThan(50)
+  })
+
+  it('mark months, with the year where it begins', () => {
+    const { ticks } = dateAxis(20390, 20640, 5, words.months)
+    expect(ticks.map(({ label }) => label)).toEqual([
+      ['Nov', '2025'],
+      ['Jan', '2026'],
+      ['Mar'],
+      ['May'],
+      ['Jul'],
+    ])
+  })
+
+  it('mark days in a short span', () => {
+    const { ticks } = dateAxis(20463, 20475, 5, words.months)
+    expect(ticks[0]?.label).toEqual(['10 Jan', '2026'])
+    expect(ticks.length).toBeLessThanOrEqual(6)
+  })
+
+  it('keep day ticks within the span', () => {
+    expect(dayAxis(-5, 190, 5).ticks.map(({ at }) => at)).toEqual([0, 50, 100, 150])
+  })
+})

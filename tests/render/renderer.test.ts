@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import { createRenderer } from '../../src/render/renderer.ts'
+import { elementsOf, idsOf, named, textOf } from './read-html.ts'
+import { distribution, findings, level, side, sole, trend, wall } from './samples.ts'
+
+const templates = new Map([
+  ['partials/layout', '<main>{{title}}{{> @partial-block}}</main>'],
+  ['partials/photos/pair', '<b>{{name}}</b>'],
+  ['pages/practice/note', '{{#> layout}}{{> photos/pair}}{{markdown body below=3}}{{/layout}}'],
+  [
+    'pages/practice/list',
+    '{{#each items}}{{#if (eq this "b")}}[{{this}}]{{/if}}{{/each}}{{join items ", "}}',
+  ],
+  ['pages/practice/data', '<script type="application/json">{{json data}}</script>'],
+  [
+    'pages/practice/figures',
+    '{{#each charts}}{{figure this}}{{/each}}{{#each drawings}}{{drawing this}}{{/each}}',
+  ],
+])
+const renderer = createRenderer(templates)
+const render = (template: string, model: object) => renderer.render({ path: 'x.html', template, model })
+
+const everything = {
+  charts: [trend(), trend('heel-balance', { baseline: 'zero' }), findings(9), findings(20), distribution],
+  drawings: [
+    side,
+    sole('LF', [
+      { place: 'toe', grade: 2, sign: '1', label: 'flare' },
+      { place: 'sole', grade: 1, sign: '2', label: 'bruise' },
+      { place: 'white line', grade: 3, sign: '3', label: 'separation' },
+    ]),
+    wall,
+    level('RH', -6),
+    { kind: 'measure', measure: 'toe-angle', description: 'Front wall to the ground' },
+  ],
+}
+
+describe('templates', () => {
+  it('finds partials by their path and escapes text', async () => {
+    const html = await render('practice/note', { title: '<T> & "q"', name: "O'x", body: '# Head' })
+    expect(html).toBe('<main>&lt;T&gt; &amp; &quot;q&quot;<b>O&#x27;x</b><h4>Head</h4></main>')
+  })
+
+  it('compares and joins', async () => {
+    expect(await render('practice/list', { items: ['a', 'b', '<c>'] })).toBe('[b]a, b, &lt;c&gt;')
+  })
+
+  it('puts data into a script that it cannot end', async () => {
+    const data = { text: '</script><!--\u2028' }
+    const html = await render('practice/data', { data })
+    expect(html.match(/<\/script>/g)).toHaveLength(1)
+    expect(JSON.parse(html.slice(html.indexOf('>') + 1, html.lastIndexOf('<')))).toEqual(data)
+  })
+
+  it('names page, template and place of what the view does not hold', async () => {
+    await expect(render('practice/note', { title: 't', name: 'n' })).rejects.toThrow(
+      'x.html (template pages/practice/note): "body" not defined, line 1',
+    )
+  })
+
+  it.each([
+    ['{{#each visitz}}{{/each}}', 'visitz'],
+    ['{{#if (eq feet.lf 1)}}{{/if}}', 'feet.lf'],
+    ['{{markdown text below=levl}}', 'levl'],
+  ])('minds the arguments in %s', async (source, name) => {
+    const strict = createRenderer(new Map([['pages/p', `\n${source}`]]))
+    const model = { text: 'x', feet: {}, visits: [], none: null }
+    await expect(strict.render({ path: 'p.html', template: 'p', model })).rejects.toThrow(
+      `p.html (template pages/p): "${name}" not defined, line 2`,
+    )
+  })
+
+  it('takes null and false for values', async () => {
+    const lenient = createRenderer(
+      new Map([['pages/p', '{{#if none}}x{{else}}y{{/if}}{{#each no}}x{{else}}z{{/each}}']]),
+    )
+    expect(await lenient.render({ path: 'p.html', template: 'p', model: { none: null, no: false } })).toBe(
+      'yz',
+    )
+  })
+
+  it('names a template that is not there', async () => {
+    await expect(render('practice/none', {})).rejects.toThrow(
+      'x.html: there is no template pages/practice/none',
+    )
+  })
+})
+
+describe('figures on a page', () => {
+  it('have unique ids, and refer to ids that are there', async () => {
+    const { ids, used } = idsOf(await render('practice/figures', everything))
+    expect(new Set(ids).size).toBe(ids.length)
+    expect(used.length).toBeGreaterThan(20)
+    expect(ids).toEqual(expect.arrayContaining([...used]))
+  })
+
+  it('carry no style and no script, which the content security policy forbids', async () => {
+    const html = await render('practice/figures', everything)
+    for (const { tagName, properties } of elementsOf(html)) {
+      expect(['style', 'script', 'foreignObject', 'image', 'use']).not.toContain(tagName)
+      expect(Object.keys(properties).filter((name) => name === 'style' || /^on/i.test(name))).toEqual([])
+    }
+  })
+
+  it('each state the finding, say it in words and give the data as a table', async () => {
+    const figures = named(await render('practice/figures', everything), 'figure')
+    expect(figures).toHaveLength(9)
+    for (const figure of figures) {
+      const { id } = figure.properties
+      const text = textOf(figure)
+      expect(text).toContain(`Finding of ${id}`)
+      expect(text).toContain(`What ${id} shows`)
+      expect(text).toContain('All readingsmm14 Oct 2596')
+    }
+  })
+
+  it('name every picture', async () => {
+    const html = await render('practice/figures', everything)
+    const pictures = named(html, 'svg').filter(({ properties }) => properties.role === 'img')
+    expect(pictures.length).toBeGreaterThan(12)
+    for (const { properties } of pictures) {
+      expect(properties.ariaLabel ?? properties.ariaLabelledBy).toBeTruthy()
+      expect(properties.viewBox).toMatch(/^0 0 \d/)
+    }
+  })
+
+  it('escape what they say', async () => {
+    const evil = { title: '<img src=x onerror=alert(1)>', description: '"><script>', valueTitle: '<b>' }
+    const html = await render('practice/figures', { charts: [trend('t', evil)], drawings: [] })
+    expect(named(html, 'img')).toEqual([])
+    expect(named(html, 'script')).toEqual([])
+    expect(named(html, 'b')).toEqual([])
+  })
+
+  it('are the same bytes from a renderer of its own', async () => {
+    const view = { path: 'x.html', template: 'practice/figures', model: everything }
+    expect(await createRenderer(templates).render(view)).toBe(await renderer.render(view))
+  })
+})

@@ -1,0 +1,145 @@
+/** Invented figures for the tests of this room. */
+import { addDays } from '../../src/hoof/dates.ts'
+import type { Foot } from '../../src/hoof/feet.ts'
+import type {
+  DistributionChart,
+  FindingsGrid,
+  LevelDrawing,
+  SideDrawing,
+  SideOutline,
+  SoleDrawing,
+  TrendChart,
+  TrendPanel,
+  WallDrawing,
+} from '../../src/present/figures.ts'
+
+const start = '2025-10-14'
+const table = { caption: 'All readings', head: ['', 'mm'], rows: [['14 Oct 25', '96']] }
+const said = (id: string) => ({ id, title: `Finding of ${id}`, description: `What ${id} shows`, table })
+
+function panel(foot: Foot, from: number, slope: number, visits: number): TrendPanel {
+  const at = (i: number) => ({ date: addDays(start, i * 38) })
+  const days = Array.from({ length: visits }, (_, i) => i)
+  return {
+    foot,
+    label: `foot ${foot}`,
+    note: 'improving',
+    points: days.flatMap((i) => [
+      { at: at(i), value: from + slope * i + 7, stage: 'before' as const, used: false },
+      { at: at(i), value: from + slope * i, stage: 'after' as const, used: true },
+    ]),
+    sawTooth: true,
+    line: days.map((i) => ({
+      at: at(i),
+      value: from + slope * i,
+      low: from + slope * i - 2,
+      high: from + slope * i + 2,
+    })),
+    band: { low: null, high: 84 },
+    forecast: {
+      at: { date: '2026-06-25' },
+      value: 84,
+      earliest: { date: '2026-05-21' },
+      latest: foot === 'RF' ? null : { date: '2026-08-01' },
+    },
+  }
+}
+
+export const trend = (id = 'toe-length', more: Partial<TrendChart> = {}): TrendChart => ({
+  ...said(id),
+  kind: 'trend',
+  baseline: 'none',
+  unit: 'mm',
+  valueTitle: 'toe length, mm',
+  timeTitle: 'date',
+  panels: [
+    panel('LF', 96, -2, 6),
+    panel('RF', 95, -1.5, 6),
+    panel('LH', 88, -0.4, 5),
+    panel('RH', 90, -1, 3),
+  ],
+  ...more,
+})
+
+export const findings = (visits: number): FindingsGrid => ({
+  ...said(`findings-${visits}`),
+  kind: 'findings',
+  visits: Array.from({ length: visits }, (_, i) => `visit ${i}`),
+  rows: [
+    {
+      foot: 'LF',
+      label: 'flare, medial quarter',
+      grades: Array.from({ length: visits }, (_, i) => ([3, 2, 1, 0, null] as const)[i % 5] ?? null),
+    },
+  ],
+})
+
+export const distribution: DistributionChart = {
+  ...said('distribution'),
+  kind: 'distribution',
+  unit: '°',
+  valueTitle: 'change of toe angle',
+  rows: [
+    { label: 'toe angle', values: [3, 3.1, 3.2, 2, -1, 5, 6], median: 3.1, low: 2, high: 5 },
+    { label: 'heel angle', values: [1, 2], median: 1.5, low: null, high: null },
+  ],
+}
+
+const outline = (label: string, angle: number, length: number): SideOutline => ({
+  label,
+  toeHairline: [length * Math.cos((angle * Math.PI) / 180), length * Math.sin((angle * Math.PI) / 180)],
+  heelHairline: [150, 28],
+  heelGround: [124, 0],
+  toeAngle: angle,
+  toeAngleLabel: `${angle}°`,
+  toeLengthLabel: `${length} mm`,
+  assumed: false,
+})
+
+export const side: SideDrawing = {
+  ...said('side'),
+  kind: 'side',
+  foot: 'LF',
+  first: outline('January', 44, 98),
+  latest: outline('June', 51, 88),
+}
+
+export const sole = (foot: Foot, marks: SoleDrawing['marks']): SoleDrawing => ({
+  ...said(`sole-${foot}`),
+  kind: 'sole',
+  foot,
+  marks,
+})
+
+export const wall: WallDrawing = {
+  ...said('wall'),
+  kind: 'wall',
+  foot: 'LF',
+  lanes: [
+    {
+      place: 'toe',
+      wallLength: 88,
+      features: [
+        {
+          label: 'nail holes',
+          at: 42,
+          ahead: [
+            { label: 'April', at: 51 },
+            { label: 'July', at: 99 },
+          ],
+        },
+      ],
+    },
+    { place: 'medial quarter', wallLength: null, features: [{ label: 'ring', at: 20, ahead: [] }] },
+  ],
+}
+
+export const level = (foot: Foot, balance: number, withinTarget = false): LevelDrawing => ({
+  ...said(`level-${foot}`),
+  kind: 'level',
+  foot,
+  balance,
+  tilt: (Math.atan2(balance, 120) * 180) / Math.PI,
+  balanceLabel: `${balance} mm`,
+  withinTarget,
+})
