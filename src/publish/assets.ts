@@ -8,7 +8,7 @@ import { browserScripts, styleSheets } from './package.ts'
 const assets: Readonly<
   Record<Edition, { readonly styles: readonly string[]; readonly scripts: readonly string[] }>
 > = {
-  practice: { styles: ['growdown', 'photos'], scripts: ['compare'] },
+  practice: { styles: ['growdown', 'photos'], scripts: ['filter', 'compare'] },
   owner: { styles: [], scripts: [] },
   portfolio: { styles: ['growdown', 'portfolio'], scripts: ['portfolio'] },
 }

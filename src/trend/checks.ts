@@ -26,10 +26,13 @@ export function checksOf(
   ]
 }
 
-/** Every value that was both entered (or derived from entered ones) and taken from a picture. */
+/**
+ * Every value that was both entered (or derived from entered ones) and taken from a picture. Not the toe share: from
+ * gauge readings the breakover stands for the part in front of the frog tip, so the two are not the same thing.
+ */
 const enteredAgainstPhoto = (columns: Columns): readonly Check[] =>
   columns.all.flatMap((photo) => {
-    if (photo.family !== 'photo') return []
+    if (photo.family !== 'photo' || photo.measure === 'toe-share') return []
     const { foot, measure, stage } = photo
     const gauge = columns.find('gauge', stage, foot, measure)
     if (gauge === null) return []

@@ -16,18 +16,19 @@ function systemBrowser(): string | null {
   return [...onPath, ...fixedPlaces].find((path) => existsSync(path)) ?? null
 }
 
+/** Pages are opened from disk, nothing is asked of the network, and the machine may be a container without a desk. */
+const args = [
+  '--no-sandbox',
+  '--allow-file-access-from-files',
+  '--disable-background-networking',
+  '--disable-dev-shm-usage',
+  '--disable-gpu',
+]
+
 /** Starts the system's Chromium or Chrome, else the one that `@sparticuz/chromium` carries. */
 export async function launch(): Promise<Browser> {
   const system = systemBrowser()
-  if (system !== null) {
-    return chromium.launch({
-      executablePath: system,
-      args: ['--no-sandbox', '--allow-file-access-from-files'],
-    })
-  }
+  if (system !== null) return chromium.launch({ executablePath: system, args })
   const { default: carried } = await import('@sparticuz/chromium')
-  return chromium.launch({
-    executablePath: await carried.executablePath(),
-    args: [...carried.args, '--no-sandbox', '--allow-file-access-from-files'],
-  })
+  return chromium.launch({ executablePath: await carried.executablePath(), args })
 }

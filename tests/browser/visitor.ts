@@ -8,7 +8,7 @@ export interface Visit {
   close(): Promise<void>
 }
 
-/** `home` is the start of every address that a page may ask for. */
+/** `home` is the start of every address that a page may ask for. Everything folded is opened, so that it is judged too. */
 export async function visit(
   browser: Browser,
   url: string,
@@ -33,6 +33,9 @@ export async function visit(
     }
   })
   await page.goto(url, { waitUntil: 'load' })
+  await page.evaluate(() => {
+    for (const fold of document.querySelectorAll('details')) fold.open = true
+  })
   return { page, troubles, close: () => context.close() }
 }
 

@@ -265,6 +265,21 @@ describe('other ways to the same caution', () => {
     expect(cautions).toMatchObject([{ code: 'sole-flat', foot: 'LF', date: '2026-02-09', standing: true }])
   })
 
+  it('a flat sole that was found and is said in horse.md too is one caution', () => {
+    const cautions = cautionsOf([{ findings: ['LF flat sole, sole, 2'] }], {
+      trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
+    })
+    expect(cautions).toMatchObject([{ code: 'sole-flat', facts: { by: 'finding', grade: 2 } }])
+  })
+
+  it('heels lowered much are one caution a foot, of the heel that lost more', () => {
+    const before = { 'heel-medial': 40, 'heel-lateral': 40 }
+    const cautions = cautionsOf([{ before, after: { 'heel-medial': 33, 'heel-lateral': 32 } }])
+    expect(cautions).toMatchObject([
+      { code: 'heels-lowered-much', facts: { measure: 'heel-lateral', step: -8 } },
+    ])
+  })
+
   it('a nail that goes into the wall is no puncture of the sole', () => {
     expect(standing(cautionsOf([{ findings: ['LF puncture, lateral quarter, 1'] }]))).not.toContain(
       'puncture',

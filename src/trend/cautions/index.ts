@@ -38,7 +38,9 @@ export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit): Cau
     for (const { code, level, look } of rules)
       for (const { foot, matter, found } of look(moment)) {
         const key = `${code}/${foot}/${matter}`
-        for (const spell of open.get(key) ?? []) spell.until = place
+        const before = open.get(key)
+        if (before === undefined && found.length === 0) continue
+        for (const spell of before ?? []) spell.until = place
         const begun = found.map((facts): Spell => {
           const caution = { code, level, foot, date: visit.date, visit: visit.id, facts }
           return { caution, from: place, until: null }

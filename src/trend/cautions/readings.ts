@@ -76,17 +76,21 @@ export const readingRules: readonly Rule[] = [
   {
     code: 'sole-flat',
     level: 'mind',
-    look: (at) => [
-      ...soleFinding('flat sole')(at),
+    look: (at) => {
+      const found = findingsNow(at)
       // horse.md says how the sole is now, so its word counts at the latest visit.
-      ...(at.place < at.visits.length - 1
-        ? []
-        : feet.flatMap((foot) =>
-            at.horse.trimLimits.sole[foot] === 'flat'
-              ? [says(foot, [{ by: 'trim limits' }], 'trim limits')]
-              : [],
-          )),
-    ],
+      const said = at.place === at.visits.length - 1 ? at.horse.trimLimits.sole : {}
+      return feet.flatMap((foot) => {
+        const findings = found.get(foot)
+        const flat = present(findings ?? [], 'flat sole').map(({ grade, words }) => ({
+          by: 'finding',
+          grade,
+          words,
+        }))
+        if (flat.length === 0 && said[foot] === 'flat') return [says(foot, [{ by: 'trim limits' }])]
+        return findings === undefined ? [] : [says(foot, flat)]
+      })
+    },
   },
   {
     code: 'sole-thin',
@@ -105,10 +109,16 @@ export const readingRules: readonly Rule[] = [
   {
     code: 'heels-lowered-much',
     level: 'mind',
-    look: (at) => [
-      ...stepRule('heel-medial', (step) => over(-step, heelsLoweredMuch))(at),
-      ...stepRule('heel-lateral', (step) => over(-step, heelsLoweredMuch))(at),
-    ],
+    // One word for the foot: of the heel that lost more.
+    look: (at) =>
+      feet.flatMap((foot) => {
+        const steps = (['heel-medial', 'heel-lateral'] as const)
+          .map((measure) => ({ measure, step: trimStep(at, foot, measure) }))
+          .flatMap(({ measure, step }) => (step === null ? [] : [{ measure, step }]))
+          .toSorted((a, b) => a.step - b.step)
+        const [most] = steps
+        return most === undefined ? [] : [says(foot, over(-most.step, heelsLoweredMuch) ? [most] : [])]
+      }),
   },
   {
     code: 'toe-angle-changed-much',
