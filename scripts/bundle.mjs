@@ -106,7 +106,7 @@ export async function bundle({ forPackage = false } = {}) {
   const files = await make()
   write(files)
   removeOld(files, forPackage)
-  // writeSchema()
+  writeSchema()
   writeFileSync(stamp, '')
   utimesSync(stamp, began, began)
 }

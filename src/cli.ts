@@ -12,13 +12,14 @@ import {
   type Writer,
   WrongUse,
 } from './commands/command.ts'
+import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
 import { preview } from './commands/preview.ts'
 import { packageRoot, packageVersion } from './publish/package.ts'
 import { Stopped, Trouble } from './publish/trouble.ts'
 
 /** The table of commands, in the order in which help shows them. */
-const commands: readonly CommandEntry[] = [check, build, preview, add, importTable]
+const commands: readonly CommandEntry[] = [check, build, preview, add, importTable, exportCasebook]
 
 const help = `
 A casebook is a folder with practice.md and a folder for each horse. Where a
@@ -27,12 +28,18 @@ command takes [folder] and none is named, it is "cases".
 Exit status: 0 clean, or warnings only; 1 problems in the case files, or nothing
 could be published; 2 the command was used wrongly.`
 
-const writer = (stream: NodeJS.WriteStream): Writer => ({
-  write: (text) => {
-    stream.write(text)
-  },
-  isTerminal: stream.isTTY === true,
-})
+function writer(stream: NodeJS.WriteStream): Writer {
+  // A reader that has heard enough, such as `head`, closes the pipe: no fault of anyone's.
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error
+  })
+  return {
+    write: (text) => {
+      stream.write(text)
+    },
+    isTerminal: stream.isTTY === true,
+  }
+}
 
 /** The calendar date where the person is. */
 function localDate(): string {

@@ -48,6 +48,13 @@ describe('the lock', () => {
     }
   })
 
+  it('is made anew where the locked part no longer is what it was', async () => {
+    const first = await lockPage(page, words, null, quick)
+    for (const armored of [first.armored.replace('AGE', 'EGA'), first.armored.slice(0, -60), 'nothing']) {
+      expect((await lockPage(page, words, { ...first, armored }, quick)).armored).not.toBe(armored)
+    }
+  })
+
   it('is random: the same page locked twice is two different files', async () => {
     const [a, b] = [await lockPage(page, words, null, quick), await lockPage(page, words, null, quick)]
     expect(a.armored).not.toBe(b.armored)

@@ -1,0 +1,50 @@
+import type { Assessment } from '../trend/assessment.ts'
+import { asOfDay, asOfOption, casebookFolder } from './arguments.ts'
+import { type CommandEntry, exit, type World } from './command.ts'
+import { countText, printAll, problemsIn } from './report.ts'
+
+export const exportCasebook: CommandEntry = {
+  usage: 'export [folder]',
+  does: 'Prints all that was read and worked out: json as the pages use it, csv of the readings, or the schema of the json.',
+  options: [
+    {
+      flags: '--format <format>',
+      does: 'what to print',
+      choices: ['json', 'csv', 'schema'],
+      default: 'json',
+    },
+    asOfOption,
+  ],
+  run: async ([folder], options, world) => {
+    const format = options.get('format')
+    if (format === 'schema') {
+      const { exportSchema } = await import('../present/export.ts')
+      world.stdout.write(`${JSON.stringify(exportSchema(), null, 2)}\n`)
+      return exit.clean
+    }
+    const asOf = asOfDay(options, world)
+    const { diskFolder } = await import('../publish/disk.ts')
+    const { readCasebook } = await import('../casebook/read.ts')
+    const { assess } = await import('../trend/assess.ts')
+    const { casebook, diagnostics } = readCasebook(diskFolder(casebookFolder(folder, world)), asOf)
+    if (diagnostics.length > 0) world.stderr.write(`${printAll(diagnostics)}${countText(diagnostics)}\n`)
+    if (casebook === null) return exit.problems
+    const { practice, horses } = casebook
+    const assessments = horses.map((horse) => assess(horse, practice, asOf))
+    await (format === 'csv' ? printCsv(assessments, world) : printJson(assessments, asOf, world))
+    return problemsIn(diagnostics) > 0 ? exit.problems : exit.clean
+  },
+}
+
+async function printJson(assessments: readonly Assessment[], asOf: string, world: World): Promise<void> {
+  const { exportOf } = await import('../present/export.ts')
+  const { formatter } = await import('../present/format.ts')
+  // The messages are words and name lengths in millimetres, as the values beside them are.
+  world.stdout.write(`${JSON.stringify(exportOf(assessments, asOf, formatter('mm')), null, 2)}\n`)
+}
+
+async function printCsv(assessments: readonly Assessment[], world: World): Promise<void> {
+  const { stringify } = await import('csv-stringify/sync')
+  const { readingColumns, readingRows } = await import('../present/export.ts')
+  world.stdout.write(stringify([[...readingColumns], ...readingRows(assessments).map((row) => [...row])]))
+}
