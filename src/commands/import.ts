@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs'
 import { join, relative, resolve } from 'node:path'
+import type { TableRemark } from '../casebook/table.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
@@ -15,8 +16,11 @@ export const importTable: CommandEntry = {
     const { addFiles } = await import('../publish/new-files.ts')
     const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
     const table = readTable(await tableText(name, world), await practiceUnits(place, world))
-    for (const { line, kind, message } of table.remarks)
-      world.stderr.write(`${name}:${line}: ${kind}: ${message}\n`)
+    const unread = table.remarks.filter(({ kind }) => kind === 'not understood')
+    for (const { line, message } of unread) world.stderr.write(`${name}:${line}: ${message}\n`)
+    for (const [reason, count] of countedReasons(table.remarks)) {
+      world.stderr.write(`${counted(count, 'line')} left out: ${reason}\n`)
+    }
 
     const files = importedFiles(table.readings)
     const { written, kept } = addFiles(place, files)
@@ -25,18 +29,26 @@ export const importTable: CommandEntry = {
     for (const path of visitsKept) {
       world.stderr.write(`${relative(world.cwd, join(place, path))} stands already and was left as it is.\n`)
     }
-    const unread = table.remarks.filter(({ kind }) => kind === 'not understood').length
-    const leftOut = table.remarks.length - unread
+    const leftOut = table.remarks.length - unread.length
     const parts = [
       `${counted(table.readings.length, 'reading')} understood`,
-      `${counted(unread, 'line')} not understood`,
+      `${counted(unread.length, 'line')} not understood`,
       `${leftOut} left out`,
       `${counted(written.length, 'file')} written`,
       `${visitsKept.length} left as they were`,
     ]
     world.stdout.write(`${parts.join(', ')}\n`)
-    return unread > 0 || visitsKept.length > 0 ? exit.problems : exit.clean
+    return unread.length > 0 || visitsKept.length > 0 ? exit.problems : exit.clean
   },
+}
+
+/** Why lines were left out, with how many each. */
+function countedReasons(remarks: readonly TableRemark[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>()
+  for (const { kind, message } of remarks) {
+    if (kind === 'left out') counts.set(message, (counts.get(message) ?? 0) + 1)
+  }
+  return counts
 }
 
 async function tableText(name: string, world: World): Promise<string> {

@@ -90,6 +90,12 @@ describe('sentences about a foot', () => {
     ])
   })
 
+  it('say two doubts in one breath', () => {
+    expect(said(trend({ values: [90, 88], verdict: 'too early to tell', real: false }))).toEqual([
+      '[too early to tell] The left fore toe reads 2 mm shorter than in January. That is within measuring error, and it is too early to tell where it is going.',
+    ])
+  })
+
   it('give a date as a range, and an open end as open', () => {
     const forecast = (latest: string | null) => ({
       forecast: { kind: 'date' as const, edge: 84, date: '2026-07-10', earliest: '2026-06-02', latest },
@@ -145,15 +151,17 @@ describe('the rest of the page', () => {
   })
 
   it('puts cautions that stand first, the gravest on top, and leaves out those that passed', () => {
-    expect(shown().urgent).toEqual([
-      {
-        level: 'stop',
-        text: 'Fluid came from the foot (right hind). Ring your vet before anyone works on it.',
-      },
-      {
-        level: 'mind',
-        text: 'The sole is flat (left fore). Choose soft or smooth ground, and take care on stones.',
-      },
+    expect(shown().urgent.map(({ level, word, text }) => `${level}: ${word} ${text}`)).toEqual([
+      'stop: Stop. Fluid came from the foot (right hind). Ring your vet before anyone works on it.',
+      'mind: Take care. The sole is flat (left fore). Choose soft or smooth ground, and take care on stones.',
+    ])
+    const both = [
+      ...assessment.cautions,
+      ...assessment.cautions.map((one) => ({ ...one, foot: 'RF' as const })),
+    ]
+    expect(withAssessment({ cautions: both }).urgent.map(({ text }) => text.split('.')[0])).toEqual([
+      'Fluid came from the foot (right fore and right hind)',
+      'The sole is flat (left fore and right fore)',
     ])
   })
 

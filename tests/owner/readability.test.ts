@@ -53,7 +53,7 @@ const parts: Readonly<Record<string, readonly string[]>> = {
   plans: [...(view?.plans ?? []), owner.planWhy],
   'what words mean': [...Object.values(ownerMeasures).map(({ meaning }) => meaning), owner.measuring],
   'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
-  cautions: cautionCodes.map((code) => owner.cautions[code]('LF')),
+  cautions: cautionCodes.map((code) => owner.cautions[code](['LF', 'RF'])),
   'how to unlock': [
     owner.locked.how,
     owner.locked.hint,

@@ -37,7 +37,7 @@ function line(
   lastVisit: number,
   format: Formatter,
 ): Omit<OwnerFinding, 'meaning'> {
-  const where = words.places[place] ?? place
+  const where = what.includes(place) ? '' : (words.places[place] ?? place)
   const name = where === '' ? what : `${what} ${where}`
   const from = words.grades[first.grade] ?? ''
   const to = words.grades[last.grade] ?? ''

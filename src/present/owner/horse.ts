@@ -31,6 +31,9 @@ export function presentOwnerHorse({ horse, assessment, practice, pictures }: Hor
       all.map(({ statement }) => statement.mood),
     ),
     photos: photoPairs(visits, pictures, horse.consent.photos, format),
+    assumed: assessment.geometry.some(
+      ({ first, latest }) => first.assumed.length + latest.assumed.length > 0,
+    ),
     feet: told.flatMap((one) => footOf(one.foot, one.told, assessment, format)),
     meanings: meaningsOf(all),
     findings: ownerFindings(findingStories(visits), practice.terms, visits.length - 1, format),
@@ -52,17 +55,18 @@ function seenText(visits: readonly Visit[], format: Formatter): string {
 
 const levels = ['stop', 'vet', 'mind'] as const
 
-/** Cautions in force, the gravest first. */
-const urgentOf = (cautions: readonly Caution[]): OwnerHorse['urgent'] =>
-  levels.flatMap((level) =>
-    [
-      ...new Set(
-        cautions
-          .filter((caution) => caution.standing && caution.level === level)
-          .map(({ code, foot }) => words.cautions[code](foot)),
-      ),
-    ].map((text) => ({ level, text })),
-  )
+/** Cautions in force, the gravest first, each once with all its feet. */
+function urgentOf(cautions: readonly Caution[]): OwnerHorse['urgent'] {
+  const standing = cautions.filter((caution) => caution.standing)
+  return levels.flatMap((level) => {
+    const codes = [...new Set(standing.filter((caution) => caution.level === level).map(({ code }) => code))]
+    return codes.map((code) => {
+      const ofCode = standing.flatMap((caution) => (caution.code === code ? (caution.foot ?? []) : []))
+      const some = feet.filter((foot) => ofCode.includes(foot))
+      return { level, word: words.levels[level], text: words.cautions[code](some) }
+    })
+  })
+}
 
 /** How many things go which way: a count of verdicts, nothing more. */
 function glanceOf(name: string, moods: readonly Mood[]): string[] {

@@ -42,9 +42,16 @@ export function toldTrends(
 export function statementsOf(trends: readonly Trend[], foot: Foot, format: Formatter): readonly Told[] {
   return toldTrends(trends, foot).map(([measure, trend]) => {
     const mood = moods[trend.verdict]
-    const sentences = [...changeSentences(measure, trend, format), ...outlook(trend, format)]
+    const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, format)])
     return { measure, statement: { mood, badge: words.badges[trend.verdict], sentences } }
   })
+}
+
+/** Two doubts side by side are said in one breath. */
+function joined(sentences: readonly string[]): string[] {
+  const early = sentences.indexOf(words.verdicts['too early to tell'])
+  if (early < 1 || sentences[early - 1] !== words.within) return [...sentences]
+  return [...sentences.slice(0, early - 1), words.withinEarly, ...sentences.slice(early + 1)]
 }
 
 function changeSentences(measure: OwnerMeasureId, trend: Trend, format: Formatter): string[] {

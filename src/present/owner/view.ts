@@ -7,10 +7,17 @@ import type { SideDrawing, TrendChart } from '../figures.ts'
 export interface OwnerHorse {
   readonly name: string
   readonly seen: string
-  readonly urgent: readonly { readonly level: 'stop' | 'vet' | 'mind'; readonly text: string }[]
+  readonly urgent: readonly {
+    readonly level: 'stop' | 'vet' | 'mind'
+    /** The level as a word. */
+    readonly word: string
+    readonly text: string
+  }[]
   readonly glance: readonly string[]
   readonly photos: readonly PhotoPair[]
   readonly feet: readonly OwnerFoot[]
+  /** Whether a drawing has edges that were not measured. */
+  readonly assumed: boolean
   /** What the words in `feet` mean, each once. */
   readonly meanings: readonly string[]
   readonly findings: readonly { readonly foot: string; readonly lines: readonly OwnerFinding[] }[]

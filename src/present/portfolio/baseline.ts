@@ -3,6 +3,8 @@ import { type Band, inBand } from '../../hoof/bands.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading } from '../../trend/assessment.ts'
+import { columnsOf, families } from '../../trend/columns.ts'
+import { sideViewAt } from '../../trend/side-views.ts'
 import type { SideDrawing, SoleDrawing, Table } from '../figures.ts'
 import { sideDrawing } from '../story/side.ts'
 import { portfolio as words } from '../words/en/portfolio.ts'
@@ -82,14 +84,15 @@ export function solesAtFirst({ first, format, anonymous }: CaseContext): SoleDra
   })
 }
 
-/** Each foot as it came, drawn once. */
-export function sidesAtFirst({ assessment, format, dayOf }: CaseContext): SideDrawing[] {
-  return assessment.geometry.map((geometry) => {
-    const drawing = sideDrawing({ ...geometry, latest: geometry.first }, format, words, (view) =>
-      words.day(dayOf(view.date)),
-    )
-    const title = words.sideTitle(format.foot(geometry.foot))
-    return { ...drawing, id: `first-${drawing.id}`, title, table: { ...drawing.table, caption: title } }
+/** Each foot as it came, before anything was taken: from the gauge where it was read so, else from pictures. */
+export function sidesAtFirst({ horse, first, format }: CaseContext): SideDrawing[] {
+  const columns = columnsOf(horse, [first])
+  return feet.flatMap((foot) => {
+    const view = families.flatMap((family) => sideViewAt(columns, family, 'before', foot, 0) ?? [])[0]
+    if (view === undefined) return []
+    const drawing = sideDrawing({ foot, first: view, latest: view }, format, words, () => words.day(0))
+    const title = words.sideTitle(format.foot(foot))
+    return [{ ...drawing, id: `first-${drawing.id}`, title, table: { ...drawing.table, caption: title } }]
   })
 }
 
@@ -188,6 +191,7 @@ export function cautionsAtFirst({
       )
       .map(({ code, foot }) => ({
         level,
+        word: words.levels[level],
         text: foot === null ? words.cautions[code] : `${format.foot(foot)}: ${words.cautions[code]}`,
       })),
   )

@@ -51,7 +51,7 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
     summary,
     csv: readingsCsv(context),
     page: {
-      title: words.caseTitle(alias, summary.findings.slice(0, 3), words.outcomes[summary.outcome]),
+      title: words.caseTitle(summary.findings),
       head: words.caseHead(alias),
       keyFacts: words.keyFacts(visits.length, days),
       patient: patientOf(context),

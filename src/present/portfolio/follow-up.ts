@@ -56,7 +56,9 @@ export function outcomeOf(assessment: Assessment): Outcome {
 export function sidesOverTime({ assessment, format, dayOf }: CaseContext): SideDrawing[] {
   return assessment.geometry
     .filter(({ first, latest }) => first.visit !== latest.visit)
-    .map((geometry) => sideDrawing(geometry, format, words, (view) => words.day(dayOf(view.date))))
+    .map((geometry) =>
+      sideDrawing(geometry, format, words, (view) => words.dayStage(dayOf(view.date), view.stage)),
+    )
 }
 
 const charted: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance']
@@ -98,13 +100,12 @@ export function trendsTable({ assessment, format }: CaseContext): Table | null {
         text(trend.first),
         text(trend.last),
         `${change}, ${trend.changeIsReal ? words.real : words.within}`,
-        text(trend.smallestRealChange),
+        format.fine(trend.measure, trend.smallestRealChange),
         trend.fit === null
           ? words.noSlope
           : words.slope(
-              format.change(trend.measure, trend.fit.slopePerMonth),
-              format.change(trend.measure, trend.fit.slopeLow),
-              format.change(trend.measure, trend.fit.slopeHigh),
+              format.rate(trend.measure, trend.fit.slopePerMonth),
+              format.interval(trend.measure, trend.fit.slopeLow, trend.fit.slopeHigh),
             ),
         words.verdicts[trend.verdict],
       ]
@@ -141,17 +142,8 @@ export function gridOf({ visits, format, anonymous, dayOf }: CaseContext): Findi
 export function growthLines({ assessment, format }: CaseContext): string[] {
   return assessment.growth.flatMap(({ foot, measure, ratePerMonth, low, high, days }) => {
     if (measure !== 'toe-length' || ratePerMonth === null || low === null || high === null) return []
-    const text = (value: number) => format.measure(measure, value)
-    return [
-      words.growthLine(
-        format.foot(foot),
-        format.name(measure),
-        text(ratePerMonth),
-        text(low),
-        text(high),
-        days,
-      ),
-    ]
+    const [rate, interval] = [format.rate(measure, ratePerMonth), format.interval(measure, low, high)]
+    return [words.growthLine(format.foot(foot), format.name(measure), rate, interval, days)]
   })
 }
 

@@ -24,7 +24,12 @@ export interface PortfolioCase {
   readonly timeline: Table
   readonly assessment: {
     readonly bands: Table | null
-    readonly cautions: readonly { readonly level: 'stop' | 'vet' | 'mind'; readonly text: string }[]
+    readonly cautions: readonly {
+      readonly level: 'stop' | 'vet' | 'mind'
+      /** The level as a word. */
+      readonly word: string
+      readonly text: string
+    }[]
   }
   readonly done: { readonly trims: readonly Table[]; readonly plans: readonly string[] }
   readonly outcome: {

@@ -17,7 +17,7 @@ export interface SideWords {
 
 /** The outline of a foot from the side, first over latest. `label` says when: a date, or a day of the case. */
 export function sideDrawing(
-  geometry: FootGeometry,
+  geometry: Pick<FootGeometry, 'foot' | 'first' | 'latest'>,
   format: Formatter,
   words: SideWords,
   label: (view: SideView, which: 'first' | 'latest') => string,

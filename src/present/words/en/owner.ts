@@ -6,13 +6,13 @@ import type { Foot } from '../../../hoof/feet.ts'
 import type { CautionCode } from '../../../trend/assessment.ts'
 
 const feet: Record<Foot, string> = { LF: 'left fore', RF: 'right fore', LH: 'left hind', RH: 'right hind' }
-const of = (foot: Foot | null) => (foot === null ? '' : ` (${feet[foot]})`)
+const list = (items: readonly string[]) =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
+const of = (some: readonly Foot[]) => (some.length === 0 ? '' : ` (${list(some.map((foot) => feet[foot]))})`)
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ')
 const counted = (n: number) => numbers[n] ?? String(n)
 const isAre = (n: number) => (n === 1 ? 'is' : 'are')
-const list = (items: readonly string[]) =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
 
 const ownerNames: Readonly<Record<string, string>> = {
   'heel balance': 'how level the heels are',
@@ -75,7 +75,7 @@ export const ownerMeasures = {
 export type OwnerMeasureId = keyof typeof ownerMeasures
 
 /** What each caution asks of an owner. Nothing here is a diagnosis. */
-const cautions: Record<CautionCode, (foot: Foot | null) => string> = {
+const cautions: Record<CautionCode, (feet: readonly Foot[]) => string> = {
   'lameness-severe': (f) => `Your horse was very lame at the last visit${of(f)}. Ring your vet now.`,
   'pulse-bounding': (f) =>
     `The pulse above the hoof was pounding${of(f)}. Ring your vet now: this can be a sign of laminitis.`,
@@ -140,11 +140,13 @@ export const owner = {
   glanceNone: 'There are no readings to compare yet. After the next visits there will be.',
 
   feetHead: 'Foot by foot',
-  feetIntro: 'The drawing shows each hoof from the side: thin grey as it was at first, dark as it is now.',
+  feetIntro: 'The drawing shows each hoof from the side: dashed grey as it was at first, dark as it is now.',
+  feetAssumed: 'Dotted edges were not measured; they only round off the picture.',
   measuring:
     'Measuring error: measure the same hoof twice and you get two slightly different numbers. A change counts only when it is bigger than that.',
   real: 'That is more than measuring error, so the change is real.',
   within: 'That is within measuring error, so it may be no change at all.',
+  withinEarly: 'That is within measuring error, and it is too early to tell where it is going.',
   same: (thing: string, since: string) => `${cap(thing)} reads the same as ${since}.`,
   changed: (thing: string, amount: string, way: string, since: string) =>
     `${cap(thing)} is ${amount} ${way} than ${since}.`,
@@ -253,6 +255,8 @@ export const owner = {
   letterFrom: (date: string) => `Visit of ${date}`,
   letterAbout: (name: string) => `About ${name}`,
 
+  toCare: 'What to do',
+  toRing: 'When to ring the vet',
   careHead: 'What to do until the next visit',
   careNone: 'Nothing special was asked for at the last visit.',
   carePrint: 'Print this list',
@@ -287,6 +291,7 @@ export const owner = {
   ],
   ringNote: 'If you are not sure, ring. A call too many does no harm.',
   standingHead: 'Noted at the last visit',
+  levels: { stop: 'Stop.', vet: 'For your vet.', mind: 'Take care.' },
   cautions,
 
   photosHead: 'Then and now',

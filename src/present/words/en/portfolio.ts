@@ -65,7 +65,7 @@ export const portfolio = {
   filters: 'Choose cases',
   filterFinding: 'Finding',
   filterFoot: 'Foot',
-  filterLength: 'Length',
+  filterLength: 'Time followed',
   filterOutcome: 'Outcome',
   filterAll: 'any',
   filterReset: 'Show all',
@@ -77,11 +77,12 @@ export const portfolio = {
   outcomes,
   lengths,
 
-  caseTitle: (alias: string, findings: readonly string[], outcome: string) =>
-    `${alias}: ${findings.length === 0 ? 'hooves over time' : findings.join(', ')}, ${outcome}`,
+  caseTitle: (findings: readonly string[]) =>
+    findings.length === 0 ? 'Hooves over time' : cap(findings.join(', ')),
   caseHead: (alias: string) => `${alias}, a case`,
   keyFacts: (visits: number, days: number) => `${plural(visits, 'visit')} over ${plural(days, 'day')}.`,
   day: (day: number) => `day ${day}`,
+  dayStage: (day: number, stage: 'before' | 'after') => `day ${day}, ${stage} the trim`,
   dayHead: 'Day',
 
   patient: 'Patient',
@@ -105,11 +106,10 @@ export const portfolio = {
   lameness: (grade: number) => `lameness ${grade} of 5`,
   landing: (how: string) => `lands ${how === 'flat' ? 'flat' : `${how} first`}`,
   pulse: (grade: number) => `digital pulse ${grade} of 3`,
-  solePicture: (foot: string, n: number) =>
-    `${cap(foot)}: ${plural(n, 'finding')} on the sole at the first visit`,
-  soleSays: (foot: string, list: string) => `Sole of the ${foot} at the first visit. ${list}`,
+  solePicture: (foot: string, n: number) => `${cap(foot)}: ${plural(n, 'finding')} at the first visit`,
+  soleSays: (foot: string, list: string) => `The ${foot} from below at the first visit. ${list}`,
   soleHead: ['Sign', 'Finding', 'Place', 'Grade'],
-  sideTitle: (foot: string) => `${cap(foot)} from the side at the first visit`,
+  sideTitle: (foot: string) => `${cap(foot)} from the side, as it came`,
 
   timeline: 'Timeline',
   timelineCaption: 'The visits, in days from the first',
@@ -126,6 +126,7 @@ export const portfolio = {
     low === null ? `at most ${high ?? ''}` : high === null ? `at least ${low}` : `${low} to ${high}`,
   assessmentNone: 'No measure had a band to be judged against.',
   cautionsHead: 'Cautions',
+  levels: { stop: 'Stop', vet: 'Tell the vet', mind: 'Take care' },
   cautions,
 
   plan: 'What would you plan?',
@@ -182,14 +183,16 @@ export const portfolio = {
     'too early to tell': 'too early to tell',
   } satisfies Record<Verdict, string>,
   noSlope: 'too few readings',
-  slope: (mid: string, low: string, high: string) => `${mid} (${low} to ${high})`,
+  outcomeNote:
+    'The outcome is taken from the measures that have a band to be judged by, and from nothing else.',
+  slope: (rate: string, interval: string) => `${rate} (${interval})`,
   gridTitle: 'Findings from visit to visit',
   gridSays: (list: string) => `Grade of each finding at each visit. ${list}`,
   gridCaption: 'Grades by visit',
   gridRow: (foot: string, what: string, grades: string) => `${cap(foot)}, ${what}: ${grades}.`,
   growth: 'Growth',
-  growthLine: (foot: string, measure: string, rate: string, low: string, high: string, days: number) =>
-    `${cap(foot)}, ${measure}: ${rate} a month left after wear (95 % interval ${low} to ${high}), seen over ${plural(days, 'day')}.`,
+  growthLine: (foot: string, measure: string, rate: string, interval: string, days: number) =>
+    `${cap(foot)}, ${measure}: ${rate} left after wear (95 % interval ${interval}), seen over ${plural(days, 'day')}.`,
   growOut: 'Growing out',
   growOutLine: (
     foot: string,
@@ -254,6 +257,7 @@ export const portfolio = {
     otherHorse: 'another horse',
     withheld: '(left out)',
     day: (day: number) => `day ${day}`,
+    dayStage: (day: number, stage: 'before' | 'after') => `day ${day}, ${stage} the trim`,
     month: (month: number) => `month ${month} of the case`,
     beforeCase: 'before the case',
   },

@@ -1,0 +1,19 @@
+import { spawnSync } from 'node:child_process'
+import { resolve } from 'node:path'
+
+export interface Ran {
+  readonly status: number | null
+  readonly out: string
+  readonly err: string
+}
+
+const program = resolve('dist/cli.js')
+
+/** Runs the program as a person does, in a folder. */
+export function growdown(cwd: string, ...args: readonly string[]): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+    cwd,
+    encoding: 'utf8',
+  })
+  return { status, out: stdout, err: stderr }
+}
