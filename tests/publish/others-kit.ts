@@ -83,7 +83,8 @@ export interface Trial {
   done(): void
 }
 
-export function trial(files: Readonly<Record<string, string>> = casebook): Trial {
+/** @param factor how hard the lock is to turn; the real one takes half a second a page */
+export function trial(files: Readonly<Record<string, string>> = casebook, factor = 8): Trial {
   const root = mkdtempSync(join(tmpdir(), 'growdown-others-'))
   const at = { casebook: join(root, 'cases'), site: join(root, 'site') }
   const write = (path: string, text: string) => {
@@ -98,8 +99,7 @@ export function trial(files: Readonly<Record<string, string>> = casebook): Trial
     write,
     build: (editions = ['owner', 'portfolio'], asOf = '2026-03-01') => {
       const real = pageMakers(disk, 1)
-      // The lock is the real one, only easier to turn.
-      const makers = { ...real, others: async () => ({ ...(await real.others()), workFactor: 8 }) }
+      const makers = { ...real, others: async () => ({ ...(await real.others()), workFactor: factor }) }
       return buildSite(
         { ...at, editions, asOf },
         {
