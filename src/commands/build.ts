@@ -17,6 +17,9 @@ const editionsOf = (named: string | null | undefined): readonly Edition[] =>
 /** More threads than this cost more memory than they save time. */
 const mostThreads = 4
 
+/** How many horses are made at once where nobody says. */
+export const usualThreads = () => Math.min(availableParallelism(), mostThreads)
+
 export const build: CommandEntry = {
   usage: 'build [folder]',
   does: 'Checks the casebook and makes the site. A horse with problems keeps its last pages; every other one is made.',
@@ -30,7 +33,7 @@ export const build: CommandEntry = {
     const casebook = casebookFolder(folder, world)
     const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
     const asOf = asOfDay(options, world)
-    const threads = countOf(options, 'jobs') ?? Math.min(availableParallelism(), mostThreads)
+    const threads = countOf(options, 'jobs') ?? usualThreads()
     const wanted = editionsOf(textOf(options, 'edition'))
 
     const { buildSite } = await import('../publish/site.ts')

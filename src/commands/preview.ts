@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Rebuilt } from '../publish/rebuild.ts'
 import { casebookFolder, textOf } from './arguments.ts'
-import { siteFolder } from './build.ts'
+import { siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { counted } from './report.ts'
 
@@ -28,8 +28,15 @@ export const preview: CommandEntry = {
     const { watchFolder } = await import('../publish/watch.ts')
     const { packageRoot } = await import('../publish/package.ts')
 
-    const build = openBuilder({ casebook, site, today: world.today, now: world.now, signal: world.signal })
-    const first = await build()
+    const builder = openBuilder({
+      casebook,
+      site,
+      threads: usualThreads(),
+      today: world.today,
+      now: world.now,
+      signal: world.signal,
+    })
+    const first = await builder.build()
     const server = await servePreview(join(site, 'practice'), port, previewAssets(packageRoot())).catch(
       (error) => {
         throw portTaken(error, port)
@@ -37,19 +44,20 @@ export const preview: CommandEntry = {
     )
     server.show(first.problems)
     tell(first, world)
-    world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
     const watching = await watchFolder(casebook, async () => {
-      const next = await build()
+      const next = await builder.build()
       server.show(next.problems)
       if (next.changed) server.reload()
       tell(next, world)
     })
+    world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
     await new Promise<void>((resolve) => {
       if (world.signal.aborted) resolve()
       world.signal.addEventListener('abort', () => resolve(), { once: true })
     })
     await watching.close()
     await server.close()
+    builder.close()
     return exit.clean
   },
 }

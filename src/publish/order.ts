@@ -5,6 +5,7 @@ import type { Edition, MadeFile } from './made.ts'
 import type { OthersMaker } from './others.ts'
 import type { HorseMaker } from './pool.ts'
 import type { Bench } from './staged-horse.ts'
+import type { Memory } from './state.ts'
 
 /** What is to be built. Folders are absolute. */
 export interface BuildOrder {
@@ -30,6 +31,8 @@ export interface BuildWorld {
   readonly makers: Makers
   /** Names the program that builds; another one makes everything again. */
   readonly program: string
+  /** Kept by a process that builds again and again. */
+  readonly memory?: { over(disk: Memory): Memory }
   /** Milliseconds, for telling old files from fresh ones; no page shows it. */
   now(): number
   report(progress: Progress): void

@@ -112,20 +112,16 @@ function answer(response: ServerResponse, status: number, type: string, text: st
   response.end(text)
 }
 
+const listening = '<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" defer></script>'
+const missing = `<!doctype html><title>Preview</title>${listening}<p>There is no such page yet.`
+
 /** A page with the preview's script added and allowed to listen for news; the file on disk stays as it is. */
 function answerPage(root: string, path: string, response: ServerResponse): void {
   const html = readInside(root, path)
-  if (html === null) {
-    answer(response, 404, 'text/plain', 'There is no such page.\n')
-    return
-  }
-  const listening = html
-    .replace(/(http-equiv="Content-Security-Policy" content="[^"]*)"/i, `$1; connect-src 'self'"`)
-    .replace(
-      '</head>',
-      '<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" defer></script></head>',
-    )
-  answer(response, 200, 'text/html; charset=utf-8', listening)
+  const text = html
+    ?.replace(/(http-equiv="Content-Security-Policy" content="[^"]*)"/i, `$1; connect-src 'self'"`)
+    .replace('</head>', `${listening}</head>`)
+  answer(response, html === null ? 404 : 200, 'text/html; charset=utf-8', text ?? missing)
 }
 
 /** Text of a file that truly lies inside the folder, links resolved; else null. */

@@ -7,6 +7,7 @@ import type { BuildWorld } from './order.ts'
 import { packageRoot, programKey } from './package.ts'
 import type { ShownProblem } from './preview-server.ts'
 import { buildSite } from './site.ts'
+import { warmMemory } from './state.ts'
 
 export interface Rebuilt {
   /** Errors of the casebook, or why the build itself failed; the last good site stands under them. */
@@ -18,22 +19,37 @@ export interface Rebuilt {
 export interface Rebuilding {
   readonly casebook: string
   readonly site: string
+  /** How many horses are made at once, where many are to be made. */
+  readonly threads: number
   today(): PlainDate
   now(): number
   readonly signal: AbortSignal
 }
 
-/** @returns builds the practice edition once more; never throws for what a person can mend */
-export function openBuilder({ casebook, site, today, now, signal }: Rebuilding): () => Promise<Rebuilt> {
+export interface Builder {
+  /** Builds the practice edition once more; never rejects for what a person can mend. */
+  build(): Promise<Rebuilt>
+  /** Leaves on the disk what the next build needs to know. */
+  close(): void
+}
+
+/** Quiet after a build, milliseconds, before what it remembers is written down. */
+const settleAfter = 2_000
+
+export function openBuilder({ casebook, site, threads, today, now, signal }: Rebuilding): Builder {
+  const memory = warmMemory()
+  let timer: NodeJS.Timeout | undefined
   const world: BuildWorld = {
+    memory,
     files: disk,
-    makers: pageMakers(disk, 1),
+    makers: pageMakers(disk, threads),
     program: programKey(packageRoot()),
     now,
     report: () => {},
     signal,
   }
-  return async () => {
+  const build = async () => {
+    clearTimeout(timer)
     const began = now()
     const rebuilt = (problems: readonly ShownProblem[], changed: boolean): Rebuilt => ({
       problems,
@@ -50,7 +66,16 @@ export function openBuilder({ casebook, site, today, now, signal }: Rebuilding):
         [{ place: 'build', text: error instanceof Error ? error.message : String(error) }],
         false,
       )
+    } finally {
+      timer = setTimeout(memory.settle, settleAfter)
     }
+  }
+  return {
+    build,
+    close: () => {
+      clearTimeout(timer)
+      memory.settle()
+    },
   }
 }
 

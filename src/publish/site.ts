@@ -12,7 +12,7 @@ import { sweepParts } from './parts.ts'
 import { type HorsePieces, horsePieces, type SharedPieces, sharedPieces } from './pieces.ts'
 import { type Published, publish } from './publish.ts'
 import type { Bench } from './staged-horse.ts'
-import { loadState, type State, saveState } from './state.ts'
+import { diskMemory, type State } from './state.ts'
 import { type Survey, surveyCasebook } from './survey.ts'
 import { Stopped } from './trouble.ts'
 import { openWorkFolder } from './work-folder.ts'
@@ -36,7 +36,9 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
   try {
     world.report({ step: 'reading' })
     const listedAt = world.now()
-    const state = loadState(world.files, work.folder, world.program)
+    const onDisk = diskMemory(world.files, work.folder)
+    const memory = world.memory?.over(onDisk) ?? onDisk
+    const state = memory.load(world.program)
     const survey = await surveyCasebook(diskFolder(order.casebook), state, {
       ...order,
       program: world.program,
@@ -54,7 +56,7 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
     const published = publish(order, world, work, { horses, shared, broken: all.broken.map(({ id }) => id) })
     sweepParts(world.files, parts, partsOf(horses))
     const next = { program: world.program, listedAt, ...remembered(survey, horses, shared) }
-    if (isNews(survey, state, horses, shared)) saveState(world.files, work.folder, next)
+    if (isNews(survey, state, horses, shared)) memory.save(next)
     return {
       diagnostics: [...diagnostics, ...horses.pieces.flatMap(([, piece]) => piece.diagnostics)],
       published,

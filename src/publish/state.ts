@@ -62,7 +62,7 @@ export interface State {
   readonly shared: Readonly<Record<string, SharedPiece>>
 }
 
-export const noState = (program: string): State => ({
+const noState = (program: string): State => ({
   program,
   listedAt: 0,
   files: {},
@@ -71,23 +71,56 @@ export const noState = (program: string): State => ({
   shared: {},
 })
 
-const stateFile = (workFolder: string) => join(workFolder, 'state.json')
+/** Where a build remembers for the next one. */
+export interface Memory {
+  /** The state that this very program left, or an empty one. */
+  load(program: string): State
+  /** Puts the state in place whole. */
+  save(state: State): void
+}
 
-/** The state that this very program left, or an empty one. */
-export function loadState(files: Files, workFolder: string, program: string): State {
-  const bytes = files.read(stateFile(workFolder))
-  if (bytes === null) return noState(program)
-  try {
-    const state: State = JSON.parse(new TextDecoder().decode(bytes))
-    return state.program === program ? state : noState(program)
-  } catch {
-    return noState(program)
+/** Remembers on the disk, in the work folder. */
+export function diskMemory(files: Files, workFolder: string): Memory {
+  const path = join(workFolder, 'state.json')
+  return {
+    load: (program) => {
+      const bytes = files.read(path)
+      if (bytes === null) return noState(program)
+      try {
+        const state: State = JSON.parse(new TextDecoder().decode(bytes))
+        return state.program === program ? state : noState(program)
+      } catch {
+        return noState(program)
+      }
+    },
+    save: (state) => {
+      files.write(`${path}.new`, JSON.stringify(state))
+      files.move(`${path}.new`, path)
+    },
   }
 }
 
-/** Puts the state in place whole. */
-export function saveState(files: Files, workFolder: string, state: State): void {
-  const path = stateFile(workFolder)
-  files.write(`${path}.new`, JSON.stringify(state))
-  files.move(`${path}.new`, path)
+/**
+ * Remembers in a warm process, over a memory on the disk that it reads once and writes when told to. Should the
+ * process end before that, the disk knows an older state than the site shows, and the next build makes the difference.
+ */
+export function warmMemory(): { over(disk: Memory): Memory; settle(): void } {
+  let state: State | null = null
+  let settle = () => {}
+  return {
+    over: (disk) => ({
+      load: (program) => {
+        state ??= disk.load(program)
+        return state
+      },
+      save: (next) => {
+        state = next
+        settle = () => disk.save(next)
+      },
+    }),
+    settle: () => {
+      settle()
+      settle = () => {}
+    },
+  }
 }

@@ -91,14 +91,12 @@ describe('a case', () => {
   it('shows the first visit, then asks, then tells, with and without JavaScript', async () => {
     for (const javaScriptEnabled of [true, false]) {
       const { page, close } = await visit(browser, site.url(first()), 'file:', { javaScriptEnabled })
-      const heads = page.locator('h2')
-      const visible = async () => (await heads.all()).filter((head) => head.isVisible())
-      const shown = async () => {
-        const texts: string[] = []
-        for (const head of await visible())
-          if (await head.isVisible()) texts.push((await head.textContent()) ?? '')
-        return texts
-      }
+      const shown = () =>
+        page.evaluate(() =>
+          [...document.querySelectorAll('main h2')]
+            .filter((head) => head.checkVisibility({ contentVisibilityAuto: true }))
+            .map((head) => head.textContent),
+        )
       const before = [portfolio.patient, portfolio.findings, portfolio.timeline, portfolio.assessment]
       const after = [portfolio.done, portfolio.outcome, portfolio.discussion, portfolio.ownerView]
       expect(await shown()).toEqual([...before, portfolio.consent])
