@@ -137,7 +137,8 @@ function pairView(key: string, [first, latest]: readonly [Shot, Shot], format: F
   }
 }
 
-const subjectOf = (
+/** `left fore, from the outer side, on arrival`. */
+export const subjectOf = (
   { foot, view, stage }: Pick<Photo, 'foot' | 'view' | 'stage'>,
   format: Formatter,
 ): string =>

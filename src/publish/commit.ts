@@ -4,7 +4,7 @@
  */
 import { dirname, join } from 'node:path'
 import type { Files } from './files.ts'
-import { foldersOf, madeList } from './ownership.ts'
+import { foldersOf } from './ownership.ts'
 import { placeIn, type Staging } from './staging.ts'
 import { Trouble } from './trouble.ts'
 
@@ -113,9 +113,3 @@ function removeEmptied(files: Files, site: string, removes: readonly string[]): 
   const folders = [...new Set(removes.flatMap(foldersOf))].sort((a, b) => b.length - a.length)
   for (const folder of folders) files.removeIfEmpty(placeIn(site, folder))
 }
-
-/** Moves in the order in which they are safe: the list of the tool's own files last. */
-export const inOrder = (paths: readonly string[]): readonly string[] => [
-  ...paths.filter((path) => path !== madeList),
-  ...paths.filter((path) => path === madeList),
-]

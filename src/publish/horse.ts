@@ -11,6 +11,8 @@ import { editionFolders } from './edition-folders.ts'
 import { editions } from './editions.ts'
 import { forOthersOf, looseIdentity } from './for-others.ts'
 import type { Edition, MadeFile, MadeHorse } from './made.ts'
+import { bytesIn, fileIn, type PictureStore } from './picture-store.ts'
+import { processPictures } from './pictures.ts'
 
 export interface HorseJob {
   readonly id: string
@@ -24,6 +26,8 @@ export interface HorseTools {
   readonly renderer: Renderer
   /** The tool's own words, for telling names that are everyday words. */
   readonly own: OwnWords
+  /** Processed pictures, kept between builds. */
+  readonly store: PictureStore
   /** Puts text away between builds and gives its name. */
   readonly keep: (text: string) => string
 }
@@ -37,25 +41,30 @@ export async function makeHorse(job: HorseJob, tools: HorseTools): Promise<MadeH
   }
 
   const assessment = assess(horse, job.practice, job.asOf)
-  const input = { horse, assessment, practice: job.practice, pictures: new Map() }
+  const processed = await processPictures(horse, tools.folder, tools.store)
+  const input = { horse, assessment, practice: job.practice, pictures: processed.pictures }
   const files: MadeFile[] = []
+  if (job.editions.includes('practice'))
+    files.push(...inFolder(editionFolders.practice.folder, processed.files))
   for (const name of job.editions) {
     const { folder } = editionFolders[name]
     for (const view of editions[name]?.ofHorse(input) ?? []) {
       files.push({ path: `${folder}/${view.path}`, text: await tools.renderer.render(view) })
     }
   }
-  const others = await forOthersOf(input, job.editions, { ...tools, fileOf: noPicture, bytesOf: () => null })
+  const others = await forOthersOf(input, job.editions, {
+    ...tools,
+    fileOf: fileIn(tools.store),
+    bytesOf: bytesIn(tools.store),
+  })
   return {
     id: job.id,
-    diagnostics,
+    diagnostics: [...diagnostics, ...processed.diagnostics],
     summary: summarise(input),
     forOthers: others.forOthers,
     files: [...files, ...others.files],
   }
 }
 
-/** Pictures are not processed yet when this is asked, which cannot be: there is none to ask for. */
-const noPicture = (): string => {
-  throw new Error('there is no such picture')
-}
+const inFolder = (folder: string, files: readonly MadeFile[]): readonly MadeFile[] =>
+  files.map((file) => ({ ...file, path: `${folder}/${file.path}` }))

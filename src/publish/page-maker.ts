@@ -32,7 +32,7 @@ export function openPageMaker(): PageMaker {
       workFactor,
       ownTexts: [ownerStyle.style, ownerStyle.script, ...assetTexts(root)],
     },
-    ofHorse: (job, { folder, keep }) => makeHorse(job, { folder, keep, renderer, own }),
+    ofHorse: (job, tools) => makeHorse(job, { ...tools, renderer, own }),
     overAll: async (name, all) => {
       const edition = editions[name]
       const files: MadeFile[] = [...(edition?.files(all) ?? [])]

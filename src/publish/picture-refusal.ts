@@ -80,6 +80,16 @@ function wordsFor(refused: Refusal, file: string): Words {
 const article = (form: PictureForm) =>
   form === 'avif' ? 'an AVIF' : `a ${form === 'webp' ? 'WebP' : form.toUpperCase()}`
 
+/** Why, and what to do, as one text for a terminal. */
+export function refusalText(refusal: Refusal, file: string): string {
+  const { message, expected, fix } = wordsFor(refusal, file)
+  return [
+    message,
+    ...(expected ? [`Expected: ${expected}.`] : []),
+    ...(fix ? [`Likely fix: ${fix}.`] : []),
+  ].join(' ')
+}
+
 /** The refusal at the first line of the visit that names the picture. */
 export function refused(
   refusal: Refusal,

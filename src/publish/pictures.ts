@@ -123,7 +123,23 @@ async function processOne(
   key: string,
   store: PictureStore,
 ): Promise<KeptPicture | Refusal> {
+  return opened(path, bytes, async (source, sharp) => {
+    const made = await sizesOf(source, sharp, key)
+    store.keep(key, made.picture, made.bytes)
+    return made.picture
+  })
+}
+
+type MakeSharp = typeof import('sharp')['default']
+
+/** Decodes a picture within the limits, or says why it cannot be used. */
+async function opened<T>(
+  path: string,
+  bytes: Uint8Array,
+  use: (source: Sharp, sharp: MakeSharp) => Promise<T>,
+): Promise<T | Refusal> {
   if (bytes.length === 0) return { refusal: 'empty' }
+  if (bytes.length > mostBytes) return { refusal: 'too many bytes', size: bytes.length }
   const form = formOf(bytes)
   if (form === null || !isOurs(form)) return { refusal: 'form', form }
   if (!endsAs(path, form)) return { refusal: 'mislabelled', form }
@@ -133,14 +149,34 @@ async function processOne(
   try {
     const { width, height } = await open(false).metadata()
     if (width * height > mostPixels) return { refusal: 'too many pixels', width, height }
-    const made = await sizesOf(open(mostPixels).timeout({ seconds: mostSeconds }), sharp, key)
-    store.keep(key, made.picture, made.bytes)
-    return made.picture
+    return await use(open(mostPixels).timeout({ seconds: mostSeconds }), sharp)
   } catch (error) {
     if (error instanceof Trouble || systemCode(error) !== null) throw error
     return { refusal: 'broken' }
   }
 }
+
+/** A picture for marking: upright, bare, large enough to see the edge of the horn. */
+export interface UprightPicture {
+  readonly jpeg: Uint8Array
+  /** Of the upright original, which the points count in. */
+  readonly width: number
+  readonly height: number
+}
+
+/** Longest side of a picture that is shown for marking, pixels. */
+const markedSide = 4096
+
+export const uprightPicture = (path: string, bytes: Uint8Array): Promise<UprightPicture | Refusal> =>
+  opened(path, bytes, async (source) => {
+    const { autoOrient: full } = await source.metadata()
+    const shown = source
+      .autoOrient()
+      .resize({ width: markedSide, height: markedSide, fit: 'inside', withoutEnlargement: true })
+      .flatten({ background: '#fff' })
+      .toColourspace('srgb')
+    return { jpeg: await shown.jpeg({ quality: 92 }).toBuffer(), width: full.width, height: full.height }
+  })
 
 /**
  * Decodes once, at the largest size wanted, then makes every size from that. Metadata is dropped because it is never
@@ -148,7 +184,7 @@ async function processOne(
  */
 async function sizesOf(
   source: Sharp,
-  sharp: typeof import('sharp')['default'],
+  sharp: MakeSharp,
   key: string,
 ): Promise<{ readonly picture: KeptPicture; readonly bytes: ReadonlyMap<string, Uint8Array> }> {
   const upright = source.autoOrient()

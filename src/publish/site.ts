@@ -9,6 +9,8 @@ import type { AllHorses } from './editions.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
 import { othersPieces } from './others.ts'
 import { sweepParts } from './parts.ts'
+import { pictureStore } from './picture-store.ts'
+import { pictureKeys } from './pictures.ts'
 import { type HorsePieces, horsePieces, type SharedPieces, sharedPieces } from './pieces.ts'
 import { type Published, publish } from './publish.ts'
 import type { Bench } from './staged-horse.ts'
@@ -46,7 +48,8 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
     const { practice, diagnostics } = survey.practice.read
     if (practice === null) return await unpublished(order)
     const parts = join(work.folder, 'parts')
-    const bench: Bench = { casebook: order.casebook, staging: work.staging, parts }
+    const pictures = join(work.folder, 'pictures')
+    const bench: Bench = { casebook: order.casebook, staging: work.staging, parts, pictures }
     const horses = await horsePieces(order, world, bench, { survey, state, practice })
     const all = overview(practice, horses, order.asOf)
     const overHorses = await sharedPieces(order, world, bench, { state, all })
@@ -55,6 +58,7 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
     await stopIfAsked(world.signal)
     const published = publish(order, world, work, { horses, shared, broken: all.broken.map(({ id }) => id) })
     sweepParts(world.files, parts, partsOf(horses))
+    pictureStore(world.files, pictures).sweep(keysOf(survey))
     const next = { program: world.program, listedAt, ...remembered(survey, horses, shared) }
     if (isNews(survey, state, horses, shared)) memory.save(next)
     return {
@@ -97,6 +101,10 @@ const joined = (a: SharedPieces, b: SharedPieces): SharedPieces => ({
   waiting: [...a.waiting, ...b.waiting],
   made: a.made + b.made,
 })
+
+/** Every picture that the casebook holds, named by its visits or not. */
+const keysOf = ({ files }: Survey): ReadonlySet<string> =>
+  pictureKeys(Object.entries(files).map(([path, { hash }]) => [path, hash] as const))
 
 const partsOf = ({ pieces }: HorsePieces): ReadonlySet<string> =>
   new Set(pieces.flatMap(([, { forOthers }]) => forOthers?.part?.kept ?? []))

@@ -10,6 +10,7 @@ import type { ForOthers } from './for-others.ts'
 import type { HorseJob, HorseTools } from './horse.ts'
 import type { MadeHorse } from './made.ts'
 import { keepPart } from './parts.ts'
+import { pictureStore } from './picture-store.ts'
 import { type Staged, type Staging, stage } from './staging.ts'
 import { Trouble } from './trouble.ts'
 
@@ -37,10 +38,15 @@ export interface Bench {
   readonly staging: Staging
   /** Where owners' parts are kept between builds. */
   readonly parts: string
+  /** Where processed pictures are kept between builds. */
+  readonly pictures: string
 }
 
 /** Makes one horse; `makeHorse` with its page maker, or a test's own. */
-export type MakeHorse = (job: HorseJob, tools: Pick<HorseTools, 'folder' | 'keep'>) => Promise<MadeHorse>
+export type MakeHorse = (
+  job: HorseJob,
+  tools: Pick<HorseTools, 'folder' | 'keep' | 'store'>,
+) => Promise<MadeHorse>
 
 /** Makes horses one by one and writes their files to the staging folder at once, so that memory stays small. */
 export const stagingWorker =
@@ -48,8 +54,10 @@ export const stagingWorker =
   async (job) => {
     const read: Record<string, string> = {}
     const folder = noted(knownFolder(bench.casebook, job.entries), read)
+    const keep = (text: string) => keepPart(files, bench.parts, text)
+    const store = pictureStore(files, bench.pictures)
     try {
-      const made = await make(job, { folder, keep: (text) => keepPart(files, bench.parts, text) })
+      const made = await make(job, { folder, keep, store })
       const outputs = stage(files, bench.staging, made.files)
       const { id, diagnostics, summary, forOthers } = made
       return { id, diagnostics, summary, forOthers, outputs, read }

@@ -113,6 +113,7 @@ function printOne(id: string): void {
 function offerFile(): void {
   if (file === null) return tell(says.damaged)
   save.href = URL.createObjectURL(new Blob([file], { type: 'application/octet-stream' }))
+  save.download = 'record.age'
   save.hidden = false
 }
 

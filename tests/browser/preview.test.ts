@@ -28,7 +28,9 @@ beforeAll(async () => {
 })
 afterAll(async () => {
   await browser?.close()
+  const ended = new Promise((resolve) => preview?.once('close', resolve))
   preview?.kill('SIGINT')
+  await ended
   rmSync(folder, { recursive: true, force: true })
 })
 

@@ -20,10 +20,14 @@ export interface BuiltSite {
 export function buildDemo(
   edition: 'practice' | 'owner' | 'portfolio' | 'all',
   casebook = 'cases',
+  env: NodeJS.ProcessEnv = {},
 ): BuiltSite {
   const folder = join(mkdtempSync(join(tmpdir(), 'growdown-')), 'site')
   const args = ['dist/cli.js', 'build', casebook, '--out', folder, '--edition', edition, '--as-of', asOf]
-  execFileSync(process.execPath, args, { stdio: ['ignore', 'ignore', 'inherit'] })
+  execFileSync(process.execPath, args, {
+    stdio: ['ignore', 'ignore', 'inherit'],
+    env: { ...process.env, ...env },
+  })
   return {
     folder,
     url: (path) => pathToFileURL(join(folder, path)).href,

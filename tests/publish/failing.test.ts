@@ -1,7 +1,7 @@
 /** Builds that fail or are killed: the site is the old one or the new one, never a mixture that stays. */
 import { chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { disk, type Files } from '../../src/publish/files.ts'
 import { inWords, Stopped, Trouble } from '../../src/publish/trouble.ts'
@@ -68,7 +68,13 @@ describe('a disk that fills up', () => {
     for (; ; fails += 1) {
       const files = failingAt('write', fails, () => inWords(systemFault('ENOSPC'), 'a page', 'written'))
       const attempt = build(at, { files, makers: plainMakers(files) })
-      if (!(await attempt.then(() => files.failed, () => true))) break
+      if (
+        !(await attempt.then(
+          () => files.failed,
+          () => true,
+        ))
+      )
+        break
       await expect(attempt).rejects.toThrow('a page could not be written: the disk is full')
       // The journal has been carried out when only the memory could not be written.
       if (readFileSync(join(at.site, '.made.json'), 'utf8').includes('dock')) break
@@ -86,7 +92,9 @@ describe('a disk that fills up', () => {
     await build(at)
     change()
     const files = failingAt('mustBeWritable', 0, () => inWords(systemFault('EROFS'), at.site, 'written to'))
-    await expect(build(at, { files })).rejects.toThrow(`${at.site} could not be written to: the disk is read-only`)
+    await expect(build(at, { files })).rejects.toThrow(
+      `${at.site} could not be written to: the disk is read-only`,
+    )
     expect(disk.look(join(at.site, 'practice/dock'))).toBeNull()
   })
 })
@@ -115,10 +123,14 @@ describe('a build that is killed', () => {
       )
       // The lock of the killed build names a process that is no more.
       const lock = join(trial.root, '.growdown/site/lock')
-      if (!alive) writeFileSync(lock, JSON.stringify({ pid: 2 ** 22 + 7, host: hostname() }))
+      if (!alive && disk.look(dirname(lock)) !== null)
+        writeFileSync(lock, JSON.stringify({ pid: 2 ** 22 + 7, host: hostname() }))
       await build({ ...trial, casebook: at.casebook })
       expect(contents(trial.site)).toEqual(after)
-      expect(Object.keys(contents(join(trial.root, '.growdown'))).sort()).toEqual(['.gitignore', 'site/state.json'])
+      expect(Object.keys(contents(join(trial.root, '.growdown'))).sort()).toEqual([
+        '.gitignore',
+        'site/state.json',
+      ])
       trial.done()
     }
     expect(kills).toBeGreaterThan(1)
@@ -206,8 +218,12 @@ describe('the real disk in plain words', () => {
     const file = join(at.root, 'file')
     writeFileSync(file, '')
     expect(() => disk.write(join(file, 'below'), '')).toThrow(`${join(file, 'below')} could not be written`)
-    expect(() => disk.move(join(at.root, 'gone'), file)).toThrow(`${file} could not be replaced: it is not there`)
-    expect(() => disk.read(at.root)).toThrow(`${at.root} could not be read: a folder stands where a file is needed`)
+    expect(() => disk.move(join(at.root, 'gone'), file)).toThrow(
+      `${file} could not be replaced: it is not there`,
+    )
+    expect(() => disk.read(at.root)).toThrow(
+      `${at.root} could not be read: a folder stands where a file is needed`,
+    )
     expect(() => disk.write(join(at.root, 'a'.repeat(300)), '')).toThrow('the name is too long')
     expect(disk.read(join(at.root, 'gone'))).toBeNull()
     expect(disk.removeIfEmpty(at.casebook)).toBe(false)

@@ -78,7 +78,7 @@ export interface Trial {
   readonly root: string
   readonly casebook: string
   readonly site: string
-  write(path: string, text: string): void
+  write(path: string, data: string | Uint8Array): void
   build(editions?: readonly Edition[], asOf?: string): Promise<Built>
   done(): void
 }
@@ -87,10 +87,10 @@ export interface Trial {
 export function trial(files: Readonly<Record<string, string>> = casebook, factor = 8): Trial {
   const root = mkdtempSync(join(tmpdir(), 'growdown-others-'))
   const at = { casebook: join(root, 'cases'), site: join(root, 'site') }
-  const write = (path: string, text: string) => {
+  const write = (path: string, data: string | Uint8Array) => {
     const file = join(at.casebook, path)
     mkdirSync(dirname(file), { recursive: true })
-    writeFileSync(file, text)
+    writeFileSync(file, data)
   }
   for (const [path, text] of Object.entries(files)) write(path, text)
   return {

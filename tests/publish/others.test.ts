@@ -1,6 +1,8 @@
 import { existsSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { armor, Decrypter } from 'age-encryption'
+import exifr from 'exifr'
+import sharp from 'sharp'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { armoredIn } from '../../src/publish/owner-page.ts'
@@ -154,6 +156,73 @@ describe("owners' pages", () => {
     at.write('passphrases.yaml', 'kestrel:\n  passphrase: short\n  token: aaaabbbbccccdddd\n')
     await expect(at.build(['owner'])).rejects.toThrow('the passphrase of kestrel is shorter than 12 signs')
     await expect(at.build(['owner'])).rejects.not.toThrow(/passphrase: short/)
+  })
+})
+
+describe('pictures', () => {
+  /** A picture of its own for each horse, with a name and a place in its metadata as a phone leaves them. */
+  async function photographed(id: string, shade: string): Promise<void> {
+    const bytes = await sharp({ create: { width: 1000, height: 750, channels: 3, background: shade } })
+      .withExif({
+        IFD0: { ImageDescription: 'Zoë at Thistledown Yard', Artist: 'Ada Kestrel' },
+        IFD3: { GPSLatitude: '51/1 30/1 0/1' },
+      })
+      .jpeg()
+      .toBuffer()
+    at.write(`${id}/photos/IMG_4711-${id}.jpg`, bytes)
+    edited(
+      `${id}/2026-01-12.md`,
+      'findings:',
+      `photos:\n  - {file: photos/IMG_4711-${id}.jpg, foot: LF, view: lateral, stage: before, caption: PRIVATE-CAPTION}\nfindings:`,
+    )
+  }
+  const carried = (html: string) =>
+    [...html.matchAll(/data:image\/[a-z]+;base64,([A-Za-z0-9+/=]+)/g)].map(([, body = '']) => body)
+
+  beforeEach(async () => {
+    await photographed('zoe', '#804020')
+    await photographed('may', '#208040')
+  })
+
+  it("stand in their owner's page, bare, and in no other owner's", async () => {
+    await at.build(['owner'])
+    const [ada, orla] = [carried(await opened('kestrel')), carried(await opened('fenwick'))]
+    expect([ada.length, orla.length]).toEqual([1, 1])
+    expect(ada[0]).not.toBe(orla[0])
+    const colour = async (body = '') => (await sharp(Buffer.from(body, 'base64')).stats()).dominant
+    const [brown, green] = [await colour(ada[0]), await colour(orla[0])]
+    expect(brown.r).toBeGreaterThan(brown.g)
+    expect(green.g).toBeGreaterThan(green.r)
+    for (const body of [...ada, ...orla]) {
+      const { exif, xmp, iptc } = await sharp(Buffer.from(body, 'base64')).metadata()
+      expect([exif, xmp, iptc]).toEqual([undefined, undefined, undefined])
+    }
+    expect(await opened('kestrel')).not.toMatch(/IMG_4711|PRIVATE/)
+  })
+
+  it('stand in the portfolio under names that tell nothing, bare', async () => {
+    await at.build(['portfolio'])
+    const pictures = filesIn('portfolio').filter((path) => /\.(?:jpg|webp|avif)$/.test(path))
+    expect(pictures.length).toBeGreaterThan(3)
+    for (const path of pictures) {
+      expect(path).toMatch(/^(?:bramble|fern)\/picture-1-\d+\.(?:jpg|webp|avif)$/)
+      expect(
+        await exifr.parse(readFileSync(join(at.site, 'portfolio', path))).catch(() => undefined),
+      ).toBeUndefined()
+    }
+    const page = readFileSync(join(at.site, 'portfolio/bramble/index.html'), 'utf8')
+    for (const [, src = ''] of page.matchAll(/<img src="([^"]+)"/g))
+      expect(pictures).toContain(`bramble/${src}`)
+    expect(page).not.toMatch(/IMG_4711|PRIVATE/)
+  })
+
+  it('go when consent for pictures is withdrawn', async () => {
+    await at.build()
+    edited('zoe/horse.md', 'photos: yes', 'photos: no')
+    await at.build()
+    expect(carried(await opened('kestrel'))).toEqual([])
+    expect(filesIn('portfolio').filter((path) => /^bramble\/picture/.test(path))).toEqual([])
+    expect(filesIn('portfolio').filter((path) => /^fern\/picture/.test(path)).length).toBeGreaterThan(0)
   })
 })
 

@@ -186,7 +186,9 @@ describe('a horse with errors', () => {
     expect(after['practice/bramble/index.html']).not.toBe(before['practice/bramble/index.html'])
     expect(after['practice/index.html']).toContain('"broken":[{"id":"alder","problems":1}]')
     expect(built.horses).toEqual({ made: 1, unchanged: 1, broken: 1 })
-    expect(built.diagnostics.map(({ file, level }) => [file, level])).toEqual([['alder/2026-04-06.md', 'error']])
+    expect(built.diagnostics.map(({ file, level }) => [file, level])).toEqual([
+      ['alder/2026-04-06.md', 'error'],
+    ])
   })
 
   it('keeps them through builds without change and with the memory gone', async () => {
@@ -211,7 +213,9 @@ describe('a casebook without practice.md', () => {
     at.write('alder/2026-04-06.md', visitText('2026-04-06', 90).replace('date', 'dote'))
     const built = await build(at)
     expect(built.published).toBeNull()
-    expect(new Set(built.diagnostics.map(({ file }) => file))).toEqual(new Set(['practice.md', 'alder/2026-04-06.md']))
+    expect(new Set(built.diagnostics.map(({ file }) => file))).toEqual(
+      new Set(['practice.md', 'alder/2026-04-06.md']),
+    )
     expect(contents(at.site)).toEqual(before)
   })
 })

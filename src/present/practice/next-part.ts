@@ -67,6 +67,7 @@ function planView(of: HorseCase, plan: Plan): PlanView {
     format.measure(plan.measure, actual),
     says.planStanding[standing],
   ])
+  const name = `${footTitle(of, plan.foot)}, ${format.name(plan.measure)}`
   return {
     foot: footTitle(of, plan.foot),
     sentences: [
@@ -74,8 +75,8 @@ function planView(of: HorseCase, plan: Plan): PlanView {
       w.planStands(says.planStanding[plan.standing]),
       ...(plan.held === null ? [w.planCaution] : []),
     ],
-    steps: steps.length === 0 ? null : { caption: w.planSteps, head: w.planStepsHead, rows: steps },
-    kept: kept.length === 0 ? null : { caption: w.planKept, head: w.planKeptHead, rows: kept },
+    steps: steps.length === 0 ? null : { caption: w.planSteps(name), head: w.planStepsHead, rows: steps },
+    kept: kept.length === 0 ? null : { caption: w.planKept(name), head: w.planKeptHead, rows: kept },
   }
 }
 

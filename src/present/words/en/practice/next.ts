@@ -4,9 +4,9 @@ export const next = {
 
   planSide: { medial: 'inner heel', lateral: 'outer heel', toe: 'toe' },
   planStands: (standing: string) => `Standing: ${standing}.`,
-  planSteps: 'Step by step',
+  planSteps: (plan: string) => `${plan}, step by step`,
   planStepsHead: ['Trim', 'Expected after it'],
-  planKept: 'How it was kept',
+  planKept: (plan: string) => `${plan}: how it was kept`,
   planKeptHead: ['Visit', 'Expected', 'Read', 'Standing'],
   planCaution: 'Never more than the sole allows. Look again at each trim: the foot decides, not the table.',
 
