@@ -137,9 +137,9 @@ export function marksOf({ scale, lines, points }: Landmarks): Readonly<Record<st
 
 function headOf(file: string, view: MarkedView, photo: Photo | null): string {
   const keys: readonly (readonly [string, string | null])[] = [
-    ['foot', photo === null ? 'LF' : photo.foot],
+    ['foot', photo === null ? '_' : photo.foot],
     ['view', view],
-    ['stage', photo === null ? 'before' : photo.stage],
+    ['stage', photo === null ? '_' : photo.stage],
     ['caption', photo?.caption == null ? null : JSON.stringify(photo.caption)],
   ]
   const lines = keys.flatMap(([key, value]) => (value === null ? [] : [`    ${key}: ${value}\n`]))

@@ -17,6 +17,8 @@ export interface AllHorses {
   /** Cases of the portfolio. */
   readonly cases: readonly CaseSummary[]
   readonly broken: readonly { readonly id: string; readonly problems: number }[]
+  /** Folder of each owner's page, by owner id. */
+  readonly tokens: Readonly<Record<string, string>>
   readonly asOf: PlainDate
 }
 
@@ -29,7 +31,7 @@ export interface EditionPages {
 
 const practice: EditionPages = {
   ofHorse: presentHorse,
-  overAll: (all) => presentFront(all.practice, all.summaries, all.broken, all.asOf),
+  overAll: (all) => presentFront(all.practice, all.summaries, all.broken, all.asOf, all.tokens),
   files: (all) => [{ path: 'visits.ics', text: visitsCalendar(all.practice, all.summaries, all.asOf) }],
 }
 

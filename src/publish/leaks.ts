@@ -21,6 +21,8 @@ export interface ScanFile {
   readonly reader: { readonly kind: 'owner'; readonly owner: string } | { readonly kind: 'everyone' }
   /** Stretches that are not text, as places in the file: the locked part of an owner's page. */
   readonly sealed?: readonly { readonly start: number; readonly end: number }[]
+  /** Random or reckoned texts of the tool's own, in path and page: a token, a checksum. Names may stand there by chance. */
+  readonly chance?: readonly string[]
 }
 
 export interface LeakHit {
@@ -108,7 +110,7 @@ const isBinary = (bytes: Uint8Array): boolean => bytes.subarray(0, 4096).include
 
 function scanPath(file: ScanFile, search: Search): LeakHit[] {
   const nowhere = { line: null, column: null, offset: null }
-  const { text } = plainText(`/${file.path}/`)
+  const { text } = plainText(`/${withoutChance(file.path, file)}/`)
   const names = allowed(search.finder.find(text), file, search, text).map((found) =>
     hit(file, nowhere, { ...about(found, file), kind: `${about(found, file).kind}, in the file's own name` }),
   )
@@ -201,8 +203,14 @@ function blanked(text: string, file: ScanFile, { known }: Search): string {
   for (const own of known.ownTexts) {
     if (own !== '') out = out.replaceAll(own, ' '.repeat(own.length))
   }
-  return out
+  return withoutChance(out, file).replace(policyHash, (hash) => ' '.repeat(hash.length))
 }
+
+/** A hash in a page's security policy: reckoned from style sheet or script. */
+const policyHash = /sha256-[A-Za-z0-9+/]{43}(?:=|&#x3D;)/g
+
+const withoutChance = (text: string, { chance = [] }: ScanFile): string =>
+  chance.reduce((out, own) => out.replaceAll(own, ' '.repeat(own.length)), text)
 
 const dataUri = /data:([a-z]+\/[a-z0-9.+-]+)?((?:;[a-z0-9=-]+)*);base64,([A-Za-z0-9+/=]+)/gi
 

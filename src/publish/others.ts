@@ -13,7 +13,7 @@ import { leakSearch } from './leaks.ts'
 import { printLeaks } from './leaks-report.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
 import { type OwnerJob, type OwnerMaker, ownerPiece, ownersRobots, ownersShown } from './owner-pieces.ts'
-import { keepKeys } from './passphrases.ts'
+import { keepKeys, readKeys } from './passphrases.ts'
 import { type HorsePieces, plain, type SharedPieces, stands, waitingIn } from './pieces.ts'
 import type { Bench } from './staged-horse.ts'
 import { placeIn, stage } from './staging.ts'
@@ -164,6 +164,23 @@ async function ownerPages(
     if (one.staged.length > 0) made += 1
   }
   return { pieces, waiting, hits, made }
+}
+
+/**
+ * The folder of each owner's page, by owner id: made where owners' pages are to be built, else as the casebook has
+ * them. A file that cannot be used gives none; the building of owners' pages says why.
+ */
+export function ownerTokens(
+  order: BuildOrder,
+  practice: Practice,
+  { pieces }: HorsePieces,
+): Readonly<Record<string, string>> {
+  const makes = order.editions.includes('owner')
+  const parts = pieces.flatMap(([, { forOthers }]) => forOthers?.part ?? [])
+  const shown = makes ? ownersShown(practice, parts) : practice.owners
+  const ids = shown.map(({ id }) => id)
+  const keys = makes ? keepKeys(order.casebook, ids).keys : readKeys(order.casebook, ids)
+  return Object.fromEntries([...keys].map(([id, { token }]) => [id, token]))
 }
 
 /** Files that were searched for the same names before, and are the same, are not searched again. */

@@ -88,7 +88,7 @@ async function makeOwner(
     renderer,
     ownerAssets,
   )
-  const inside = search.scan({ path, bytes: Buffer.from(plain), reader })
+  const inside = search.scan({ path, bytes: Buffer.from(plain), reader, chance: [ownKey.token] })
   const nothing = { key: '', outputs: [] }
   if (inside.length > 0) return { name, piece: nothing, staged: [], hits: inside }
 
@@ -99,6 +99,7 @@ async function makeOwner(
     bytes: Buffer.from(page.html),
     reader: { kind: 'everyone' },
     sealed: [page.sealed],
+    chance: [ownKey.token, page.locked.checksum],
   })
   if (outside.length > 0) return { name, piece: nothing, staged: [], hits: outside }
 

@@ -231,6 +231,15 @@ export function keepKeys(
   return { keys, diagnostics }
 }
 
+/** The keys that the casebook has already, of these owners; nothing is made. */
+export function readKeys(casebook: string, ownerIds: readonly string[]): OwnerKeys {
+  const given = readIfThere(join(casebook, passphraseFile))
+  if (given === null) return new Map()
+  const { keys, text } = completeKeys(given, ownerIds)
+  // What was made to complete the file is not in it.
+  return new Map([...keys].filter(([, { token }]) => text === given || given.includes(token)))
+}
+
 function readIfThere(path: string): string | null {
   try {
     return readFileSync(path, 'utf8')

@@ -7,7 +7,7 @@ import type { Exception } from '../present/identity/identifiers.ts'
 import { diskFolder } from './disk.ts'
 import type { AllHorses } from './editions.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
-import { othersPieces } from './others.ts'
+import { othersPieces, ownerTokens } from './others.ts'
 import { sweepParts } from './parts.ts'
 import { pictureStore } from './picture-store.ts'
 import { pictureKeys } from './pictures.ts'
@@ -51,7 +51,7 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
     const pictures = join(work.folder, 'pictures')
     const bench: Bench = { casebook: order.casebook, staging: work.staging, parts, pictures }
     const horses = await horsePieces(order, world, bench, { survey, state, practice })
-    const all = overview(practice, horses, order.asOf)
+    const all = overview(practice, horses, order.asOf, ownerTokens(order, practice, horses))
     const overHorses = await sharedPieces(order, world, bench, { state, all })
     const others = await othersPieces(order, world, bench, { state, practice, horses, shared: overHorses })
     const shared = joined(overHorses, others)
@@ -84,9 +84,15 @@ async function unpublished({ casebook, asOf }: BuildOrder): Promise<Built> {
 }
 
 /** What the pages over all horses need to know of each. */
-function overview(practice: AllHorses['practice'], horses: HorsePieces, asOf: PlainDate): AllHorses {
+function overview(
+  practice: AllHorses['practice'],
+  horses: HorsePieces,
+  asOf: PlainDate,
+  tokens: AllHorses['tokens'],
+): AllHorses {
   return {
     practice,
+    tokens,
     asOf,
     cases: horses.pieces.flatMap(([, { forOthers }]) => forOthers?.case ?? []),
     summaries: horses.pieces.flatMap(([, { summary }]) => (summary === null ? [] : [summary])),

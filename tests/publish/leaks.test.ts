@@ -143,6 +143,13 @@ describe('the search for names in finished pages', () => {
     expect(hit).toMatchObject({ line: 2, column: 14 })
   })
 
+  it('does not take for a name what stands by chance in a token, a checksum or a hash', () => {
+    const more = { path: 'owners/12ada34/index.html', chance: ['12ada34', '9ada9999'] }
+    const hash = `sha256-1ada2${'A'.repeat(38)}`
+    expect(found(`<p data-checksum="9ada9999">${hash}&#x3D; ${hash}=</p>`, more)).toEqual([])
+    expect(found('<p data-checksum="9ada9999">Ada</p>', more)).toEqual(['Ada'])
+  })
+
   it('does not read what is sealed', () => {
     const text = '<p>x</p> Juno <p>Juno</p>'
     expect(search.scan(file(text, { sealed: [{ start: 9, end: 13 }] })).map(({ column }) => column)).toEqual([

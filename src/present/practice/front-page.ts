@@ -4,6 +4,7 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import type { CautionLevel } from '../../trend/assessment.ts'
 import { type Formatter, formatter } from '../format.ts'
+import { type OwnerAddress, ownerAddresses } from '../owner/addresses.ts'
 import type { PageView } from '../page.ts'
 import type { PageShell } from '../shell.ts'
 import type { HorseSummary } from '../summary.ts'
@@ -32,6 +33,8 @@ export interface FrontPage {
   readonly horses: readonly HorseLine[]
   readonly filters: readonly { readonly tag: string; readonly text: string }[]
   readonly broken: readonly { readonly id: string; readonly text: string }[]
+  /** Whose locked page stands where. */
+  readonly addresses: readonly OwnerAddress[]
   readonly about: string
 }
 
@@ -75,6 +78,7 @@ export function frontPage(
   summaries: readonly HorseSummary[],
   broken: readonly { readonly id: string; readonly problems: number }[],
   asOf: PlainDate,
+  tokens: Readonly<Record<string, string>>,
 ): PageView {
   const format = formatter(practice.units)
   const { words } = format
@@ -106,6 +110,7 @@ export function frontPage(
       .map((one) => horseLine(one, format)),
     filters: filterTags.map((tag) => ({ tag, text: w.filterTags[tag] })),
     broken: broken.map(({ id, problems }) => ({ id, text: w.brokenOf(problems) })),
+    addresses: ownerAddresses(practice, summaries, tokens),
     about: practice.body,
   }
   return { path: 'index.html', template: 'practice/index', model }

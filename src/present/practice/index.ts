@@ -22,10 +22,17 @@ export function presentHorse(input: HorseInput): readonly PageView[] {
 /** What the front page keeps of a horse. */
 export const summarise = (input: HorseInput): HorseSummary => summaryOf(openCase(input))
 
-/** The front page, and the reference page. `broken` names horses whose files hold errors. */
+/**
+ * The front page, and the reference page. `broken` names horses whose files hold errors, `tokens` the folder of each
+ * owner's page by owner id.
+ */
 export const presentFront = (
   practice: Practice,
   summaries: readonly HorseSummary[],
   broken: readonly { readonly id: string; readonly problems: number }[],
   asOf: PlainDate,
-): readonly PageView[] => [frontPage(practice, summaries, broken, asOf), referencePage(practice, asOf)]
+  tokens: Readonly<Record<string, string>> = {},
+): readonly PageView[] => [
+  frontPage(practice, summaries, broken, asOf, tokens),
+  referencePage(practice, asOf),
+]

@@ -340,6 +340,11 @@ export const owner = {
   lockNote: 'Closing the tab locks it too.',
   madeWith: (practice: string) => `Made by ${practice}. Please do not pass this page on.`,
 
+  addresses: {
+    head: "Owners' pages",
+    how: 'Which address is whose. Each page is locked; what opens it stands in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
+  },
+
   locked: {
     title: (practice: string) => `${practice}: your page`,
     head: 'This page is locked',
