@@ -103,8 +103,20 @@ function ruler(place: Place, from: Point, way: 'along' | 'down', toMm: number) {
   }
 }
 
+/** DRAWN, in strokes of its own: fonts differ from machine to machine. */
+const letters = [
+  'M0 0V14H4Q10 14 10 7Q10 0 4 0Z',
+  'M0 14V0H5Q9 0 9 4Q9 8 5 8H0M5 8L10 14',
+  'M0 14L5 0L10 14M2 9H8',
+  'M0 0L3 14L5 5L7 14L10 0',
+  'M0 14V0L10 14V0',
+]
+const lettering = letters
+  .map((d, i) => `<path d="${d}" transform="translate(${24 + i * 30} 24) scale(1.8)" ${stroke(ink, 1.2)}/>`)
+  .join('')
+
 const frameOf = ({ width, height }: Camera, content: string) =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"><rect width="${width}" height="${height}" fill="${paper}"/>${content}</svg>`
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"><rect width="${width}" height="${height}" fill="${paper}"/>${content}${lettering}</svg>`
 
 /** A foot from the side on a board, with a ruler of 100 mm below. */
 export function drawSide(of: SideNumbers, camera: Camera): DrawnFoot {

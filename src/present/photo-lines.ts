@@ -25,12 +25,12 @@ export interface MarkedLine {
 }
 
 export interface LineLabel {
-  readonly text: string
+  /** One value a row, each with its shift down, screen pixels. */
+  readonly rows: readonly { readonly text: string; readonly dy: number }[]
   readonly x: string
   readonly y: string
   /** Screen pixels. */
   readonly dx: number
-  readonly dy: number
   readonly anchor: 'start' | 'middle' | 'end'
 }
 
@@ -48,12 +48,15 @@ interface Drawn {
   readonly measures?: readonly AnyMeasureId[]
   readonly text?: string
   readonly beside?: Beside
+  /** Where along the line its label stands, 0 to 1; the middle unless said. */
+  readonly along?: number
 }
 
 /** Screen pixels between a line and its label. */
 const gap = 9
-/** Nearer to the edge than this share of the width, a label would be cut off: it goes to the other side of its line. */
-const room = 0.27
+const rowHeight = 16
+/** Nearer to the edge than this share of the width, a label would be cut off on a phone: it goes to the other side. */
+const room = 0.25
 
 /** Lines that the points allow, with the values of `measureLandmarks` beside them. */
 export function markedLines(
@@ -69,38 +72,41 @@ export function markedLines(
       return value === undefined ? [] : [format.measure(id, value)]
     })
   return [...scaleLine(landmarks, format), ...linesOf(landmarks, view)].map((drawn) => {
-    const { kind, line, measures = [], beside = 'right' } = drawn
-    const text = drawn.text ?? said(measures).join(' · ')
+    const { kind, line, measures = [], beside = 'right', along = 0.5 } = drawn
+    const rows = drawn.text === undefined ? said(measures) : [drawn.text]
     const [from, to] = line
+    const at: Point = [from[0] + along * (to[0] - from[0]), from[1] + along * (to[1] - from[1])]
     return {
       kind,
       x1: share(from[0], size.width),
       y1: share(from[1], size.height),
       x2: share(to[0], size.width),
       y2: share(to[1], size.height),
-      label: text === '' ? null : labelAt(text, middleOf(line), beside, size),
+      label: rows.length === 0 ? null : labelAt(rows, at, beside, size),
     }
   })
 }
 
 const share = (at: number, of: number) => `${((at / of) * 100).toFixed(2)}%`
-const middleOf = ([a, b]: readonly [Point, Point]): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
 
-function labelAt(text: string, [x, y]: Point, beside: Beside, size: Size): LineLabel {
-  const place = { text, x: share(x, size.width), y: share(y, size.height) }
-  if (beside === 'over') return { ...place, dx: 0, dy: -gap, anchor: 'middle' }
-  if (beside === 'under') return { ...place, dx: 0, dy: 2 * gap, anchor: 'middle' }
+function labelAt(texts: readonly string[], [x, y]: Point, beside: Beside, size: Size): LineLabel {
+  const place = { x: share(x, size.width), y: share(y, size.height) }
+  const stacked = (middle: number) =>
+    texts.map((text, i) => ({ text, dy: middle + (i - (texts.length - 1) / 2) * rowHeight }))
+  if (beside === 'over') return { ...place, rows: stacked(-gap - 2), dx: 0, anchor: 'middle' }
+  if (beside === 'under') return { ...place, rows: stacked(gap + 4), dx: 0, anchor: 'middle' }
   const across = x / size.width
   const toTheLeft = beside === 'left' ? across > room : across > 1 - room
-  return toTheLeft
-    ? { ...place, dx: -gap, dy: 0, anchor: 'end' }
-    : { ...place, dx: gap, dy: 0, anchor: 'start' }
+  return { ...place, rows: stacked(0), dx: toTheLeft ? -gap : gap, anchor: toTheLeft ? 'end' : 'start' }
 }
 
-const scaleLine = ({ scale }: Landmarks, format: Formatter): readonly Drawn[] =>
-  scale === null
-    ? []
-    : [{ kind: 'scale', line: [scale.from, scale.to], text: format.length(scale.length), beside: 'under' }]
+function scaleLine({ scale }: Landmarks, format: Formatter): readonly Drawn[] {
+  if (scale === null) return []
+  const { from, to, length } = scale
+  const isUpright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0])
+  const beside = isUpright ? 'right' : 'under'
+  return [{ kind: 'scale', line: [from, to], text: format.length(length), beside }]
+}
 
 function linesOf(landmarks: Landmarks, view: PhotoView): readonly Drawn[] {
   if (view === 'lateral' || view === 'medial') return sideLines(landmarks, view)
@@ -130,7 +136,7 @@ function sideLines(landmarks: Landmarks, view: 'lateral' | 'medial'): readonly D
     ...joined(landmarks, 'toe-at-ground', 'heel-at-ground', {
       kind: 'side',
       measures: ['bearing-length'],
-      beside: 'under',
+      beside: 'over',
     }),
     ...joined(landmarks, 'toe-at-ground', hasStrip ? 'new-growth-ends' : 'toe-at-hairline', {
       kind: 'wall',
@@ -173,6 +179,7 @@ function soleLines(landmarks: Landmarks): readonly Drawn[] {
             line: [toe, footOn(heels, toe)],
             measures: ['bearing-length'],
             beside: 'left',
+            along: 0.8,
           } as const,
         ]
       : []),
@@ -180,6 +187,7 @@ function soleLines(landmarks: Landmarks): readonly Drawn[] {
       kind: 'side',
       measures: ['width'],
       beside: 'over',
+      along: 0.2,
     }),
     ...joined(landmarks, 'frog-tip', 'frog-base', { kind: 'side', measures: ['frog-length'] }),
     ...joined(landmarks, 'frog-tip', 'breakover', { kind: 'new', measures: ['breakover'] }),

@@ -110,8 +110,7 @@ function printOne(id: string): void {
 }
 
 /** The locked file as a file, made here from the text in the page. */
-function offerFile(): void {
-  if (file === null) return tell(says.damaged)
+function offerFile(file: Uint8Array<ArrayBuffer>): void {
   save.href = URL.createObjectURL(new Blob([file], { type: 'application/octet-stream' }))
   save.download = 'record.age'
   save.hidden = false
@@ -126,5 +125,6 @@ show.addEventListener('change', () => {
   field.type = show.checked ? 'text' : 'password'
 })
 form.hidden = false
-offerFile()
+if (file === null) tell(says.damaged)
+else offerFile(file)
 field.focus()

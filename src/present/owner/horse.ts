@@ -6,7 +6,7 @@ import { type Formatter, formatter } from '../format.ts'
 import type { HorseInput } from '../practice/index.ts'
 import { findingStories, visitsUpTo } from '../story/findings.ts'
 import { sideDrawing } from '../story/side.ts'
-import { trendChart } from '../story/trend-chart.ts'
+import { type ChartWords, trendChart } from '../story/trend-chart.ts'
 import { ownerMeasures, owner as words } from '../words/en/owner.ts'
 import { ownerFindings } from './findings.ts'
 import { photoPairs } from './photos.ts'
@@ -175,5 +175,12 @@ function ownerChart(assessment: Assessment, format: Formatter): TrendChart | nul
     at: (date: string) => ({ date }),
     text: (date: string) => format.date(date),
   }
-  return trendChart(assessment, trends, format, time, words, (trend) => words.verdicts[trend.verdict])
+  // Which heel is the higher is for the drawing; the sentence says how far apart they stand.
+  const bare = (text: string) => text.replace(/^\u2212/, '')
+  const apart: ChartWords = {
+    ...words,
+    chartFoot: (foot, first, last, note) => words.chartApart(foot, bare(first), bare(last), note),
+  }
+  const said = uneven ? apart : words
+  return trendChart(assessment, trends, format, time, said, (trend) => words.verdicts[trend.verdict])
 }

@@ -324,6 +324,9 @@ export const owner = {
 
   wayHead: 'The whole way so far',
   wayHow: 'Each dot is one reading. The line shows where they go; the shaded part shows how sure we are.',
+  wayLevel: 'Zero means level. Above it the inner heel is the higher one, below it the outer one.',
+  chartApart: (foot: string, first: string, last: string, note: string) =>
+    `${cap(foot)}: ${first} apart at first, ${last} apart now. ${note}`,
   chartTime: 'date',
   chartTitle: (measure: string) => `${cap(ownerNames[measure] ?? measure)}, visit by visit`,
   chartSays: (measure: string, feet: string) =>

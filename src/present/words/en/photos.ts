@@ -9,24 +9,24 @@ const views: Readonly<Record<PhotoView, string>> = {
   other: '',
 }
 
-/** Wording of photographs: captions, what is measured on them, then and now. */
+/** Wording of pictures: captions, what is measured on them, then and now. */
 export const photos = {
   views,
   stages: { before: 'on arrival', after: 'after the trim' },
   wholeHorse: 'the horse',
   /** `Left fore from the outer side, on arrival`. */
   subject: (parts: readonly string[]) => parts.filter((part) => part !== '').join(', '),
-  alt: (subject: string, date: string) => `Photograph: ${subject}, ${date}.`,
+  alt: (subject: string, date: string) => `Picture: ${subject}, ${date}.`,
   altMeasured: (subject: string, date: string, values: string) =>
-    `Photograph: ${subject}, ${date}. Marked on it: ${values}.`,
+    `Picture: ${subject}, ${date}. Marked on it: ${values}.`,
 
   measured: 'Measured on the picture',
   measure: 'Measure',
   value: 'Value',
-  error: 'Error (one standard deviation)',
+  error: 'Error',
   plusMinus: (error: string) => `± ${error}`,
   measuredNote:
-    'From the marked points, angles against the ground line, lengths by the scale. The error is that of setting the points; a foot that leans toward the camera or away from it adds its own. Photo and gauge readings are never put into one trend.',
+    'From the marked points, angles against the ground line, lengths by the scale. The error is one standard deviation, from setting the points; a foot that leans toward the camera or away from it adds its own. Photo and gauge readings are never put into one trend.',
   heelHeight: (length: string) => `${length} high`,
 
   thenAndNow: (subject: string) => `${subject}: then and now`,
