@@ -3,4 +3,4 @@ import { install, root, run } from './install.mjs'
 
 process.chdir(root)
 install()
-run(process.execPath, ['scripts/growdown.mjs', 'build', 'cases', '--out', 'site'])
+run(process.execPath, ['scripts/growdown.mjs', 'build', 'cases', '--out', 'site', '--edition', 'all'])

@@ -10,6 +10,7 @@ import type { HorseSummary } from '../present/summary.ts'
 import type { Files } from './files.ts'
 import type { ForOthers } from './for-others.ts'
 import type { LockMemory } from './lock.ts'
+import { Trouble } from './trouble.ts'
 
 /** A file of the casebook as last read. */
 export interface KnownFile {
@@ -75,7 +76,7 @@ const noState = (program: string): State => ({
 export interface Memory {
   /** The state that this very program left, or an empty one. */
   load(program: string): State
-  /** Puts the state in place whole. */
+  /** Puts the state in place whole. Where the disk refuses, the next build only has more to do. */
   save(state: State): void
 }
 
@@ -94,8 +95,12 @@ export function diskMemory(files: Files, workFolder: string): Memory {
       }
     },
     save: (state) => {
-      files.write(`${path}.new`, JSON.stringify(state))
-      files.move(`${path}.new`, path)
+      try {
+        files.write(`${path}.new`, JSON.stringify(state))
+        files.move(`${path}.new`, path)
+      } catch (error) {
+        if (!(error instanceof Trouble)) throw error
+      }
     },
   }
 }

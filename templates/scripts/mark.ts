@@ -179,7 +179,8 @@ function showPoints(): void {
       if (i === current) button.setAttribute('aria-current', 'step')
       button.addEventListener('click', () => {
         go(i)
-        board.focus()
+        board.focus({ preventScroll: true })
+        document.querySelector('.mark-now')?.scrollIntoView({ block: 'nearest' })
       })
       item.append(button)
       return item
