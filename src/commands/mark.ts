@@ -1,8 +1,9 @@
 import { existsSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join, relative, resolve } from 'node:path'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
-import type { PhotoView } from '../hoof/landmarks.ts'
+import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../present/mark-page.ts'
+import type { MarkServer } from '../publish/mark-server.ts'
 import type { MarkTarget } from '../publish/mark-write.ts'
 import { textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
@@ -24,30 +25,8 @@ export const mark: CommandEntry = {
     { flags: '--port <number>', does: 'port on this machine; 0 takes any that is free', default: '0' },
   ],
   run: async ([photo = ''], options, world) => {
-    const place = placeOf(photo, world)
-    const known = await readHorseOf(place, world)
-    if (known === null) return exit.problems
-    const chosen = chooseEntry(known.horse, place, options)
-    const { uprightPicture } = await import('../publish/pictures.ts')
-    const picture = await uprightPicture(place.file, readFileSync(place.path))
-    if ('refusal' in picture) {
-      const { refusalText } = await import('../publish/picture-refusal.ts')
-      world.stderr.write(`${refusalText(picture, place.file)}\n`)
-      return exit.problems
-    }
-    const { width, height } = picture
-    const subject = { file: place.file, view: chosen.view, entry: chosen.entry, width, height }
-    const page = await pageOf(subject, known.practice)
-    const { serveMarking } = await import('../publish/mark-server.ts')
-    const { writeLandmarks } = await import('../publish/mark-write.ts')
-    const target = targetOf(place, known.practice, chosen, world)
-    const write = (landmarks: Parameters<typeof writeLandmarks>[1]) => {
-      const done = target && writeLandmarks(target, landmarks)
-      world.stdout.write(`${done}\n`)
-      return done ?? ''
-    }
-    const parts = { ...page, picture: picture.jpeg, write: target && write }
-    const server = await serveMarking(parts, portOf(textOf(options, 'port') ?? '0'))
+    const server = await openMarking(photo, options, world)
+    if (server === null) return exit.problems
     world.stdout.write(`Open ${server.url}\nOnly this machine can open it. Ctrl-C ends.\n`)
     await new Promise<void>((done) => {
       if (world.signal.aborted) done()
@@ -56,6 +35,31 @@ export const mark: CommandEntry = {
     await server.close()
     return exit.clean
   },
+}
+
+/**
+ * Shows the marking page of a picture, a path from where the person is.
+ * @returns null where something must be put right first, which has been said
+ */
+export async function openMarking(photo: string, options: Options, world: World): Promise<MarkServer | null> {
+  const place = placeOf(photo, world)
+  const known = await readHorseOf(place, world)
+  if (known === null) return null
+  const { view, entry } = chooseEntry(known.horse, place, options)
+  const { uprightPicture } = await import('../publish/pictures.ts')
+  const picture = await uprightPicture(place.file, readFileSync(place.path))
+  if ('refusal' in picture) {
+    const { refusalText } = await import('../publish/picture-refusal.ts')
+    world.stderr.write(`${refusalText(picture, place.file)}\n`)
+    return null
+  }
+  const { width, height, jpeg } = picture
+  const page = await pageOf({ file: place.file, view, entry, width, height }, known.practice)
+  const { serveMarking } = await import('../publish/mark-server.ts')
+  const { writeLandmarks } = await import('../publish/mark-write.ts')
+  const target = entry && targetOf(place, known.practice, entry, world)
+  const write = target && ((landmarks: Landmarks) => writeLandmarks(target, landmarks))
+  return serveMarking({ ...page, picture: jpeg, write }, portOf(textOf(options, 'port') ?? '0'))
 }
 
 interface Place {
@@ -137,17 +141,9 @@ function viewOf(view: PhotoView, visit: Visit): MarkedView {
   )
 }
 
-function targetOf(place: Place, practice: Practice, { entry }: Chosen, world: World): MarkTarget | null {
-  if (entry === null) return null
+function targetOf(place: Place, practice: Practice, { visit, nth }: Entry, world: World): MarkTarget {
   const { casebook, horse, file } = place
-  return {
-    casebook,
-    horse,
-    practice,
-    visit: entry.visit,
-    entry: { file, nth: entry.nth },
-    asOf: world.today(),
-  }
+  return { casebook, horse, practice, visit, entry: { file, nth }, asOf: world.today() }
 }
 
 async function pageOf(subject: MarkSubject, practice: Practice) {

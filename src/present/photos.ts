@@ -25,6 +25,8 @@ export interface ShownPicture {
 export interface ShownPhoto {
   /** Unique within the page. */
   readonly id: string
+  /** Path in the casebook, so that the preview can offer to mark points on it. */
+  readonly source: string
   readonly picture: ShownPicture
   /** `Left fore, from the outer side, on arrival`. */
   readonly subject: string
@@ -155,6 +157,7 @@ function shown({ photo, visit, picture }: Shot, id: string, format: Formatter): 
   const date = format.date(visit.date)
   return {
     id,
+    source: `${visit.file.replace(/[^/]*$/, '')}${photo.file}`,
     picture: shownPicture(
       picture,
       said === '' ? words.alt(subject, date) : words.altMeasured(subject, date, said),

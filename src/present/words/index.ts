@@ -2,6 +2,7 @@ import { assessment } from './en/assessment.ts'
 import { base } from './en/base.ts'
 import { calendar } from './en/calendar.ts'
 import { figures } from './en/figures.ts'
+import { mark } from './en/mark.ts'
 import { owner } from './en/owner.ts'
 import { photos } from './en/photos.ts'
 import { portfolio } from './en/portfolio.ts'
@@ -15,6 +16,7 @@ export const en = {
   base,
   calendar,
   figures,
+  mark,
   owner,
   photos,
   portfolio,
