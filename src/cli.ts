@@ -14,12 +14,13 @@ import {
 } from './commands/command.ts'
 import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
+import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
 import { packageRoot, packageVersion } from './publish/package.ts'
 import { Stopped, Trouble } from './publish/trouble.ts'
 
 /** The table of commands, in the order in which help shows them. */
-const commands: readonly CommandEntry[] = [check, build, preview, add, importTable, exportCasebook]
+const commands: readonly CommandEntry[] = [check, build, preview, add, mark, importTable, exportCasebook]
 
 const help = `
 A casebook is a folder with practice.md and a folder for each horse. Where a

@@ -42,7 +42,10 @@ function put(which: 0 | 1): void {
 }
 
 const start = (): ChildProcess =>
-  spawn(process.execPath, [program, 'build', '--as-of', asOf], { cwd: at.root, stdio: ['ignore', 'ignore', 'pipe'] })
+  spawn(process.execPath, [program, 'build', '--as-of', asOf], {
+    cwd: at.root,
+    stdio: ['ignore', 'ignore', 'pipe'],
+  })
 
 async function ended(child: ChildProcess): Promise<{ status: number | null; err: string }> {
   let err = ''
