@@ -4,10 +4,11 @@
  *
  *   node scripts/bench-site.mjs [horses ...]     default: 100 1000
  */
-import { spawn } from 'node:child_process'
+import { execFileSync, spawn } from 'node:child_process'
 import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { availableParallelism, cpus, tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { build as esbuild } from 'esbuild'
 import { writePractice } from './bench-casebook.mjs'
 import { bundle } from './bundle.mjs'
 import { root } from './install.mjs'
@@ -38,6 +39,7 @@ async function measurePractice(cases, site, horses) {
   console.log(`\n${horses} horses, ${horses * visitsEach} visits`)
   show('floor', base, base, horses)
   show('cold build', await build(), base, horses)
+  console.log(`  its phases         ${await phases(cases)}`)
   show('nothing changed', await build(), base, horses)
   appendFileSync(join(cases, 'horse-0007', '2026-05-30.md'), '\nOne more line.\n')
   show('one visit changed', await build(), base, horses)
@@ -75,6 +77,29 @@ async function timed(args) {
   const status = await new Promise((resolve) => child.on('close', resolve))
   if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`)
   return { wall: (performance.now() - began) / 1000, ...usage }
+}
+
+/** The share of each phase in the journey of every horse, on one thread. */
+async function phases(cases) {
+  const outfile = join(root, 'dist', 'bench-phases.js')
+  await esbuild({
+    absWorkingDir: root,
+    entryPoints: ['scripts/bench-phases.ts'],
+    outfile,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    packages: 'external',
+  })
+  try {
+    const spent = JSON.parse(execFileSync(process.execPath, [outfile, cases, asOf], { encoding: 'utf8' }))
+    const total = Object.values(spent).reduce((sum, ms) => sum + ms, 0)
+    return Object.entries(spent)
+      .map(([phase, ms]) => `${phase} ${((100 * ms) / total).toFixed(0)} %`)
+      .join('   ')
+  } finally {
+    rmSync(outfile)
+  }
 }
 
 async function floor(folder) {

@@ -4,6 +4,7 @@ import type { Rebuilt } from '../publish/rebuild.ts'
 import { casebookFolder, textOf } from './arguments.ts'
 import { siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
+import { openMarking } from './mark.ts'
 import { counted } from './report.ts'
 
 const usualPort = 4174
@@ -37,11 +38,11 @@ export const preview: CommandEntry = {
       signal: world.signal,
     })
     const first = await builder.build()
-    const server = await servePreview(join(site, 'practice'), port, previewAssets(packageRoot())).catch(
-      (error) => {
-        throw portTaken(error, port)
-      },
-    )
+    const marking = markingIn(casebook, world)
+    const assets = previewAssets(packageRoot())
+    const server = await servePreview(join(site, 'practice'), port, assets, marking.open).catch((error) => {
+      throw portTaken(error, port)
+    })
     server.show(first.problems)
     tell(first, world)
     const watching = await watchFolder(casebook, async () => {
@@ -56,10 +57,31 @@ export const preview: CommandEntry = {
       world.signal.addEventListener('abort', () => resolve(), { once: true })
     })
     await watching.close()
+    await marking.close()
     await server.close()
     builder.close()
     return exit.clean
   },
+}
+
+/** Opens marking pages of the casebook's pictures, and closes them all at the end. */
+function markingIn(casebook: string, world: World) {
+  const opened: { close(): Promise<void> }[] = []
+  return {
+    open: async (photo: string, visit: string | null): Promise<string> => {
+      const told: string[] = []
+      const stderr = { write: (text: string) => void told.push(text), isTerminal: false }
+      const page = await openMarking(
+        join(casebook, photo),
+        new Map(visit === null ? [] : [['visit', visit]]),
+        { ...world, stderr },
+      )
+      if (page === null) throw new Error(told.join(''))
+      opened.push(page)
+      return page.url
+    },
+    close: () => Promise.all(opened.map((page) => page.close())),
+  }
 }
 
 function portOf(text: string): number {

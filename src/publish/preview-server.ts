@@ -8,12 +8,19 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net'
 import { join, sep } from 'node:path'
 import sirv from 'sirv'
+import { mark as words } from '../present/words/en/mark.ts'
 
 export interface PreviewAssets {
   /** Script that listens for news and shows problems. */
   readonly script: string
   readonly style: string
 }
+
+/**
+ * Opens the marking page of a picture, a path within the casebook, as the visit of that name has it, and gives its
+ * address. Rejects saying why not.
+ */
+export type OpenMarking = (photo: string, visit: string | null) => Promise<string>
 
 /** A problem as the page shows it. */
 export interface ShownProblem {
@@ -35,6 +42,7 @@ export async function servePreview(
   root: string,
   port: number,
   assets: PreviewAssets,
+  openMarking: OpenMarking,
 ): Promise<PreviewServer> {
   const listeners = new Set<ServerResponse>()
   let problems: readonly ShownProblem[] = []
@@ -64,6 +72,8 @@ export async function servePreview(
     if (path === null) return answer(response, 400, 'text/plain', 'This address cannot be read.\n')
     const ownAnswer = own[path]
     if (ownAnswer) return ownAnswer(response)
+    if (path.startsWith(markRoute))
+      return answerMarking(path.slice(markRoute.length), request, response, openMarking)
     const page = path.endsWith('/') ? `${path}index.html` : path
     if (page.endsWith('.html')) return answerPage(root, page, response)
     files(request, response, () => answer(response, 404, 'text/plain', 'There is nothing here.\n'))
@@ -86,6 +96,27 @@ export async function servePreview(
       return new Promise((resolve) => server.close(() => resolve()))
     },
   }
+}
+
+/** Only a link on a previewed page starts the marking of a picture. */
+const markRoute = '/-/mark/'
+
+function answerMarking(
+  photo: string,
+  request: IncomingMessage,
+  response: ServerResponse,
+  open: OpenMarking,
+): void {
+  const from = request.headers['sec-fetch-site'] ?? 'same-origin'
+  if (from !== 'same-origin') {
+    answer(response, 403, 'text/plain', 'Follow the link on the previewed page.\n')
+    return
+  }
+  const visit = new URL(request.url ?? '/', 'http://localhost').searchParams.get('visit')
+  open(photo, visit).then(
+    (address) => response.writeHead(303, { location: address, 'cache-control': 'no-store' }).end(),
+    (problem: Error) => answer(response, 409, 'text/plain; charset=utf-8', `${problem.message}\n`),
+  )
 }
 
 function isForThisMachine(request: IncomingMessage): boolean {
@@ -112,7 +143,7 @@ function answer(response: ServerResponse, status: number, type: string, text: st
   response.end(text)
 }
 
-const listening = '<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" defer></script>'
+const listening = `<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" data-mark="${words.fromPreview}" defer></script>`
 const missing = `<!doctype html><title>Preview</title>${listening}<p>There is no such page yet.`
 
 /** A page with the preview's script added and allowed to listen for news; the file on disk stays as it is. */

@@ -34,3 +34,15 @@ news.addEventListener('reload', () => {
   location.reload()
 })
 news.addEventListener('problems', (event) => show(JSON.parse((event as MessageEvent<string>).data)))
+
+/** Each picture that a case file names can be marked from here. */
+const visitShown = /(\d{4}-\d\d-\d\d(?:-[b-z])?)\.html$/.exec(location.pathname)?.[1]
+const markWord = document.currentScript?.dataset.mark ?? ''
+for (const figure of document.querySelectorAll<HTMLElement>('figure[data-photo]')) {
+  const link = document.createElement('a')
+  link.href = `/-/mark/${figure.dataset.photo ?? ''}${visitShown ? `?visit=${visitShown}` : ''}`
+  link.textContent = markWord
+  const line = document.createElement('p')
+  line.append(link)
+  figure.append(line)
+}

@@ -78,4 +78,13 @@ describe('growdown preview', () => {
       .toBe(200)
     await page.close()
   })
+
+  it('leads from a picture to the page on which it is marked', async () => {
+    const page = await browser.newPage()
+    await page.goto(`${address}juno/2026-01-12.html`)
+    await page.getByRole('link', { name: 'Mark its points' }).first().click()
+    await page.getByRole('heading', { name: /Marking/ }).waitFor({ timeout: 15_000 })
+    expect(new URL(page.url()).hostname).toBe('127.0.0.1')
+    await page.close()
+  })
 })

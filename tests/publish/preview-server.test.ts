@@ -20,7 +20,15 @@ describe('the preview server', () => {
     writeFileSync(join(folder, 'site/juno/index.html'), page)
     writeFileSync(join(folder, 'site/page.css'), 'p{}')
     symlinkSync(join(folder, 'secret.html'), join(folder, 'site/link.html'))
-    server = await servePreview(join(folder, 'site'), 0, { script: 'listen()', style: 'aside{}' })
+    server = await servePreview(
+      join(folder, 'site'),
+      0,
+      { script: 'listen()', style: 'aside{}' },
+      async (photo) => {
+        if (photo !== 'juno/photos/lf.jpg') throw new Error('no such picture')
+        return 'http://127.0.0.1:9/marking/'
+      },
+    )
   })
   afterEach(async () => {
     await server.close()
@@ -28,7 +36,7 @@ describe('the preview server', () => {
   })
 
   /** Asks without tidying the path, as no browser would. */
-  const ask = (path: string, options: { host?: string; method?: string } = {}) =>
+  const ask = (path: string, options: { host?: string; method?: string; site?: string } = {}) =>
     new Promise<{ status: number; text: string }>((resolve, reject) => {
       const { port } = new URL(server.url)
       const asked = request(
@@ -37,7 +45,10 @@ describe('the preview server', () => {
           host: '127.0.0.1',
           path,
           method: options.method ?? 'GET',
-          headers: { host: options.host ?? `localhost:${port}` },
+          headers: {
+            host: options.host ?? `localhost:${port}`,
+            ...(options.site && { 'sec-fetch-site': options.site }),
+          },
         },
         (response) => {
           let text = ''
@@ -54,7 +65,7 @@ describe('the preview server', () => {
     const { status, text } = await ask('/juno/')
     expect(status).toBe(200)
     expect(text).toContain('Juno')
-    expect(text).toContain('<script src="/-/preview.js" defer></script>')
+    expect(text).toContain('<script src="/-/preview.js"')
     expect(text).toContain("default-src 'none'; connect-src 'self'")
     expect((await ask('/-/preview.js')).text).toBe('listen()')
     expect((await ask('/page.css')).text).toBe('p{}')
@@ -80,6 +91,13 @@ describe('the preview server', () => {
     }
     expect((await ask('/%')).status).toBe(400)
     expect((await ask('/none.html')).status).toBe(404)
+  })
+
+  it('leads from a picture to its marking page, from a previewed page alone', async () => {
+    expect((await ask('/-/mark/juno/photos/lf.jpg')).status).toBe(303)
+    expect((await ask('/-/mark/juno/photos/other.jpg')).text).toContain('no such picture')
+    expect((await ask('/-/mark/juno/photos/lf.jpg', { site: 'cross-site' })).status).toBe(403)
+    expect((await ask('/-/mark/../../secret.html')).status).toBe(400)
   })
 
   it('only reads, and lists nothing', async () => {

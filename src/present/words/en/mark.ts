@@ -56,6 +56,7 @@ const stepsBehind: Readonly<Partial<Record<StepId, StepWords>>> = {
 /** Wording of the page on which points are marked. */
 export const mark = {
   lang: 'en',
+  fromPreview: 'Mark its points',
   title: (file: string) => `Marking ${file}`,
   steps,
   stepsBehind,

@@ -1,0 +1,58 @@
+/**
+ * Where the time of a build goes: the journey of each horse of a casebook on one thread, phase by phase.
+ * `scripts/bench-site.mjs` bundles and runs it; it prints milliseconds by phase as JSON.
+ */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { performance } from 'node:perf_hooks'
+import { readHorse, readPractice } from '../src/casebook/read.ts'
+import { presentHorse, summarise } from '../src/present/practice/index.ts'
+import { diskFolder, knownFolder } from '../src/publish/disk.ts'
+import { disk } from '../src/publish/files.ts'
+import type { MadeFile } from '../src/publish/made.ts'
+import { packageRoot, templateSources } from '../src/publish/package.ts'
+import { stage } from '../src/publish/staging.ts'
+import { createRenderer } from '../src/render/renderer.ts'
+import { assess } from '../src/trend/assess.ts'
+
+const [casebook = '', asOf = ''] = process.argv.slice(2)
+const spent = { list: 0, read: 0, assess: 0, present: 0, render: 0, stage: 0 }
+
+async function timed<T>(phase: keyof typeof spent, work: () => T | Promise<T>): Promise<T> {
+  const began = performance.now()
+  const result = await work()
+  spent[phase] += performance.now() - began
+  return result
+}
+
+const whole = diskFolder(casebook)
+const entries = await timed('list', () => whole.list())
+const { practice, horseIds } = readPractice(whole, asOf)
+if (practice === null) throw new Error('the casebook of the benchmark has no practice.md')
+const renderer = createRenderer(templateSources(packageRoot()))
+const folder = mkdtempSync(join(tmpdir(), 'growdown-phases-'))
+const staging = { site: join(folder, 'site'), folder: join(folder, 'staging') }
+
+for (const id of horseIds) {
+  const own = knownFolder(
+    casebook,
+    entries.filter(({ path }) => path.startsWith(`${id}/`)),
+  )
+  const { horse } = await timed('read', () => readHorse(own, id, practice, asOf))
+  if (horse === null) continue
+  const assessment = await timed('assess', () => assess(horse, practice, asOf))
+  const input = { horse, assessment, practice, pictures: new Map() }
+  const views = await timed('present', () => {
+    summarise(input)
+    return presentHorse(input)
+  })
+  const files = await timed('render', async () => {
+    const made: MadeFile[] = []
+    for (const view of views) made.push({ path: view.path, text: await renderer.render(view) })
+    return made
+  })
+  await timed('stage', () => stage(disk, staging, files))
+}
+rmSync(folder, { recursive: true })
+process.stdout.write(JSON.stringify(spent))
