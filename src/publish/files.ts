@@ -90,8 +90,13 @@ export const disk: Files = {
   makeFolder: (path) => step(path, 'made', () => mkdirSync(path, { recursive: true }) ?? null),
   write: (path, data) =>
     step(path, 'written', () => {
-      mkdirSync(dirname(path), { recursive: true })
-      writeFileSync(path, data)
+      try {
+        writeFileSync(path, data)
+      } catch (error) {
+        if (systemCode(error) !== 'ENOENT') throw error
+        mkdirSync(dirname(path), { recursive: true })
+        writeFileSync(path, data)
+      }
     }),
   writeNew: (path, data) =>
     step(
