@@ -148,14 +148,16 @@ function targetOf(place: Place, practice: Practice, { visit, nth }: Entry, world
 
 async function pageOf(subject: MarkSubject, practice: Practice) {
   const { createRenderer } = await import('../render/renderer.ts')
-  const { browserScripts, packageRoot, styleSheets, templateSources } = await import('../publish/package.ts')
+  const { browserScripts, commonStyles, packageRoot, styleSheets, templateSources } = await import(
+    '../publish/package.ts'
+  )
   const { markPage } = await import('../present/mark-page.ts')
   const { formatter } = await import('../present/format.ts')
   const root = packageRoot()
   const sheets = styleSheets(root)
   return {
     page: await createRenderer(templateSources(root)).render(markPage(subject, formatter(practice.units))),
-    style: ['growdown', 'mark'].map((name) => sheets.get(name) ?? '').join('\n'),
+    style: [...commonStyles, 'mark'].map((name) => sheets.get(name) ?? '').join('\n'),
     script: browserScripts(root).get('mark') ?? '',
   }
 }

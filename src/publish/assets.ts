@@ -2,22 +2,22 @@
 import { editionFolders } from './edition-folders.ts'
 import type { Edition, MadeFile } from './made.ts'
 import type { OwnerAssets } from './owner-page.ts'
-import { browserScripts, styleSheets } from './package.ts'
+import { browserScripts, commonStyles, styleSheets } from './package.ts'
 
 /** Sheets in the order in which they build on one another, and scripts, by edition. */
 const assets: Readonly<
   Record<Edition, { readonly styles: readonly string[]; readonly scripts: readonly string[] }>
 > = {
-  practice: { styles: ['growdown', 'photos'], scripts: ['filter', 'compare'] },
+  practice: { styles: [...commonStyles, 'photos'], scripts: ['filter', 'compare'] },
   owner: { styles: [], scripts: [] },
-  portfolio: { styles: ['growdown', 'portfolio'], scripts: ['portfolio'] },
+  portfolio: { styles: [...commonStyles, 'portfolio'], scripts: ['portfolio'] },
 }
 
 /** What an owner's page carries inside: it stands alone. */
 export function ownerAssets(root: string): OwnerAssets {
   const sheets = styleSheets(root)
   return {
-    style: ['growdown', 'owner'].map((name) => sheets.get(name) ?? '').join('\n'),
+    style: [...commonStyles, 'owner'].map((name) => sheets.get(name) ?? '').join('\n'),
     script: browserScripts(root).get('unlock') ?? '',
   }
 }
