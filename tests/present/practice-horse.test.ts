@@ -96,30 +96,43 @@ describe('a horse’s page', () => {
   })
 
   it('gives every number behind a statement', () => {
-    const why = Object.fromEntries(
-      (page.changed.charts[0]?.says[0]?.why ?? []).map(({ name, text }) => [name, text]),
-    )
-    expect(why['Readings used']).toBe(
-      '3 readings, after the trim, by gauge: 45° on 12 Jan 26, 48° on 16 Feb 26, 51° on 23 Mar 26',
-    )
-    expect(why.Change).toBe('51° − 45° = +6°')
-    expect(why['Smallest real change']).toBe('4.2° = t × √2 × s = 2.20 × 1.414 × 1.3°')
-    expect(why.Scatter).toContain('ν = 11 degrees of freedom')
-    expect(why.Slope).toContain('+2.6° a month, 95 % interval 0.8 to 4.4°: least squares through n = 3')
-    expect(why.Target).toBe('54° to 58°, set by the practitioner')
-    expect(why.Verdict).toBe('the interval of the slope leaves 0 out, and the line moves toward the target')
+    const numbers = page.changed.charts[0]?.numbers
+    expect(numbers?.head.slice(0, 2)).toEqual(['Step', 'Left fore'])
+    expect(numbers?.rows.map(([step, leftFore]) => [step, leftFore])).toEqual([
+      ['Readings used', '3, after the trim, by gauge'],
+      ['12 Jan 26', '45°'],
+      ['16 Feb 26', '48°'],
+      ['23 Mar 26', '51°'],
+      ['Change, last less first', '+6°'],
+      ['Smallest real change, t × √2 × s', '4.2° = 2.20 × 1.414 × 1.3°'],
+      [
+        'Scatter s round the line, pooled with the known scatter of this measure, which counts as 10 readings',
+        '1.3°',
+      ],
+      ['Degrees of freedom ν', '11 = 10 + 3 − 2'],
+      ['Slope b of the line, least squares', '+2.6° a month'],
+      ['Its 95 % interval, b ± t × s / √Sxx', '0.8 to 4.4°'],
+      ['Where the line stands at the last reading, with its 95 % interval', '51.0°, 48.3 to 53.7°'],
+      ['Second opinion: the median of the slopes between every two readings (Theil-Sen)', '+2.6° a month'],
+      ['Target', '54° to 58°, set by the practitioner'],
+      ['Forecast', 'where the line crosses the edge of the target, with Fieller’s 95 % interval'],
+      ['Verdict', 'the interval of the slope leaves 0 out, and the line moves toward the target'],
+    ])
   })
 
   it('keeps what the hoof did apart from what the trims did', () => {
     // Grown 9 mm in each of two stretches of 35 days: 18 / 70 × 30.4375 = 7.8 mm a month; trims took 8, 11, 10 mm.
-    expect(page.changed.growth[0]?.text).toContain('Left fore, toe length:')
-    expect(page.changed.growth[0]?.text).toContain('7.8 mm a month')
-    expect(page.changed.growth[0]?.text).toContain('3 trims took 29 mm.')
-    expect(page.changed.growth[0]?.phases.rows.map((row) => row[3])).toEqual(['+9 mm', '+9 mm'])
-    expect(page.changed.growth[0]?.trims.rows.map((row) => row[1])).toEqual([
-      '\u22128 mm',
-      '\u221211 mm',
-      '\u221210 mm',
+    const [toe] = page.changed.growth
+    expect(toe?.says[0]).toContain('Left fore, toe length:')
+    expect(toe?.says[0]).toContain('7.8 mm a month')
+    expect(toe?.says[0]).toContain('3 trims took 29 mm.')
+    expect(toe?.steps.head.slice(0, 2)).toEqual(['Step', 'Left fore'])
+    expect(toe?.steps.rows.map(([step, leftFore]) => [step, leftFore])).toEqual([
+      ['Trim of 12 Jan 26', '\u22128 mm'],
+      ['Grown 12 Jan 26 to 16 Feb 26, 35 days', '+9 mm, 7.8 mm a month'],
+      ['Trim of 16 Feb 26', '\u221211 mm'],
+      ['Grown 16 Feb 26 to 23 Mar 26, 35 days', '+9 mm, 7.8 mm a month'],
+      ['Trim of 23 Mar 26', '\u221210 mm'],
     ])
   })
 

@@ -66,13 +66,18 @@ describe('a trend chart', () => {
     expect(textOf(panels[0] ?? { type: 'root', children: [] })).toContain('foot LF improving')
   })
 
-  it('shares one scale: every panel has the same ticks', () => {
-    const ticks = named(draw(trend()), 'svg')
-      .filter(({ properties }) => properties.role === 'img')
-      .map((svg) => textOf(svg))
-    expect(ticks).toHaveLength(4)
-    expect(new Set(ticks).size).toBe(1)
-    expect(ticks[0]).toMatch(/toe length, mm.*Oct2025.*Jan2026/)
+  it('shares one scale: the axes of the first panel stand in every panel', () => {
+    const pictures = named(draw(trend()), 'svg').filter(({ properties }) => properties.role === 'img')
+    expect(pictures).toHaveLength(4)
+    expect(pictures.map((svg) => textOf(svg))).toEqual([
+      expect.stringMatching(/toe length, mm.*Oct2025.*Jan2026/),
+      ...Array(3).fill('toe length, mm'),
+    ])
+    const axes = `${trend().id}-axes`
+    expect(named(draw(trend()), 'g').filter(({ properties }) => properties.id === axes)).toHaveLength(1)
+    expect(named(draw(trend()), 'use').map(({ properties }) => properties.href)).toEqual(
+      Array(3).fill(`#${axes}`),
+    )
   })
 
   it('tells feet and stages apart without colour', () => {

@@ -1,9 +1,11 @@
 /** "What changed, and is it real?": the real changes, charts, growth apart from trims, all other measures. */
-import type { Growth, Trend } from '../../trend/assessment.ts'
+import type { Trend } from '../../trend/assessment.ts'
 import type { Table } from '../figures.ts'
 import { chartedMeasures, type MeasureChart, measureChart } from './charts.ts'
-import { dateOfVisit, footTitle, type HorseCase, type Link, measureHref, measureLink } from './horse-case.ts'
+import { type GrowthView, growthByWall } from './growth.ts'
+import { footTitle, type HorseCase, type Link, measureHref, measureLink } from './horse-case.ts'
 import type { Fact } from './profile.ts'
+import { trendNumbers } from './trend-numbers.ts'
 import { type TrendView, trendView } from './trends.ts'
 
 export interface ChangedPart {
@@ -13,6 +15,7 @@ export interface ChangedPart {
   readonly moreReal: readonly Change[]
   readonly moreHead: string
   readonly charts: readonly MeasureChart[]
+  /** The toe's, and folded away that of the other walls. */
   readonly growth: readonly GrowthView[]
   readonly otherGrowth: readonly GrowthView[]
   readonly others: readonly OtherMeasure[]
@@ -23,18 +26,13 @@ interface Change extends Fact {
   readonly href: string
 }
 
-interface GrowthView {
-  readonly text: string
-  readonly phases: Table
-  readonly trims: Table
-}
-
 /** A measure without a chart: its feet's trends in words, folded. */
 interface OtherMeasure {
   readonly measure: Link
   /** The verdicts in short, told beside the folded name. */
   readonly short: string
   readonly feet: readonly TrendView[]
+  readonly numbers: Table
 }
 
 /** Changes that are shown open. */
@@ -46,14 +44,14 @@ export function changedPart(of: HorseCase, remarks: readonly string[]): ChangedP
   const charted = new Set(charts.map(({ chart }) => chart.id))
   const rest = trends.filter(({ measure }) => !charted.has(`chart-${measure}`))
   const real = realChanges(of)
-  const toes = growth.filter(({ measure }) => measure === 'toe-length')
+  const walls = growthByWall(of, growth)
   return {
     real: real.slice(0, openChanges),
     moreReal: real.slice(openChanges),
     moreHead: of.words.horse.moreChanges(real.length - openChanges),
     charts,
-    growth: toes.map((one) => growthView(of, one)),
-    otherGrowth: growth.filter((one) => !toes.includes(one)).map((one) => growthView(of, one)),
+    growth: walls.filter(({ measure }) => measure === 'toe-length'),
+    otherGrowth: walls.filter(({ measure }) => measure !== 'toe-length'),
     others: otherMeasures(of, rest),
     remarks,
   }
@@ -92,37 +90,7 @@ function otherMeasures(of: HorseCase, trends: readonly Trend[]): readonly OtherM
         )
         .join('; '),
       feet: those.map((trend) => trendView(of, trend)),
+      numbers: trendNumbers(of, id, those),
     }
   })
-}
-
-/** Growth and trims of one wall, apart, with every step as a table. */
-function growthView(of: HorseCase, growth: Growth): GrowthView {
-  const { format, words } = of
-  const w = words.horse
-  const { measure, foot } = growth
-  const name = format.name(measure)
-  const title = footTitle(of, foot)
-  const date = (visit: string) => format.shortDate(dateOfVisit(of, visit))
-  const unseen = growth.phases.filter(({ arrivalRead }) => !arrivalRead).length
-  const hidden = unseen === 0 ? '' : ` ${w.trimHides(unseen)}`
-  return {
-    text: w.growthOf(title, name, of.says.growthSentence(growth, format)) + hidden,
-    phases: {
-      caption: w.growthPhases(title, name),
-      head: w.growthHead,
-      rows: growth.phases.map((phase) => [
-        date(phase.fromVisit),
-        date(phase.toVisit),
-        String(Math.round(phase.days)),
-        format.change(measure, phase.gain),
-        format.words.base.perMonth(format.fine(measure, phase.perMonth)),
-      ]),
-    },
-    trims: {
-      caption: w.trimSteps(title, name),
-      head: w.trimHead,
-      rows: growth.trims.map(({ visit, step }) => [date(visit), format.change(measure, step)]),
-    },
-  }
 }

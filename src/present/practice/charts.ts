@@ -2,10 +2,11 @@
 import { daysBetween } from '../../hoof/dates.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
-import type { TrendChart } from '../figures.ts'
+import type { Table, TrendChart } from '../figures.ts'
 import { capital } from '../format.ts'
 import { type ChartWords, type TimeView, trendChart } from '../story/trend-chart.ts'
 import { footTitle, type HorseCase, type Link, measureLink } from './horse-case.ts'
+import { trendNumbers } from './trend-numbers.ts'
 import { type TrendView, trendView } from './trends.ts'
 
 /** Charted on every horse's page where they were read; all others stand in a table. */
@@ -17,6 +18,7 @@ export interface MeasureChart {
   readonly chart: TrendChart
   /** One a foot. */
   readonly says: readonly TrendView[]
+  readonly numbers: Table
 }
 
 /** @param measure one that has a trend at some foot; null where no foot has two readings */
@@ -43,6 +45,7 @@ export function measureChart(of: HorseCase, measure: AnyMeasureId): MeasureChart
     measure: measureLink(of, measure),
     chart: { ...chart, title: findingTitle(of, measure, trends) },
     says: trends.map((trend) => trendView(of, trend)),
+    numbers: trendNumbers(of, measure, trends),
   }
 }
 

@@ -6,7 +6,8 @@ import type { Formatter } from '../format.ts'
 import { capital } from '../format.ts'
 import { wallOf } from './drawings.ts'
 import { dateOfVisit, footTitle, type HorseCase, measureHref } from './horse-case.ts'
-import { forecastSentence, type WhyLine } from './trends.ts'
+import type { Fact } from './profile.ts'
+import { forecastSentence } from './trends.ts'
 
 export interface NextPart {
   readonly visit: string
@@ -29,7 +30,8 @@ interface PlanView {
 interface GrowOutView {
   readonly name: string
   readonly sentences: readonly string[]
-  readonly why: readonly WhyLine[]
+  /** From the sightings to the date, step by step. */
+  readonly why: readonly Fact[]
 }
 
 export function nextPart(of: HorseCase): NextPart {

@@ -16,11 +16,12 @@ export interface ChartWords {
   readonly chartTitle: (measure: string) => string
   readonly chartSays: (measure: string, feet: string) => string
   readonly chartFoot: (foot: string, first: string, last: string, note: string) => string
-  readonly chartHead: (unit: string) => readonly string[]
+  /** Heads of the table's first two columns, time and stage. */
+  readonly chartHead: readonly [string, string]
   readonly chartStages: { readonly before: string; readonly after: string }
 }
 
-const lineSteps = 12
+const lineSteps = 8
 
 /**
  * One measure at all feet that have a trend of it, on one scale.
@@ -39,6 +40,7 @@ export function trendChart(
   const measure = nameOf(first.measure)
   const unit = format.unit(first.measure)
   const scale = unit === 'mm' || unit === 'cm' || unit === 'in' ? { mm: 1, cm: 10, in: 25.4 }[unit] : 1
+  const readings = readingsOf(assessment, trends)
   return {
     kind: 'trend',
     id: `chart-${first.measure}`,
@@ -57,33 +59,56 @@ export function trendChart(
         .join(' '),
     ),
     table: {
-      caption: words.chartTitle(measure),
-      head: words.chartHead(unit),
-      rows: trends.flatMap((trend) =>
-        readingsOf(assessment, trend).map((reading) => [
-          format.foot(trend.foot),
-          time.text(reading.date),
-          words.chartStages[reading.stage],
-          format.figure(trend.measure, reading.value),
-        ]),
-      ),
+      caption: unit === '' ? words.chartTitle(measure) : `${words.chartTitle(measure)}, ${unit}`,
+      head: [...words.chartHead, ...trends.map(({ foot }) => format.foot(foot))],
+      rows: tableRows(readings, format, time, words),
     },
     baseline: first.measure === 'heel-balance' ? 'zero' : 'none',
     unit,
     valueTitle: unit === '' ? measure : `${measure}, ${unit}`,
     timeTitle: time.title,
-    panels: trends.map((trend) => panel(assessment, trend, format, time, scale, notes(trend))),
+    panels: trends.map((trend, i) => panel(readings[i] ?? [], trend, format, time, scale, notes(trend))),
   }
 }
 
-const readingsOf = (assessment: Assessment, trend: Trend): readonly AssessedReading[] =>
-  assessment.readings.filter(
-    ({ foot, measure, source }) =>
-      foot === trend.foot && measure === trend.measure && (source === 'photo') === (trend.source === 'photo'),
+/** Of the source that the trend rests on. */
+function readingsOf(
+  assessment: Assessment,
+  trends: readonly Trend[],
+): readonly (readonly AssessedReading[])[] {
+  const [first] = trends
+  const all = assessment.readings.filter(({ measure }) => measure === first?.measure)
+  return trends.map((trend) =>
+    all.filter(
+      ({ foot, source }) => foot === trend.foot && (source === 'photo') === (trend.source === 'photo'),
+    ),
   )
+}
+
+/** A row a visit and stage, a column a foot. */
+function tableRows(
+  feet: readonly (readonly AssessedReading[])[],
+  format: Formatter,
+  time: TimeView,
+  words: ChartWords,
+): readonly (readonly string[])[] {
+  const rows = new Map<string, { readonly name: readonly string[]; readonly cells: string[] }>()
+  for (const [column, readings] of feet.entries()) {
+    for (const { date, visit, stage, measure, value } of readings) {
+      const order = `${date} ${visit} ${stage === 'before' ? 0 : 1}`
+      const row = rows.get(order) ?? {
+        name: [time.text(date), words.chartStages[stage]],
+        cells: feet.map(() => '–'),
+      }
+      row.cells[column] = format.figure(measure, value)
+      rows.set(order, row)
+    }
+  }
+  return [...rows].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, { name, cells }]) => [...name, ...cells])
+}
 
 function panel(
-  assessment: Assessment,
+  readings: readonly AssessedReading[],
   trend: Trend,
   format: Formatter,
   time: TimeView,
@@ -96,7 +121,7 @@ function panel(
     foot: trend.foot,
     label: format.foot(trend.foot),
     note,
-    points: readingsOf(assessment, trend).map(({ visit, date, stage, value }) => ({
+    points: readings.map(({ visit, date, stage, value }) => ({
       at: time.at(date),
       value: value / scale,
       stage,

@@ -8,7 +8,7 @@ import { gradeFill, gradePatterns } from '../patterns.ts'
 import { gradeKey } from './key.ts'
 import type { Machine } from './machine.ts'
 import { noMarks, type PlotMarks, plotFeed } from './plot-spec.ts'
-import { chartSvg, chartWidth, label, moved } from './svg.ts'
+import { chartSvg, chartWidth, label } from './svg.ts'
 
 /** Visits in one picture; a longer history goes on in a further picture, so that figures stay legible. */
 const visitsInPicture = 14
@@ -17,6 +17,8 @@ const box = 24
 /** A row: its label, its boxes, a gap. */
 const row = { label: 18, height: 54 }
 const room = { side: 1, bottom: 24 }
+/** A figure's halo lies under the figure. */
+const inPlot = { transform: `translate(${room.side},0)`, 'paint-order': 'stroke' }
 /** Room that the label of a visit takes. */
 const labelWidth = 78
 
@@ -65,7 +67,7 @@ function picture(
       { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
       defs,
       ...labels,
-      moved(room.side, 0, machine(plotFeed(size, x, y, boxes(chart.id, rows)))),
+      element('g', inPlot, machine(plotFeed(size, x, y, boxes(chart.id, rows)))),
       ...visitLabels(visits, column, size.height + 6),
     ),
   )

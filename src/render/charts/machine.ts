@@ -37,22 +37,18 @@ export interface Feed {
 export type Machine = (feed: Feed) => string
 
 /**
- * Compiles a specification. It must set `autosize: none` and no padding, for the caller lays the picture out, and
- * clip nothing, for Vega numbers its clips by what it drew before.
+ * Compiles a specification. It must set `autosize: none` and no padding, for the caller lays the picture out, clip
+ * nothing, for Vega numbers its clips by what it drew before, and group no rows, for Vega keeps the order of groups
+ * that it has seen.
  *
- * One View is kept and fed anew, three times as fast as a new View each. Vega keeps the marks of values that it has
- * seen and adds the others after them, so the View is emptied in between: the order of marks then is that of the data.
+ * One View is kept and fed anew, three times as fast as a new View each: all rows of before go as the new ones come,
+ * so the order of marks is that of the data.
  */
 export function createMachine({ vega, compile }: Vega, spec: TopLevelSpec): Machine {
   const { SVGStringRenderer } = vega as unknown as SceneToText
   const runtime = vega.parse(compile(spec, { logger: strictLogger }).spec)
   const view = new vega.View(runtime, { renderer: 'none' }).logLevel(vega.Error)
-  const params = (spec.params ?? []).map(({ name }) => name)
-  const empty = Object.fromEntries(params.map((name) => [name, view.signal(name)]))
   return (feed) => {
-    for (const name of params) view.signal(name, empty[name])
-    for (const name of Object.keys(feed.data)) view.data(name, [])
-    view.run()
     view.width(feed.width).height(feed.height)
     for (const [name, value] of Object.entries(feed.params)) view.signal(name, value)
     for (const [name, rows] of Object.entries(feed.data)) view.data(name, [...rows])
@@ -64,14 +60,20 @@ export function createMachine({ vega, compile }: Vega, spec: TopLevelSpec): Mach
   }
 }
 
-/** The content of the outer `<svg>`, without Vega's own names, roles and empty shapes. */
+/** The content of the outer `<svg>`, without Vega's own names and roles, empty shapes, and what the caller's `<svg>` says for all. */
 const marksOnly = (svg: string): string =>
-  svg
-    .slice(svg.indexOf('>') + 1, svg.lastIndexOf('</svg>'))
-    .replace(/<path class="(?:background|foreground)"[^>]*\/>/g, '')
-    .replace(/ (?:class|role|aria-[a-z]+|pointer-events|stroke-miterlimit)="[^"]*"/g, '')
-    .replace(/ (?:opacity="1"|stroke-dasharray=""|transform="translate\(0,0\)"|font-weight="normal")/g, '')
-    .replace(/(\d\.\d\d)\d+/g, '$1')
+  svg.slice(svg.indexOf('>') + 1, svg.lastIndexOf('</svg>')).replace(needless, '$1')
+
+/** Parts that go altogether, and digits after the second of a decimal, before which `$1` stays. */
+const needless = new RegExp(
+  [
+    '<path class="(?:background|foreground)"[^>]*/>',
+    ' (?:class|role|aria-[a-z]+|pointer-events|stroke-miterlimit|font-family|font-size)="[^"]*"',
+    ' (?:opacity="1"|stroke-dasharray=""|transform="translate\\(0,0\\)"|font-weight="normal")',
+    '(\\d\\.\\d\\d)\\d+',
+  ].join('|'),
+  'g',
+)
 
 const fail = (...reasons: readonly unknown[]): never => {
   throw new Error(`chart specification: ${reasons.join(' ')}`)

@@ -25,6 +25,8 @@ export const chartSvg = (
       'aria-describedby': labelled.describedBy,
       'font-family': 'inherit',
       'font-size': textSize,
+      'stroke-linecap': 'round',
+      'stroke-linejoin': 'round',
     },
     ...content,
   )

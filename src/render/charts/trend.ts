@@ -2,25 +2,28 @@
 import type { ChartTime, TrendChart, TrendPanel } from '../../present/figures.ts'
 import type { FigureWords } from '../../present/words/en/figures.ts'
 import { frame } from '../figure.ts'
-import { element, escapeHtml } from '../html.ts'
+import { element, escapeHtml, shape } from '../html.ts'
 import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'
+import { axisMarks } from './axis-marks.ts'
 import { trendKey } from './key.ts'
 import type { Machine } from './machine.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
-import { chartSvg, chartWidth, label, moved } from './svg.ts'
+import { chartSvg, chartWidth, label } from './svg.ts'
 import { type Axis, dateAxis, dayAxis, dayNumber, valueAxis } from './ticks.ts'
 
 const height = 250
 /** Room round the plot for the labels of the axes. */
 const room = { left: 44, right: 14, top: 28, bottom: 42 }
 const plot = { width: chartWidth - room.left - room.right, height: height - room.top - room.bottom }
+const inPlot = { transform: `translate(${room.left},${room.top})` }
 const timeTicks = 5
 const valueTicks = 4
 
 export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWords): string {
   const time = timeAxis(chart, words.months)
   const value = sharedValueAxis(chart)
-  const panels = chart.panels.map((panel) => {
+  const axes = `${chart.id}-axes`
+  const panels = chart.panels.map((panel, i) => {
     const head = `${chart.id}-${panel.foot}`
     return element(
       'div',
@@ -36,7 +39,15 @@ export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWord
         height,
         { by: `${chart.id}-title ${head}`, describedBy: `${chart.id}-text` },
         label(0, 15, chart.valueTitle),
-        moved(room.left, room.top, machine(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
+        // The axes stand in the first picture and serve all.
+        i === 0
+          ? element(
+              'g',
+              { id: axes, ...inPlot },
+              machine(plotFeed(plot, time, value, axisMarks(plot, time, value))),
+            )
+          : shape('use', { href: `#${axes}` }),
+        element('g', inPlot, machine(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
         // Day numbers say nothing by themselves; dates do.
         isDated(chart) ? '' : label(chartWidth - room.right, height - 4, chart.timeTitle, 'end'),
       ),
@@ -95,8 +106,8 @@ function marks(chart: TrendChart, panel: TrendPanel, time: Axis, value: Axis): P
     ...noMarks,
     bands: bandMarks(panel, time, value),
     ribbon: ribbonWithin(panel.line, value),
-    rules: rules(chart, panel, colour, time, value),
-    lines: lines(panel, colour),
+    path: sawTooth(panel),
+    rules: [...levels(chart, panel, colour, time, value), ...line(panel, colour)],
     symbols: [...readings(panel, colour), ...forecastSymbols(panel, colour, time)],
   }
 }
@@ -141,7 +152,7 @@ function ribbonWithin(line: TrendPanel['line'], { low: floor, high: ceiling }: A
 const crossing = (from: number, to: number, limit: number): number | null =>
   from < limit !== to < limit ? (limit - from) / (to - from) : null
 
-function rules(
+function levels(
   { baseline }: TrendChart,
   { band, forecast }: TrendPanel,
   colour: string,
@@ -165,34 +176,21 @@ function rules(
 const rangeEnd = (latest: ChartTime | null, time: Axis): number =>
   latest === null ? time.high : Math.min(dayNumber(latest), time.high)
 
-function lines({ points, line, sawTooth, forecast }: TrendPanel, colour: string): PlotMarks['lines'] {
-  const teeth = sawTooth
-    ? points.map(({ at, value }) => ({
-        part: 'teeth',
-        x: dayNumber(at),
-        y: value,
-        stroke: inkSoft,
-        width: 1.25,
-        dash: [],
-      }))
-    : []
-  const fitted = line.map(({ at, value }) => ({
-    part: 'fitted',
-    x: dayNumber(at),
-    y: value,
-    stroke: colour,
-    width: 3,
-    dash: [],
-  }))
+/** From reading to reading, for what grows and is cut. */
+const sawTooth = ({ points, sawTooth }: TrendPanel): PlotMarks['path'] =>
+  sawTooth ? points.map(({ at, value }) => ({ x: dayNumber(at), y: value })) : []
+
+/** The fitted line, and dashed on to where it enters the band. */
+function line({ line, forecast }: TrendPanel, colour: string): PlotMarks['rules'] {
+  const [start] = line
   const end = line.at(-1)
-  const ahead =
-    forecast && end
-      ? [
-          { x: dayNumber(end.at), y: end.value },
-          { x: dayNumber(forecast.at), y: forecast.value },
-        ].map((point) => ({ part: 'ahead', ...point, stroke: colour, width: 2, dash: [6, 5] }))
-      : []
-  return [...teeth, ...fitted, ...ahead]
+  if (start === undefined || end === undefined) return []
+  const from = { x: dayNumber(start.at), y: start.value }
+  const seen = { x: dayNumber(end.at), y: end.value }
+  const fitted = { ...from, x2: seen.x, y2: seen.y, stroke: colour, width: 3, dash: [] }
+  if (forecast === null) return [fitted]
+  const ahead = { ...seen, x2: dayNumber(forecast.at), y2: forecast.value }
+  return [fitted, { ...ahead, stroke: colour, width: 2, dash: [6, 5] }]
 }
 
 const readings = ({ points }: TrendPanel, colour: string): readonly PlotSymbol[] =>

@@ -333,7 +333,7 @@ export const owner = {
     `${cap(ownerNames[measure] ?? measure)}, foot by foot. ${feet}`,
   chartFoot: (foot: string, first: string, last: string, note: string) =>
     `${cap(foot)}: ${first} at first, ${last} now. ${note}`,
-  chartHead: (unit: string) => ['Foot', 'Date', 'When', unit === '' ? 'Reading' : `Reading, ${unit}`],
+  chartHead: ['Date', 'When'] as const,
   chartStages: { before: 'before the trim', after: 'after the trim' },
 
   careful:

@@ -238,7 +238,7 @@ export const portfolio = {
   chartSays: (measure: string, feet: string) => `${cap(measure)} by day of the case. ${feet}`,
   chartFoot: (foot: string, first: string, last: string, note: string) =>
     `${cap(foot)}: ${first} to ${last}, ${note}.`,
-  chartHead: (unit: string) => ['Foot', 'Day', 'Stage', unit === '' ? 'Reading' : `Reading, ${unit}`],
+  chartHead: ['Day', 'Stage'] as const,
   chartStages: { before: 'before', after: 'after' },
 
   drawingTitle: (foot: string) => `${cap(foot)} from the side, first against latest`,

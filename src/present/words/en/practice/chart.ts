@@ -12,7 +12,7 @@ export const chart = {
   foot: (foot: string, first: string, last: string, note: string) =>
     `${foot}: ${first} at first, ${last} now; ${note}.`,
   caption: (measure: string) => `${measure}, all readings`,
-  head: (unit: string) => ['Foot', 'Date', 'Stage', unit === '' ? 'Reading' : `Reading, ${unit}`],
+  head: ['Date', 'Stage'] as const,
   stages: { before: 'before', after: 'after' },
 
   findingsTitle: (open: number, gone: number) =>

@@ -52,10 +52,12 @@ export const horse = {
   trimHides: (n: number) =>
     `At ${count(n, 'visit', 'visits')} there was no reading on arrival, so a trim may hide in that growth.`,
   growthWhy: 'Every growth phase and every trim',
-  growthHead: ['From', 'To', 'Days', 'Grown', 'A month'],
-  growthPhases: (foot: string, measure: string) => `${foot} ${measure}, growth between visits`,
-  trimHead: ['Visit', 'Trim'],
-  trimSteps: (foot: string, measure: string) => `${foot} ${measure}, trims`,
+  growthSteps: (measure: string) => `${measure}, growth between visits and trims at them`,
+  growthStep: 'Step',
+  grownFrom: (from: string, to: string, days: number) =>
+    `Grown ${from} to ${to}, ${count(days, 'day', 'days')}`,
+  grown: (gain: string, pace: string) => `${gain}, ${pace}`,
+  trimAt: (date: string) => `Trim of ${date}`,
   growthOthers: 'Growth of the other walls',
   others: 'Other measures',
   inShort: (foot: string, value: string, verdict: string) => `${foot} ${value}, ${verdict}`,

@@ -1,8 +1,6 @@
 /** What is said of the course of one measure at one foot, and of the numbers behind it. */
 import type { Verdict } from '../../../../trend/assessment.ts'
 
-const readings = (n: number) => (n === 1 ? '1 reading' : `${n} readings`)
-
 export const trend = {
   one: (value: string, date: string) => `One reading so far: ${value}, on ${date}.`,
   real: (first: string, since: string, last: string, change: string, limit: string) =>
@@ -17,39 +15,36 @@ export const trend = {
   firstReading: 'first reading',
 
   why: 'Why the page says this',
-  whyReadings: 'Readings used',
-  whySource: { gauge: 'by gauge', photo: 'from photos' },
-  whyStage: { before: 'before the trim', after: 'after the trim' },
-  whySeries: (n: number, stage: string, source: string, list: string) =>
-    `${readings(n)}, ${stage}, ${source}: ${list}`,
-  whyPoint: (value: string, date: string) => `${value} on ${date}`,
-  whyChange: 'Change',
-  whyChangeText: (last: string, first: string, change: string) => `${last} − ${first} = ${change}`,
-  whySmallest: 'Smallest real change',
-  whySmallestText: (limit: string, t: string, s: string) => `${limit} = t × √2 × s = ${t} × 1.414 × ${s}`,
-  whySmallestPrior: (limit: string) => `${limit}, from the known scatter of one reading`,
-  whyScatter: 'Scatter',
-  whyScatterText: (s: string, nu: string, n: number) =>
-    `s = ${s}: the scatter of the ${readings(n)} round the line, pooled with the known scatter of this measure, which counts as 10 readings; ν = ${nu} degrees of freedom`,
-  whySlope: 'Slope',
-  whySlopeText: (rate: string, interval: string, n: number) =>
-    `${rate}, 95 % interval ${interval}: least squares through n = ${n}; the interval is b ± t × s / √Sxx`,
-  whyLevel: 'Where the line stands',
-  whyLevelText: (level: string, interval: string) =>
-    `${level} at the last reading, 95 % interval ${interval}`,
-  whyMedian: 'Second opinion',
-  whyMedianText: (rate: string) => `${rate}: the median of the slopes between every two readings (Theil-Sen)`,
-  whyTarget: 'Target',
-  whyTargetText: {
+  numbersOf: (measure: string) => `${measure}, from the readings to the verdict`,
+  step: 'Step',
+  readings: 'Readings used',
+  source: { gauge: 'by gauge', photo: 'from photos' },
+  stage: { before: 'before the trim', after: 'after the trim' },
+  series: (n: number, stage: string, source: string) => `${n}, ${stage}, ${source}`,
+  change: 'Change, last less first',
+  smallest: 'Smallest real change, t × √2 × s',
+  smallestText: (limit: string, t: string, s: string) => `${limit} = ${t} × 1.414 × ${s}`,
+  smallestPrior: (limit: string) => `${limit}, from the known scatter of one reading`,
+  scatter:
+    'Scatter s round the line, pooled with the known scatter of this measure, which counts as 10 readings',
+  freedom: 'Degrees of freedom ν',
+  freedomText: (nu: string, n: number) => `${nu} = 10 + ${n} − 2`,
+  slope: 'Slope b of the line, least squares',
+  slopeInterval: 'Its 95 % interval, b ± t × s / √Sxx',
+  level: 'Where the line stands at the last reading, with its 95 % interval',
+  levelText: (level: string, interval: string) => `${level}, ${interval}`,
+  median: 'Second opinion: the median of the slopes between every two readings (Theil-Sen)',
+  target: 'Target',
+  targetFrom: {
     practitioner: 'set by the practitioner',
     default: 'the usual band, since no target is set',
   },
-  whyTargetBand: (band: string, from: string) => `${band}, ${from}`,
-  whyNoTarget: 'none set',
-  whyForecast: 'Forecast',
-  whyForecastText: 'where the line crosses the edge of the target, with Fieller’s 95 % interval',
-  whyVerdict: 'Verdict',
-  whyVerdictText: {
+  targetBand: (band: string, from: string) => `${band}, ${from}`,
+  noTarget: 'none set',
+  forecast: 'Forecast',
+  forecastText: 'where the line crosses the edge of the target, with Fieller’s 95 % interval',
+  verdict: 'Verdict',
+  verdictText: {
     'on target': 'the last point of the line lies in the target',
     improving: 'the interval of the slope leaves 0 out, and the line moves toward the target',
     worsening: 'the interval of the slope leaves 0 out, and the line moves away from the target',
@@ -58,5 +53,5 @@ export const trend = {
     falling: 'the interval of the slope leaves 0 out; there is no target to judge it by',
     'too early to tell': 'the interval of the slope holds 0, yet a change that matters is not ruled out',
   } satisfies Record<Verdict, string>,
-  whyOneReading: 'a line needs two readings on two days',
+  oneReading: 'a line needs two readings on two days',
 }
