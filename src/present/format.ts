@@ -8,7 +8,7 @@ import type { PlainDate } from '../hoof/dates.ts'
 import { daysPerMonth } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
-import { derivedMeasures, isMeasureId, measures } from '../hoof/measures.ts'
+import { derivedMeasures, measures } from '../hoof/measures.ts'
 import { fromMillimetres, type LengthUnit } from '../hoof/units.ts'
 import { en, type Words } from './words/index.ts'
 
@@ -53,14 +53,16 @@ export interface Formatter {
 
 const minus = '\u2212'
 
-/** `-3` with a true minus sign; no `-0`. */
-const signed = (text: string, value: number, plus: boolean): string => {
-  const bare = text.replace(/^[-\u2212]/, '')
-  if (!/[1-9]/.test(bare)) return bare
+/** A figure without a sign given its own: `-3` with a true minus sign; no `-0`. */
+const signed = (bare: string, value: number, plus: boolean): string => {
+  if (bare.startsWith('0') && !/[1-9]/.test(bare)) return bare
   return value < 0 ? minus + bare : plus ? `+${bare}` : bare
 }
 
 const trimmed = (value: number, digits: number) => String(Number(Math.abs(value).toFixed(digits)))
+
+/** Whole and half units, as a gauge is read. */
+const halves = (value: number) => String(Math.abs(Math.round(value * 2) / 2))
 
 /** Inches to the nearest sixteenth: `3 5/8`, `1/4`, `2`. */
 function sixteenths(inches: number): string {
@@ -79,7 +81,7 @@ function sixteenths(inches: number): string {
 function lengthFigure(mm: number, unit: LengthUnit): string {
   if (unit === 'in') return sixteenths(fromMillimetres(mm, unit))
   if (unit === 'cm') return trimmed(mm / 10, 1)
-  return trimmed(Math.round(mm * 2) / 2, 1)
+  return halves(mm)
 }
 
 /** One digit more than a reading carries. Inches as decimals here, since a rate is no tape reading. */
@@ -92,14 +94,27 @@ function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit): string 
 /** The first letter as a capital. */
 export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1)
 
-export const kindOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id].kind : derivedMeasures[id].kind)
-export const nameOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id].name : derivedMeasures[id].name)
+const all = { ...measures, ...derivedMeasures }
+export const kindOf = (id: AnyMeasureId) => all[id].kind
+export const nameOf = (id: AnyMeasureId) => all[id].name
+
+/** A date is written many times on a page and put into words once. */
+function once(write: (date: PlainDate) => string): (date: PlainDate) => string {
+  const written = new Map<PlainDate, string>()
+  return (date) => {
+    const known = written.get(date)
+    if (known !== undefined) return known
+    const text = write(date)
+    written.set(date, text)
+    return text
+  }
+}
 
 export function formatter(units: LengthUnit, words: Words = en): Formatter {
   const bare = (id: AnyMeasureId, value: number): string => {
     const kind = kindOf(id)
     if (kind === 'length') return lengthFigure(value, units)
-    if (kind === 'angle') return trimmed(Math.round(value * 2) / 2, 1)
+    if (kind === 'angle') return halves(value)
     return trimmed(value, kind === 'ratio' ? 2 : 1)
   }
   const unit = (id: AnyMeasureId): string => {
@@ -124,20 +139,20 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
     units,
     words,
     length: (mm) => signed(`${lengthFigure(mm, units)} ${units}`, mm, false),
-    angle: (degrees) => signed(`${trimmed(Math.round(degrees * 2) / 2, 1)}°`, degrees, false),
+    angle: (degrees) => signed(`${halves(degrees)}°`, degrees, false),
     measure,
     change: (id, value) => signed(withUnit(id, value), value, true),
     changeFigure: (id, value) => signed(bare(id, value), value, true),
     figure: (id, value) => signed(bare(id, value), value, false),
     unit,
-    date: (date) => {
+    date: once((date) => {
       const { year, month, day } = parts(date)
       return `${day} ${month} ${year}`
-    },
-    shortDate: (date) => {
+    }),
+    shortDate: once((date) => {
       const { year, month, day } = parts(date)
       return `${day} ${month.slice(0, 3)} ${year.slice(2)}`
-    },
+    }),
     foot: (foot) => words.base.feet[foot],
     name: nameOf,
     monthOf: (date) => {

@@ -1,6 +1,7 @@
 /** The frame round every chart and drawing: finding as caption, picture, the same in words, the data as a table. */
 import type { Table } from '../present/figures.ts'
 import { element, escapeHtml } from './html.ts'
+import { tableHtml } from './table.ts'
 
 export interface Framed {
   readonly id: string
@@ -33,25 +34,5 @@ export function frame(figure: Framed, picture: string): string {
       element('summary', {}, escapeHtml(table.caption)),
       tableHtml(table),
     ),
-  )
-}
-
-/** The data of a figure. It scrolls within itself on a narrow screen and can be reached by keyboard. */
-function tableHtml({ caption, head, rows }: Table): string {
-  const heading = head.map((text) =>
-    text === '' ? '<td></td>' : element('th', { scope: 'col' }, escapeHtml(text)),
-  )
-  const body = rows.map(([first = '', ...rest]) =>
-    element(
-      'tr',
-      {},
-      element('th', { scope: 'row' }, escapeHtml(first)),
-      ...rest.map((text) => element('td', {}, escapeHtml(text))),
-    ),
-  )
-  return element(
-    'div',
-    { class: 'scroll', role: 'region', tabindex: '0', 'aria-label': caption },
-    element('table', {}, element('thead', {}, element('tr', {}, ...heading)), element('tbody', {}, ...body)),
   )
 }

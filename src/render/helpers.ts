@@ -1,10 +1,10 @@
 /** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
 import type Handlebars from 'handlebars'
-import type { Chart, Drawing } from '../present/figures.ts'
+import type { Chart, Drawing, Table } from '../present/figures.ts'
 import type { FigureWords } from '../present/words/en/figures.ts'
 import { renderDrawing } from './drawings/drawing.ts'
 import type { MarkdownRenderer } from './markdown.ts'
-import { strictHelpers } from './strict.ts'
+import { tableHtml } from './table.ts'
 
 export interface HelperTools {
   readonly markdown: MarkdownRenderer
@@ -19,11 +19,13 @@ const usualLevel = 2
 export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): void {
   const safe = (markup: string) => new handlebars.SafeString(markup)
   handlebars.registerHelper({
-    ...strictHelpers,
     /** `{{figure chart}}`: a chart in its frame. */
     figure: (chart: Chart) => safe(tools.drawChart(chart)),
     /** `{{drawing view}}`: a drawing in its frame; a measure's drawing stands alone. */
     drawing: (drawing: Drawing) => safe(renderDrawing(drawing, tools.words)),
+    /** `{{table data}}`, or `{{table data captioned=true}}` where no heading names it. */
+    table: (table: Table, { hash }: Handlebars.HelperOptions) =>
+      safe(tableHtml(table, hash.captioned === true)),
     /** `{{markdown text}}`, or `{{markdown text below=3}}` under a heading of another level. */
     markdown: (text: string, { hash }: Handlebars.HelperOptions) =>
       safe(tools.markdown(text, Number(hash.below ?? usualLevel))),

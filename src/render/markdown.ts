@@ -14,6 +14,7 @@ import remarkGfm from 'remark-gfm'
 import remarkParse from 'remark-parse'
 import remarkRehype from 'remark-rehype'
 import { unified } from 'unified'
+import { piecesOf } from './plain-blocks.ts'
 
 /** Markdown to HTML. `below` is the level of the page heading that the text stands under, 1 to 5. */
 export type MarkdownRenderer = (text: string, below: number) => string
@@ -52,11 +53,17 @@ export function createMarkdown(): MarkdownRenderer {
   const plain = unified().use(remarkParse).freeze()
   const extended = unified().use(remarkParse).use(remarkGfm, { singleTilde: false }).freeze()
 
-  return (text, below) => {
+  const parsed = (text: string, heading: (level: number) => string) => {
     const parse = needsExtensions.test(text) ? extended : plain
     const tree = toHtml.runSync(parse.parse(text)) as Root
-    nestHeadings(tree, below)
+    nestHeadings(tree, heading)
     return toHtml.stringify(tree)
+  }
+  return (text, below) => {
+    const heading = nesting(below)
+    return piecesOf(text)
+      .map((piece) => ('plain' in piece ? `<p>${piece.plain}</p>` : parsed(piece.markdown, heading)))
+      .join('\n')
   }
 }
 
@@ -127,14 +134,19 @@ function tameLink(link: Element): Element {
   return link
 }
 
-/** Gives headings the levels that their nesting asks for, none skipped, the outermost one below the page's. */
-function nestHeadings(tree: Root, below: number): void {
-  const open: number[] = []
+function nestHeadings(tree: Root, heading: (level: number) => string): void {
   for (const node of tree.children) {
     if (node.type !== 'element' || !/^h[1-6]$/.test(node.tagName)) continue
-    const level = Number(node.tagName[1])
+    node.tagName = heading(Number(node.tagName[1]))
+  }
+}
+
+/** Gives headings, as they come, the levels that their nesting asks for, none skipped, the outermost one below the page's. */
+function nesting(below: number): (level: number) => string {
+  const open: number[] = []
+  return (level) => {
     while ((open.at(-1) ?? 0) >= level) open.pop()
     open.push(level)
-    node.tagName = `h${Math.min(6, below + open.length)}`
+    return `h${Math.min(6, below + open.length)}`
   }
 }

@@ -55,7 +55,10 @@ export function createRenderer(templates: TemplateSources, words: FigureWords = 
       try {
         return template(view.model)
       } catch (error) {
-        const reason = error instanceof Error ? error.message : String(error)
+        const reason = (error instanceof Error ? error.message : String(error)).replace(
+          / not defined in .* - (\d+):\d+$/s,
+          ' not defined, line $1',
+        )
         throw new Error(`${view.path} (template ${pages}${view.template}): ${reason}`, { cause: error })
       }
     },
@@ -63,9 +66,9 @@ export function createRenderer(templates: TemplateSources, words: FigureWords = 
 }
 
 const knownHelpers = {
-  held: true,
   figure: true,
   drawing: true,
+  table: true,
   markdown: true,
   eq: true,
   join: true,

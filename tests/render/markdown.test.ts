@@ -112,3 +112,71 @@ describe('a body of Markdown', () => {
     )
   })
 })
+
+describe('a text cut at its plain paragraphs', () => {
+  /** With a comment, which shows nothing and reaches over blank lines, nothing is cut. */
+  const whole = (text: string) => render(`${text}\n\n<!-- -->`, 2).trimEnd()
+
+  const line = fc.oneof(
+    fc.constantFrom(
+      'Stood well on the mat.',
+      '12 March: better',
+      '2. second',
+      '- a point',
+      '* another',
+      '  moved in',
+      '    far in',
+      '> said',
+      '## Heading',
+      '# Higher',
+      '#### Deep',
+      '***',
+      '---',
+      '===',
+      '+1 mm',
+      '5) five',
+      'a **strong** word',
+      'a*b*c _d_',
+      'see www.farrier.example',
+      'write to a@b.example',
+      'x: y',
+      '| a | b |',
+      '|---|---|',
+      ':-:',
+      '- [x] done',
+      'ends with two spaces  ',
+      'ends with a backslash\\',
+      'tea &amp; hay',
+      'non\u00a0breaking',
+      '\u00a0starts with one',
+      '\u2028',
+      'é',
+      'it\'s "so"',
+    ),
+    fc.string({ maxLength: 8 }).map((text) => text.replace(/[<[\n\r\0]/g, '')),
+  )
+  const text = fc
+    .array(fc.tuple(line, fc.constantFrom('\n', '\n', '\n\n', '\n\n\n')), { maxLength: 12 })
+    .map((lines) => lines.flat().join(''))
+
+  it('is what the parser makes of the whole', () => {
+    fc.assert(
+      fc.property(text, (body) => {
+        expect(render(body, 2)).toBe(whole(body))
+      }),
+      { numRuns: 3000 },
+    )
+  })
+
+  it('takes lines of nothing but blanks for blank', () => {
+    expect(render('One.\n \t\nTwo,\nand more.\n\n', 2)).toBe('<p>One.</p>\n<p>Two,\nand more.</p>')
+  })
+
+  it('is left whole where something may reach over a blank line', () => {
+    expect(render('```\na\n\nplain\n```', 2)).toBe('<pre><code>a\n\nplain\n</code></pre>')
+    expect(render('See [x].\n\nPlain.\n\n[x]: https://farrier.example', 2)).toContain(
+      'href="https://farrier.example"',
+    )
+    expect(render('<!-- hidden\n\nplain -->', 2)).toBe('')
+  })
+})

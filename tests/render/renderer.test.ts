@@ -60,7 +60,7 @@ describe('templates', () => {
 
   it.each([
     ['{{#each visitz}}{{/each}}', 'visitz'],
-    ['{{#if (eq feet.lf 1)}}{{/if}}', 'feet.lf'],
+    ['{{#if (eq feet.lf 1)}}{{/if}}', 'lf'],
     ['{{markdown text below=levl}}', 'levl'],
   ])('minds the arguments in %s', async (source, name) => {
     const strict = createRenderer(new Map([['pages/p', `\n${source}`]]))

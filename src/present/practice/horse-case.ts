@@ -8,6 +8,7 @@ import { capital, type Formatter, formatter } from '../format.ts'
 import type { Pictures } from '../pictures.ts'
 import type { PageShell } from '../shell.ts'
 import { visitsUpTo } from '../story/findings.ts'
+import { type ReadingsAt, readingsAt } from '../story/readings.ts'
 import type { Words } from '../words/index.ts'
 
 export interface HorseInput {
@@ -22,6 +23,7 @@ export interface HorseCase extends HorseInput {
   readonly words: Words['practice']
   /** What the engine says, in words. */
   readonly says: Words['assessment']
+  readonly readingsAt: ReadingsAt
   /** Up to the day of the assessment, oldest first. */
   readonly visits: readonly Visit[]
 }
@@ -29,7 +31,14 @@ export interface HorseCase extends HorseInput {
 export function openCase(input: HorseInput): HorseCase {
   const format = formatter(input.practice.units)
   const visits = visitsUpTo(input.horse, input.assessment.visits)
-  return { ...input, format, words: format.words.practice, says: format.words.assessment, visits }
+  return {
+    ...input,
+    format,
+    words: format.words.practice,
+    says: format.words.assessment,
+    readingsAt: readingsAt(input.assessment.readings),
+    visits,
+  }
 }
 
 /** Text with a place to go to. */

@@ -31,17 +31,11 @@ interface Both {
   readonly after: AssessedReading | null
 }
 
+const anyIds: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
+
 /** One row a measure that was read at the visit, in the usual order. */
 export function visitRows(of: HorseCase, visit: string): readonly VisitRow[] {
-  const readings = of.assessment.readings.filter((reading) => reading.visit === visit)
-  const ids: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
-  return ids.flatMap((id) =>
-    rowOf(
-      of,
-      readings.filter(({ measure }) => measure === id),
-      id,
-    ),
-  )
+  return anyIds.flatMap((id) => rowOf(of, of.readingsAt(visit, id), id))
 }
 
 function rowOf(of: HorseCase, readings: readonly AssessedReading[], id: AnyMeasureId): readonly VisitRow[] {

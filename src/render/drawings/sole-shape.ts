@@ -52,7 +52,7 @@ const halves = {
   },
 } as const satisfies Record<'fore' | 'hind', Sides<Half>>
 
-const steps = 60
+const steps = 24
 
 /** The point of a cubic curve at `t`. */
 function cubic(a: Point, b: Point, c: Point, d: Point, t: number): Point {
