@@ -17,6 +17,10 @@ export interface Plan {
   readonly perTrimFrom: 'trim limits' | 'flat sole' | 'cupped sole' | 'sole not said, taken as flat'
   readonly trims: number | null
   readonly steps: readonly PlanStep[]
+  /** Day of the reading that it starts from. */
+  readonly readOn: PlainDate
+  /** The visit after the last trim: what was brought level is seen to be level when it arrives so. */
+  readonly shownOn: PlainDate | null
   readonly held: 'stop caution' | null
   /** The plan made at the first visit where one was needed, against what happened. */
   readonly kept: readonly PlanCheck[]

@@ -38,10 +38,12 @@ export function plansOf(
       const course = courseOf(columns, foot, measure)
       const latest = course.at(-1)
       const over = latest === undefined ? null : overBand(measure, latest.value, band)
-      if (over === null) return []
+      if (latest === undefined || over === null) return []
       const held = cautions.stopStood(foot, columns.visits.length - 1)
       const allowed = allowedPerTrim(horse, foot, cautions)
       const amounts = amountsLeft(over, allowed.perTrim)
+      const steps = held ? [] : stepsFrom(amounts, ahead.next, ahead.cycleDays)
+      const lastTrim = steps.at(-1)?.date
       const kept = keptSoFar(course, foot, measure, band, allowed.perTrim, cautions, practice, columns)
       return [
         {
@@ -51,7 +53,9 @@ export function plansOf(
           perTrim: held ? null : allowed.perTrim,
           perTrimFrom: allowed.from,
           trims: held ? null : amounts.length,
-          steps: held ? [] : stepsFrom(amounts, ahead.next, ahead.cycleDays),
+          steps,
+          readOn: latest.date,
+          shownOn: lastTrim === undefined ? null : addDays(lastTrim, ahead.cycleDays),
           held: held ? 'stop caution' : null,
           kept,
           standing: kept.at(-1)?.standing ?? 'just begun',
@@ -108,6 +112,7 @@ function allowedPerTrim(
 
 interface Standing {
   readonly place: number
+  readonly date: PlainDate
   readonly value: number
 }
 
@@ -116,9 +121,9 @@ function courseOf(columns: Columns, foot: Foot, measure: Planned): readonly Stan
   for (const family of families) {
     const after = columns.find(family, 'after', foot, measure)
     const before = columns.find(family, 'before', foot, measure)
-    const course = columns.visits.flatMap((_, place) => {
+    const course = columns.visits.flatMap(({ date }, place) => {
       const value = valueAt(after, place) ?? valueAt(before, place)
-      return value === null ? [] : [{ place, value }]
+      return value === null ? [] : [{ place, date, value }]
     })
     if (course.length > 0) return course
   }

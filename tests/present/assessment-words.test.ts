@@ -192,6 +192,18 @@ describe('other sentences', () => {
     )
   })
 
+  it('stage a plan and say when it will be seen to hold', () => {
+    const horse = buildHorse({
+      trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
+      visits: [{ date: '2026-01-05', after: { 'heel-medial': 36, 'heel-lateral': 30 } }],
+    })
+    const [plan] = assess(horse, practice(), '2026-01-05').plans
+    if (plan === undefined) throw new Error('no plan')
+    expect(words.planSentence(plan, f)).toBe(
+      'The inner heel is 6 mm higher, 4 mm over the limit of 2 mm. 3 trims, at most 1.5 mm a trim (flat sole), to about 20 April 2026. Whether it holds shows at the visit after the last, about 25 May 2026: 5 months in all.',
+    )
+  })
+
   it('give no amount while a stop stands', () => {
     const horse = buildHorse({
       visits: [

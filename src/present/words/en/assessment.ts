@@ -2,6 +2,7 @@
  * Wording of what the engine says. Each sentence is made from facts and a formatter, and stands by itself;
  * which foot it is about is said beside it. Plain words, no diagnosis.
  */
+import { daysBetween } from '../../../hoof/dates.ts'
 import { type AnyMeasureId, isDerivedId, isMeasureId } from '../../../hoof/measures.ts'
 import type { Facts } from '../../../trend/assessed-care.ts'
 import type {
@@ -233,7 +234,10 @@ function planSentence(plan: Plan, f: Formatter): string {
     return `${what} No amount is given while the caution on this foot stands: a vet must clear it first.`
   const most = `at most ${f.length(plan.perTrim)} a trim (${perTrimFrom[plan.perTrimFrom]})`
   const beyond = plan.measure === 'toe-length' ? ', beyond what has grown since the last' : ''
-  return `${what} ${plural(plan.trims, 'trim')}, ${most}${beyond}, to about ${f.date(last.date)}.`
+  const trims = `${what} ${plural(plan.trims, 'trim')}, ${most}${beyond}, to about ${f.date(last.date)}.`
+  if (plan.shownOn === null) return trims
+  const inAll = f.span(daysBetween(plan.readOn, plan.shownOn))
+  return `${trims} Whether it holds shows at the visit after the last, about ${f.date(plan.shownOn)}: ${inAll} in all.`
 }
 
 const perTrimFrom: Readonly<Record<Plan['perTrimFrom'], string>> = {
