@@ -19,11 +19,11 @@ export function pageMakers(files: Files, threads: number): Makers {
   }
   return {
     horses: (bench) => {
-      const few = inThisThread(
+      const here = inThisThread(
         stagingWorker(files, bench, async (job, tools) => (await pageMaker()).ofHorse(job, tools)),
       )
       const script = pathToFileURL(join(root, 'dist', 'worker.js'))
-      return inThreads({ script, bench, count: threads }, few)
+      return inThreads({ script, bench, count: threads }, here)
     },
     overAll: async (edition, all) => (await pageMaker()).overAll(edition, all),
     others: async () => (await pageMaker()).others,

@@ -1,4 +1,4 @@
-/** Who makes the horses: this thread when few are to be made, worker threads when many are. */
+/** Who makes the horses: this thread alone when few are to be made, with worker threads beside it when many are. */
 import { setImmediate } from 'node:timers/promises'
 import { Worker } from 'node:worker_threads'
 import type { HorseWorker, PooledJob, StagedHorse } from './staged-horse.ts'
@@ -14,14 +14,24 @@ export type HorseMaker = (
   signal: AbortSignal,
 ) => Promise<void>
 
+/** A maker that takes jobs one by one, so that others can take from the same. */
+export type SharingMaker = (
+  jobs: Iterable<PooledJob>,
+  done: (horse: StagedHorse) => void,
+  signal: AbortSignal,
+) => Promise<void>
+
 /** Fewer horses than this are made sooner than a worker thread has started. */
 const fewHorses = 4
+
+/** Jobs that wait at a worker. */
+const ahead = 3
 
 /** What a thread may hold, MiB. Without it the threads' garbage is let lie, and memory grows to twice as much. */
 const room = { maxOldGenerationSizeMb: 200, maxYoungGenerationSizeMb: 48 }
 
 export const inThisThread =
-  (worker: HorseWorker): HorseMaker =>
+  (worker: HorseWorker): SharingMaker =>
   async (jobs, done, signal) => {
     for (const job of jobs) {
       // Lets a wish to stop, which arrives as an event, be heard between two horses.
@@ -36,6 +46,7 @@ export interface Threads {
   readonly script: URL
   /** What each worker needs to open its tools. */
   readonly bench: object
+  /** This thread counted in. */
   readonly count: number
 }
 
@@ -47,22 +58,25 @@ export type Answer =
     }
 
 export const inThreads =
-  ({ script, bench, count }: Threads, few: HorseMaker): HorseMaker =>
+  ({ script, bench, count }: Threads, here: SharingMaker): HorseMaker =>
   async (jobs, done, signal) => {
-    if (jobs.length < fewHorses || count < 2) return few(jobs, done, signal)
+    if (jobs.length < fewHorses || count < 2) return here(jobs, done, signal)
     const waiting = jobs[Symbol.iterator]()
     const workers = Array.from(
-      { length: Math.min(count, jobs.length) },
+      { length: Math.min(count, jobs.length) - 1 },
       () => new Worker(script, { workerData: bench, resourceLimits: room }),
     )
     try {
-      await Promise.all(workers.map((worker) => feed(worker, waiting, done, signal)))
+      await Promise.all([
+        ...workers.map((worker) => feed(worker, waiting, done, signal)),
+        here(waiting, done, signal),
+      ])
     } finally {
       await Promise.all(workers.map((worker) => worker.terminate()))
     }
   }
 
-/** Hands one worker job after job, one ahead so that it never waits. */
+/** Hands one worker job after job, some ahead so that it never waits while this thread is busy with a horse. */
 function feed(
   worker: Worker,
   jobs: Iterator<PooledJob>,
@@ -91,8 +105,7 @@ function feed(
     })
     worker.on('error', reject)
     worker.on('exit', () => reject(new Error('a worker thread ended before its work')))
-    next()
-    next()
+    for (let i = 0; i < ahead; i++) next()
   })
 }
 

@@ -22,8 +22,9 @@ export type Attributes = Readonly<Record<string, string | number | boolean | nul
 
 function attributesText(attributes: Attributes): string {
   let text = ''
-  for (const [name, value] of Object.entries(attributes)) {
-    if (value === null || value === false) continue
+  for (const name in attributes) {
+    const value = attributes[name]
+    if (value === null || value === undefined || value === false) continue
     text +=
       value === true ? ` ${name}` : ` ${name}="${typeof value === 'number' ? num(value) : escapeHtml(value)}"`
   }
