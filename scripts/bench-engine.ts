@@ -1,5 +1,6 @@
 /**
- * How long the engine takes over one horse, for 8 and for 200 visits with every measure at both stages of all feet.
+ * How long the engine takes over one horse, from 8 to 200 visits with every measure at both stages of all feet; and
+ * how long with all lists read that it makes only when they are asked for.
  * Run it bundled, as the program runs:
  *   npx esbuild scripts/bench-engine.ts --bundle --platform=node --format=cjs --outfile=dist/bench-engine.cjs && node dist/bench-engine.cjs
  */
@@ -9,6 +10,7 @@ import { addDays } from '../src/hoof/dates.ts'
 import { feet } from '../src/hoof/feet.ts'
 import { measureIds, measures } from '../src/hoof/measures.ts'
 import { assess } from '../src/trend/assess.ts'
+import type { Assessment } from '../src/trend/assessment.ts'
 
 const practice: Practice = {
   name: 'Bench',
@@ -76,27 +78,48 @@ const horse = (visits: number): Horse => ({
   file: 'bench/horse.md',
 })
 
-/** Median milliseconds of one assessment, after a warm-up. */
-function measure(visits: number, runs: number): { readonly ms: number; readonly series: number } {
-  const of = horse(visits)
-  const asOf = addDays('2006-01-02', visits * 35)
+/** Asks for every list that is made only then: what a reader of the whole assessment adds. */
+const readAll = ({ readings, trends, growth }: Assessment): number =>
+  readings.length +
+  trends.reduce((sum, { points }) => sum + points.length, 0) +
+  growth.reduce((sum, { phases, trims }) => sum + phases.length + trims.length, 0)
+
+/** Median milliseconds of some work, after a warm-up. */
+function medianOf(runs: number, work: () => unknown): number {
   const times: number[] = []
-  let series = 0
   for (let run = 0; run < runs + 5; run++) {
     const start = performance.now()
-    series = assess(of, practice, asOf).trends.length
+    work()
     if (run >= 5) times.push(performance.now() - start)
   }
-  return { ms: times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN, series }
+  return times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN
+}
+
+function measure(visits: number, runs: number) {
+  const of = horse(visits)
+  const asOf = addDays('2006-01-02', visits * 35)
+  const assessed = () => assess(of, practice, asOf)
+  return {
+    series: assessed().trends.length,
+    ms: medianOf(runs, assessed),
+    allReadMs: medianOf(runs, () => readAll(assessed())),
+  }
 }
 
 const sizes = [8, 25, 50, 100, 200]
 const results = sizes.map((visits) => ({ visits, ...measure(visits, visits < 50 ? 60 : 25) }))
-console.log('visits  readings  series  ms a horse  ms per 100 series')
-for (const { visits, ms, series } of results) {
+console.log('visits  readings  series  ms a horse  ms per 100 series  ms all read')
+for (const { visits, ms, series, allReadMs } of results) {
   const readings = visits * 2 * feet.length * measureIds.length
-  const cells = [visits, readings, series, ms.toFixed(2), ((100 * ms) / series).toFixed(2)]
-  console.log(cells.map((cell, i) => String(cell).padStart([6, 8, 6, 10, 17][i] ?? 0)).join('  '))
+  const cells = [
+    visits,
+    readings,
+    series,
+    ms.toFixed(2),
+    ((100 * ms) / series).toFixed(2),
+    allReadMs.toFixed(2),
+  ]
+  console.log(cells.map((cell, i) => String(cell).padStart([6, 8, 6, 10, 17, 11][i] ?? 0)).join('  '))
 }
 const first = results[0]
 const last = results.at(-1)

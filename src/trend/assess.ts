@@ -9,13 +9,16 @@ import { checksOf } from './checks.ts'
 import { columnsOf } from './columns.ts'
 import { growOutsOf } from './grow-out.ts'
 import { growthOf } from './growth.ts'
+import { lazily } from './lazily.ts'
 import { nextVisitOf, visitsAhead } from './next-visit.ts'
 import { pairsOf } from './pairs.ts'
 import { plansOf } from './plan.ts'
 import { readingsOf } from './readings.ts'
-import { allSeries, type Series, scaleOf } from './series.ts'
+import { scaleOf } from './scale.ts'
+import { allSeries, type Series } from './series.ts'
 import { geometryOf } from './side-views.ts'
 import { targetOf } from './targets.ts'
+import { theilSenRoom } from './theil-sen.ts'
 import { trendOf } from './trends.ts'
 
 /** Everything the engine can say of one horse on the day `asOf`; later visits are left out. Pure. */
@@ -25,8 +28,9 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
   const nextVisit = nextVisitOf(visits, practice, asOf)
   const ahead = visitsAhead(nextVisit, practice, asOf)
   const series = allSeries(columns)
+  const room = theilSenRoom(visits.length)
   const trends = series.map((one) =>
-    trendOf(one, targetOf(horse, one.column.foot, one.column.measure), ahead),
+    trendOf(one, targetOf(horse, one.column.foot, one.column.measure), ahead, room),
   )
   const growth = series.flatMap((one) => {
     const measure = lengthRead(one)
@@ -34,13 +38,16 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
     const found = measure === null ? null : growthOf(columns, family, foot, measure, scaleOf(one).sd)
     return found === null ? [] : [found]
   })
+  const readings = lazily(() => readingsOf(columns))
   const cautions = cautionsOf(horse, columns, nextVisit)
   return {
     id: horse.id,
     name: horse.name,
     asOf,
     visits: visits.map(({ id }) => id),
-    readings: readingsOf(columns),
+    get readings() {
+      return readings()
+    },
     trends,
     growth,
     pairs: pairsOf(columns),

@@ -6,10 +6,11 @@ import type { AnyMeasureId } from '../hoof/measures.ts'
 import type { Forecast } from './assessed-trend.ts'
 import type { Backtest, PastForecast } from './assessment.ts'
 import { allMeasures, type Column, type Columns } from './columns.ts'
-import { addTo, fitOfSums, noSums, type Observation, repeatabilityWorth, type Sums } from './fit.ts'
+import { addTo, fitOfSums, noSums, repeatabilityWorth, type Sums } from './fit.ts'
 import { forecastOf } from './forecast.ts'
-import { paceOver, recentFit } from './pace.ts'
-import { chooseColumn, type RunningScale, runningScale, trendCandidates } from './series.ts'
+import { recentFit } from './pace.ts'
+import { type RunningScale, runningScale } from './scale.ts'
+import { chooseColumn, trendCandidates } from './series.ts'
 import { targetOf } from './targets.ts'
 
 /**
@@ -31,14 +32,35 @@ export function backtestOf(horse: Horse, columns: Columns): Backtest {
   return { made: forecasts.length, held: forecasts.filter(({ held }) => held).length, forecasts }
 }
 
-/** A column as far as it has been read. */
+/** A column as far as its readings have been counted, and as far as they have been taken in. */
 interface Course {
   readonly column: Column
   readonly scale: RunningScale
-  sums: Sums
+  /** Readings counted. */
+  n: number
+  /** Place of the first visit that is not taken in. */
+  next: number
+  readonly sums: Sums
   firstDay: number
-  lastFour: readonly Observation[]
+  /** Day 0 is that of the first reading. */
+  readonly days: Float64Array
+  readonly values: Float64Array
+  outcomes: Outcomes | null
 }
+
+const startOf = (column: Column): Course => ({
+  column,
+  scale: runningScale(column),
+  n: 0,
+  next: 0,
+  sums: noSums(),
+  firstDay: 0,
+  days: new Float64Array(column.n),
+  values: new Float64Array(column.n),
+  outcomes: null,
+})
+
+const counted = ({ n }: Course): number => n
 
 function pastForecasts(
   columns: Columns,
@@ -46,44 +68,45 @@ function pastForecasts(
   measure: AnyMeasureId,
   band: Band,
 ): readonly PastForecast[] {
-  const candidates = trendCandidates(columns, foot, measure)
-  const courses = new Map<Column, Course>()
-  for (const column of candidates)
-    if (column !== null)
-      courses.set(column, { column, scale: runningScale(column), sums: noSums, firstDay: 0, lastFour: [] })
-  const outcomes = new Map<Column, Outcomes>()
+  const courses = trendCandidates(columns, foot, measure).map((column) =>
+    column === null ? null : startOf(column),
+  )
   const found: PastForecast[] = []
-  for (const [place, visit] of columns.visits.entries()) {
-    for (const course of courses.values()) readOn(course, place, columns.days[place] ?? 0)
-    const column = chooseColumn(candidates, (one) => courses.get(one)?.sums.n ?? 0)
-    const course = column === null ? undefined : courses.get(column)
-    if (column === null || course === undefined || Number.isNaN(column.values[place])) continue
+  for (let place = 0; place < columns.visits.length; place++) {
+    for (const course of courses)
+      if (course !== null && !Number.isNaN(course.column.values[place])) course.n++
+    const course = chooseColumn(courses, counted)
+    if (course === null || Number.isNaN(course.column.values[place])) continue
+    readOn(course, place, columns.days)
     const forecast = forecastNow(course, band)
     if (forecast?.kind !== 'date') continue
-    const seen = outcomes.get(column) ?? outcomesOf(column, band)
-    outcomes.set(column, seen)
-    const scored = score(forecast, place, seen, columns, band)
-    if (scored !== null) found.push({ foot, measure, madeAt: visit.id, ...scored })
+    course.outcomes ??= outcomesOf(course.column, band)
+    const scored = score(forecast, place, course.outcomes, columns, band)
+    if (scored !== null) found.push({ foot, measure, madeAt: columns.visits[place]?.id ?? '', ...scored })
   }
   return found
 }
 
-function readOn(course: Course, place: number, day: number): void {
-  const value = course.column.values[place] ?? Number.NaN
-  if (Number.isNaN(value)) return
-  if (course.sums.n === 0) course.firstDay = day
-  const reading = { day: day - course.firstDay, value }
-  course.sums = addTo(course.sums, reading)
-  course.lastFour = [...course.lastFour.slice(1 - paceOver), reading]
-  course.scale.add(place)
+/** Takes in the readings up to a visit: only the chosen column's are ever needed. */
+function readOn(course: Course, until: number, days: readonly number[]): void {
+  for (; course.next <= until; course.next++) {
+    const value = course.column.values[course.next] ?? Number.NaN
+    if (Number.isNaN(value)) continue
+    const day = days[course.next] ?? 0
+    if (course.sums.n === 0) course.firstDay = day
+    course.days[course.sums.n] = day - course.firstDay
+    course.values[course.sums.n] = value
+    addTo(course.sums, day - course.firstDay, value)
+    course.scale.add(course.next)
+  }
 }
 
-function forecastNow({ sums, scale, lastFour, firstDay }: Course, band: Band): Forecast | null {
-  const prior = { sd: scale.now().sd, worth: repeatabilityWorth }
+function forecastNow({ sums, scale, days, values, firstDay }: Course, band: Band): Forecast | null {
+  const prior = { sd: scale.sd(), worth: repeatabilityWorth }
   const whole = fitOfSums(sums, prior)
   if (whole === null) return null
-  const used = recentFit(whole, lastFour, prior) ?? whole
-  return forecastOf(used, firstDay, lastFour.at(-1)?.day ?? 0, band)
+  const used = recentFit(whole, days, values, prior) ?? whole
+  return forecastOf(used, firstDay, days[sums.n - 1] ?? 0, band)
 }
 
 /** For each visit, the next one whose reading is at or past an edge of the band; and the last visit with a reading. */

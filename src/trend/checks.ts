@@ -6,8 +6,8 @@ import type { AnyMeasureId } from '../hoof/measures.ts'
 import type { Check, CheckKind } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Growth } from './assessment.ts'
-import { type Columns, families, stages, valueAt } from './columns.ts'
-import { sideViewAt } from './side-views.ts'
+import { notClosing } from './closing.ts'
+import { type Columns, families, valueAt } from './columns.ts'
 import { z975 } from './student.ts'
 
 export function checksOf(
@@ -48,30 +48,9 @@ const enteredAgainstPhoto = (columns: Columns): readonly Check[] =>
     })
   })
 
-const notClosing = (columns: Columns): readonly Check[] =>
-  feet.flatMap((foot) =>
-    families.flatMap((family) =>
-      stages.flatMap((stage) => {
-        if (columns.find(family, stage, foot, 'coronet-angle') === null) return []
-        return columns.visits.flatMap((_, i): readonly Check[] => {
-          const view = sideViewAt(columns, family, stage, foot, i)
-          if (view?.closes !== false) return []
-          const { coronetAngle, coronetMeasured, closesWithin, visit, date } = view
-          const facts = {
-            stage,
-            computed: coronetAngle,
-            measured: coronetMeasured,
-            difference: (coronetMeasured ?? coronetAngle) - coronetAngle,
-            within: closesWithin,
-          }
-          return [{ kind: 'readings do not close', foot, date, visit, facts }]
-        })
-      }),
-    ),
-  )
-
-function doubtsOf({ foot, measure, secondOpinion, pace, points }: Trend): readonly Check[] {
-  const dateOf = (visit: string) => points.find((point) => point.visit === visit)?.date ?? null
+function doubtsOf(trend: Trend): readonly Check[] {
+  const { foot, measure, secondOpinion, pace } = trend
+  const dateOf = (visit: string) => trend.points.find((point) => point.visit === visit)?.date ?? null
   const checks: Check[] = []
   if (secondOpinion !== null)
     checks.push({
@@ -108,11 +87,13 @@ const walls: readonly AnyMeasureId[] = [
 const [slowest = 0, fastest = Number.POSITIVE_INFINITY] = publishedGrowth[0]?.perMonth ?? []
 
 /** Net growth of a wall whose whole interval lies outside the published range: much wear, or a reading gone wrong. */
-function growthOutOfRange({ foot, measure, ratePerMonth, low, high, phases }: Growth): readonly Check[] {
+function growthOutOfRange(growth: Growth): readonly Check[] {
+  const { foot, measure, ratePerMonth, low, high } = growth
   if (!walls.includes(measure) || ratePerMonth === null || low === null || high === null) return []
+  if (high >= slowest && low <= fastest) return []
+  const { phases } = growth
   // A trim may hide in a phase whose arrival was not read, so nothing can be said of growth.
   if (phases.some(({ arrivalRead }) => !arrivalRead)) return []
-  if (high >= slowest && low <= fastest) return []
   const visit = phases.at(-1)?.toVisit ?? null
   const facts = { measure, ratePerMonth, low, high, slowest, fastest }
   return [{ kind: 'growth out of range', foot, date: null, visit, facts }]

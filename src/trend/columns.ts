@@ -3,38 +3,20 @@
  * Gauge readings are those a person entered and what is derived from them; photo readings are those of marked
  * pictures and what is derived from them. The two are never mixed: published comparisons found no two methods alike.
  */
-import type { Horse, Stage, Visit } from '../casebook/model.ts'
+import type { Horse, Reading, Stage, Visit } from '../casebook/model.ts'
 import { dayOf } from '../hoof/dates.ts'
-import { type Foot, feet, feetOf, pairOf, sideOf } from '../hoof/feet.ts'
+import { type Foot, feet } from '../hoof/feet.ts'
 import { measureLandmarks } from '../hoof/landmarks.ts'
 import { type AnyMeasureId, derivedIds, isDerivedId, measureIds, measures } from '../hoof/measures.ts'
-import { type Derivation, derivations, propagate } from './derived.ts'
+import { type Column, emptyColumn, type Family, type FindColumn, setReading } from './column.ts'
+import { derivations } from './derived.ts'
+import { deriveColumn } from './derived-column.ts'
 
-export type Family = 'gauge' | 'photo'
+export type { Column, Family } from './column.ts'
+
 export const families: readonly Family[] = ['gauge', 'photo']
 export const stages: readonly Stage[] = ['before', 'after']
 export const allMeasures: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
-
-export interface Column {
-  readonly family: Family
-  readonly stage: Stage
-  readonly foot: Foot
-  readonly measure: AnyMeasureId
-  /** By visit; NaN where not read. */
-  readonly values: Float64Array
-  /** Standard deviation of each reading. */
-  readonly sds: Float64Array
-  /** What it was derived from; null for readings entered or taken from a picture as they are. */
-  readonly from: DerivedFrom | null
-}
-
-interface DerivedFrom {
-  readonly derivation: Derivation
-  /** Values of each part, by visit. */
-  readonly parts: readonly Float64Array[]
-  /** Standard deviations of each part, by visit. */
-  readonly partSds: readonly Float64Array[]
-}
 
 /** The record of one horse up to a day: its visits, oldest first, and every column of readings. */
 export interface Columns {
@@ -42,7 +24,7 @@ export interface Columns {
   /** Day number of each visit. */
   readonly days: readonly number[]
   readonly all: readonly Column[]
-  find(family: Family, stage: Stage, foot: Foot, measure: AnyMeasureId): Column | null
+  readonly find: FindColumn
 }
 
 const places = Object.fromEntries(allMeasures.map((id, i) => [id, i])) as Record<AnyMeasureId, number>
@@ -55,27 +37,15 @@ const slot = (family: Family, stage: Stage, foot: Foot, measure: AnyMeasureId): 
 
 export function columnsOf(horse: Horse, visits: readonly Visit[]): Columns {
   const slots = new Array<Column | undefined>(4 * feet.length * allMeasures.length)
-  const open = (family: Family, stage: Stage, foot: Foot, measure: AnyMeasureId): Column => {
+  const open: OpenColumn = (family, stage, foot, measure) => {
     const at = slot(family, stage, foot, measure)
     const column = slots[at] ?? emptyColumn(family, stage, foot, measure, visits.length)
     slots[at] = column
     return column
   }
-  for (const [i, visit] of visits.entries()) {
-    for (const { stage, foot, measure, value } of visit.readings)
-      setReading(open('gauge', stage, foot, measure), i, value, measures[measure].sd)
-    for (const { foot, landmarks, stage, view } of visit.photos) {
-      if (foot === null || landmarks === null) continue
-      // A picture that does not say when it was taken is taken as one of the arrival.
-      for (const { measure, value, sd } of measureLandmarks(landmarks, view)) {
-        const column = open('photo', stage ?? 'before', foot, measure)
-        // Of two pictures that show the same, the surer one counts.
-        if (!(sd >= (column.sds[i] ?? Number.NaN))) setReading(column, i, value, sd)
-      }
-    }
-  }
-  const find: Columns['find'] = (family, stage, foot, measure) =>
-    slots[slot(family, stage, foot, measure)] ?? null
+  readGauge(visits, open)
+  readPhotos(visits, open)
+  const find: FindColumn = (family, stage, foot, measure) => slots[slot(family, stage, foot, measure)] ?? null
   const weights = Float64Array.from(
     visits,
     (visit) => visit.bodyState.weightKg ?? horse.weightKg ?? Number.NaN,
@@ -96,69 +66,46 @@ export function columnsOf(horse: Horse, visits: readonly Visit[]): Columns {
   }
 }
 
-const emptyColumn = (
-  family: Family,
-  stage: Stage,
-  foot: Foot,
-  measure: AnyMeasureId,
-  length: number,
-): Column => ({
-  family,
-  stage,
-  foot,
-  measure,
-  values: new Float64Array(length).fill(Number.NaN),
-  sds: new Float64Array(length).fill(Number.NaN),
-  from: null,
-})
+/** The column of a measure, made where there is none yet. */
+type OpenColumn = (family: Family, stage: Stage, foot: Foot, measure: AnyMeasureId) => Column
 
-function setReading(column: Column, visit: number, value: number, sd: number): void {
-  column.values[visit] = value
-  column.sds[visit] = sd
+/**
+ * Most visits are written down in the same order, so the column of the reading at the same place of the visit before
+ * is tried before one is looked up.
+ */
+function readGauge(visits: readonly Visit[], open: OpenColumn): void {
+  const usual: Column[] = []
+  const usualSds: number[] = []
+  for (let i = 0; i < visits.length; i++) {
+    const readings = visits[i]?.readings ?? []
+    for (let k = 0; k < readings.length; k++) {
+      const reading = readings[k]
+      if (reading === undefined) continue
+      let column = usual[k]
+      if (column === undefined || !isOf(reading, column)) {
+        column = open('gauge', reading.stage, reading.foot, reading.measure)
+        usual[k] = column
+        usualSds[k] = measures[reading.measure].sd
+      }
+      setReading(column, i, reading.value, usualSds[k] ?? Number.NaN)
+    }
+  }
 }
 
-/** The column of a derived measure; undefined where a part is missing or no visit has all of them. */
-function deriveColumn(
-  derivation: Derivation,
-  family: Family,
-  stage: Stage,
-  foot: Foot,
-  find: Columns['find'],
-  weights: Float64Array,
-): Column | undefined {
-  // A pair's difference is carried by its left foot.
-  if (derivation.id === 'pair-mismatch' && sideOf(foot) === 'right') return undefined
-  const parts: Float64Array[] = []
-  const partSds: Float64Array[] = []
-  for (const part of derivation.parts) {
-    if (part === 'weight') {
-      parts.push(weights)
-      partSds.push(new Float64Array(weights.length))
-      continue
+const isOf = ({ measure, foot, stage }: Reading, column: Column): boolean =>
+  column.measure === measure && column.foot === foot && column.stage === stage
+
+function readPhotos(visits: readonly Visit[], open: OpenColumn): void {
+  for (const [i, visit] of visits.entries())
+    for (const { foot, landmarks, stage, view } of visit.photos) {
+      if (foot === null || landmarks === null) continue
+      // A picture that does not say when it was taken is taken as one of the arrival.
+      for (const { measure, value, sd } of measureLandmarks(landmarks, view)) {
+        const column = open('photo', stage ?? 'before', foot, measure)
+        // Of two pictures that show the same, the surer one counts.
+        if (!(sd >= (column.sds[i] ?? Number.NaN))) setReading(column, i, value, sd)
+      }
     }
-    const column =
-      typeof part === 'string'
-        ? find(family, stage, foot, part)
-        : find(family, stage, feetOf(pairOf(foot))[1], part.rightFoot)
-    if (column === null) return undefined
-    parts.push(column.values)
-    partSds.push(column.sds)
-  }
-  const column = emptyColumn(family, stage, foot, derivation.id, weights.length)
-  const at = parts.map(() => 0)
-  const errors = parts.map(() => 0)
-  let some = false
-  for (let i = 0; i < weights.length; i++) {
-    for (let k = 0; k < parts.length; k++) {
-      at[k] = parts[k]?.[i] ?? Number.NaN
-      errors[k] = partSds[k]?.[i] ?? Number.NaN
-    }
-    const value = derivation.value(at)
-    if (!Number.isFinite(value)) continue
-    some = true
-    setReading(column, i, value, propagate(derivation, at, errors))
-  }
-  return some ? { ...column, from: { derivation, parts, partSds } } : undefined
 }
 
 /** The value of a column at a visit, null where not read. */

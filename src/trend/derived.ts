@@ -14,24 +14,33 @@ export interface Derivation {
   readonly parts: readonly Part[]
   /** The value; NaN where it cannot be formed. */
   readonly value: (parts: readonly number[]) => number
-  /** Partial derivatives at the given parts, in the order of the parts. */
-  readonly gradient: (parts: readonly number[]) => readonly number[]
+  /** Writes the partial derivatives at the given parts, in the order of the parts: this is asked for every reading. */
+  readonly gradient: (parts: readonly number[], slopes: number[]) => void
 }
+
+const part = (parts: readonly number[], i: number): number => parts[i] ?? Number.NaN
 
 const degrees = 180 / Math.PI
 
 const difference = (id: DerivedId, from: Part, less: Part): Derivation => ({
   id,
   parts: [from, less],
-  value: ([a = Number.NaN, b = Number.NaN]) => a - b,
-  gradient: () => [1, -1],
+  value: (parts) => part(parts, 0) - part(parts, 1),
+  gradient: (_, slopes) => {
+    slopes[0] = 1
+    slopes[1] = -1
+  },
 })
 
 const quotient = (id: DerivedId, top: Part, bottom: Part): Derivation => ({
   id,
   parts: [top, bottom],
-  value: ([a = Number.NaN, b = Number.NaN]) => a / b,
-  gradient: ([a = Number.NaN, b = Number.NaN]) => [1 / b, -a / (b * b)],
+  value: (parts) => part(parts, 0) / part(parts, 1),
+  gradient: (parts, slopes) => {
+    const below = part(parts, 1)
+    slopes[0] = 1 / below
+    slopes[1] = -part(parts, 0) / (below * below)
+  },
 })
 
 /** Tilt of the heels in degrees, above 0 where the first is the higher: atan((medial - lateral) / width). */
@@ -49,22 +58,26 @@ export const derivations: readonly Derivation[] = [
   {
     id: 'heel-tilt',
     parts: ['heel-medial', 'heel-lateral', 'width'],
-    value: ([medial = Number.NaN, lateral = Number.NaN, width = Number.NaN]) =>
-      tiltOf(medial, lateral, width),
-    gradient: ([medial = Number.NaN, lateral = Number.NaN, width = Number.NaN]) => {
-      const gap = medial - lateral
+    value: (parts) => tiltOf(part(parts, 0), part(parts, 1), part(parts, 2)),
+    gradient: (parts, slopes) => {
+      const gap = part(parts, 0) - part(parts, 1)
+      const width = part(parts, 2)
       const square = width ** 2 + gap ** 2
-      return [(degrees * width) / square, (-degrees * width) / square, (-degrees * gap) / square]
+      slopes[0] = (degrees * width) / square
+      slopes[1] = (-degrees * width) / square
+      slopes[2] = (-degrees * gap) / square
     },
   },
   {
     id: 'toe-to-heel-ratio',
     parts: ['toe-length', 'heel-medial', 'heel-lateral'],
-    value: ([toe = Number.NaN, medial = Number.NaN, lateral = Number.NaN]) => toe / ((medial + lateral) / 2),
-    gradient: ([toe = Number.NaN, medial = Number.NaN, lateral = Number.NaN]) => {
-      const heel = (medial + lateral) / 2
-      const byHeel = -toe / (2 * heel ** 2)
-      return [1 / heel, byHeel, byHeel]
+    value: (parts) => part(parts, 0) / ((part(parts, 1) + part(parts, 2)) / 2),
+    gradient: (parts, slopes) => {
+      const heel = (part(parts, 1) + part(parts, 2)) / 2
+      const byHeel = -part(parts, 0) / (2 * heel ** 2)
+      slopes[0] = 1 / heel
+      slopes[1] = byHeel
+      slopes[2] = byHeel
     },
   },
   quotient('frog-ratio', 'frog-width', 'frog-length'),
@@ -73,18 +86,28 @@ export const derivations: readonly Derivation[] = [
   {
     id: 'load-index',
     parts: ['coronet-girth', 'weight'],
-    value: ([girth = Number.NaN, weight = Number.NaN]) => loadIndexOf(girth, weight),
-    gradient: ([girth = Number.NaN, weight = Number.NaN]) => {
-      const index = loadIndexOf(girth, weight)
-      return [(-2 * index) / girth, index / weight]
+    value: (parts) => loadIndexOf(part(parts, 0), part(parts, 1)),
+    gradient: (parts, slopes) => {
+      const index = loadIndexOf(part(parts, 0), part(parts, 1))
+      slopes[0] = (-2 * index) / part(parts, 0)
+      slopes[1] = index / part(parts, 1)
     },
   },
 ]
 
-/** Error of a derived value at the given parts, from an error of each part. */
-export function propagate(derivation: Derivation, at: readonly number[], errors: readonly number[]): number {
+/**
+ * Error of a derived value at the given parts, from an error of each part.
+ * @param slopes where the partial derivatives are written
+ */
+export function propagate(
+  derivation: Derivation,
+  at: readonly number[],
+  errors: readonly number[],
+  slopes: number[] = [],
+): number {
+  derivation.gradient(at, slopes)
   let square = 0
-  for (const [i, slope] of derivation.gradient(at).entries()) square += (slope * (errors[i] ?? 0)) ** 2
+  for (let i = 0; i < at.length; i++) square += ((slopes[i] ?? 0) * (errors[i] ?? 0)) ** 2
   return Math.sqrt(square)
 }
 

@@ -23,30 +23,28 @@ export const repeatabilityWorth = 10
 
 /** Sums of a series about its mean, grown one reading at a time (Welford's update). */
 export interface Sums {
-  readonly n: number
-  readonly meanDay: number
-  readonly meanValue: number
+  n: number
+  meanDay: number
+  meanValue: number
   /** Sum of (day - mean day) squared. */
-  readonly sxx: number
-  readonly sxy: number
-  readonly syy: number
+  sxx: number
+  sxy: number
+  syy: number
 }
 
-export const noSums: Sums = { n: 0, meanDay: 0, meanValue: 0, sxx: 0, sxy: 0, syy: 0 }
+export const noSums = (): Sums => ({ n: 0, meanDay: 0, meanValue: 0, sxx: 0, sxy: 0, syy: 0 })
 
-export function addTo(sums: Sums, { day, value }: Observation): Sums {
-  const n = sums.n + 1
+/** Takes one more reading into the sums, in place: this is done for every reading of a record. */
+export function addTo(sums: Sums, day: number, value: number): void {
+  const share = sums.n / (sums.n + 1)
   const byDay = day - sums.meanDay
   const byValue = value - sums.meanValue
-  const share = sums.n / n
-  return {
-    n,
-    meanDay: sums.meanDay + byDay / n,
-    meanValue: sums.meanValue + byValue / n,
-    sxx: sums.sxx + byDay * byDay * share,
-    sxy: sums.sxy + byDay * byValue * share,
-    syy: sums.syy + byValue * byValue * share,
-  }
+  sums.n++
+  sums.meanDay += byDay / sums.n
+  sums.meanValue += byValue / sums.n
+  sums.sxx += byDay * byDay * share
+  sums.sxy += byDay * byValue * share
+  sums.syy += byValue * byValue * share
 }
 
 /** A fitted line and how sure it is. Slope in units a day. */
@@ -70,23 +68,45 @@ export interface LineFit {
 
 /** The line of at least two readings that are not all on one day; null otherwise, and where nothing tells the scatter. */
 export function fitLine(points: readonly Observation[], prior: ScatterPrior): LineFit | null {
-  const n = points.length
+  const days = new Float64Array(points.length)
+  const values = new Float64Array(points.length)
+  let at = 0
+  for (const { day, value } of points) {
+    days[at] = day
+    values[at++] = value
+  }
+  return fitColumns(days, values, 0, at, prior)
+}
+
+/** The same for the readings from place `from` up to `to`, left out, of two columns. */
+export function fitColumns(
+  days: Float64Array,
+  values: Float64Array,
+  from: number,
+  to: number,
+  prior: ScatterPrior,
+): LineFit | null {
+  const n = to - from
   let meanDay = 0
   let meanValue = 0
-  for (const { day, value } of points) {
-    meanDay += day / n
-    meanValue += value / n
+  for (let i = from; i < to; i++) {
+    meanDay += (days[i] ?? 0) / n
+    meanValue += (values[i] ?? 0) / n
   }
   let sxx = 0
   let sxy = 0
   let syy = 0
-  for (const { day, value } of points) {
-    sxx += (day - meanDay) ** 2
-    sxy += (day - meanDay) * (value - meanValue)
-    syy += (value - meanValue) ** 2
+  for (let i = from; i < to; i++) {
+    const byDay = (days[i] ?? 0) - meanDay
+    const byValue = (values[i] ?? 0) - meanValue
+    sxx += byDay ** 2
+    sxy += byDay * byValue
+    syy += byValue ** 2
   }
+  const slope = sxy / sxx
   let rss = 0
-  for (const { day, value } of points) rss += (value - meanValue - (sxy / sxx) * (day - meanDay)) ** 2
+  for (let i = from; i < to; i++)
+    rss += ((values[i] ?? 0) - meanValue - slope * ((days[i] ?? 0) - meanDay)) ** 2
   return lineOf({ n, meanDay, meanValue, sxx, sxy, syy }, rss, prior)
 }
 
@@ -127,8 +147,11 @@ export const levelAt = (fit: LineFit, day: number): number => fit.meanValue + fi
 
 const around = (middle: number, half: number): Interval => ({ low: middle - half, high: middle + half })
 
+/** Half the width of the slope's 95 % interval. */
+export const slopeMargin = (fit: LineFit): number => fit.t * slopeError(fit)
+
 /** 95 % interval of the slope, units a day. */
-export const slopeInterval = (fit: LineFit): Interval => around(fit.slope, fit.t * slopeError(fit))
+export const slopeInterval = (fit: LineFit): Interval => around(fit.slope, slopeMargin(fit))
 
 /** 95 % interval of the fitted level at a day. */
 export const levelInterval = (fit: LineFit, day: number): Interval =>

@@ -29,8 +29,8 @@ export function forecastOf(
   const edge = edgeAhead(level, band)
   if (edge === null) return null
   const way = surelyMoves(fit)
-  const crossing = crossingOf(fit, edge)
-  if (way === 'no' || crossing === null) return { kind: 'no date yet', edge }
+  const crossing = way === 'no' ? null : crossingOf(fit, edge)
+  if (crossing === null) return { kind: 'no date yet', edge }
   if (way !== (edge > level ? 'up' : 'down')) return { kind: 'moving away', edge }
   const horizon = lastDay + horizonDays
   if (crossing.day > horizon) return { kind: 'more than 18 months', edge }

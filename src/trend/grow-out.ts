@@ -34,9 +34,8 @@ export interface GrowthRate {
  * Sightings on one day tell nothing of a rate.
  */
 export function growthRate(sightings: readonly Sighting[], prior: GrowthPrior): GrowthRate {
-  const sums = sightings
-    .map(({ date, distance }) => ({ day: dayOf(date) / daysPerMonth, value: distance }))
-    .reduce(addTo, noSums)
+  const sums = noSums()
+  for (const { date, distance } of sightings) addTo(sums, dayOf(date) / daysPerMonth, distance)
   const priorPrecision = 1 / prior.sd ** 2
   const precision = priorPrecision + sums.sxx / distanceSd ** 2
   // Slope times its precision is Sxy / variance, also where Sxx is 0.
@@ -137,13 +136,16 @@ interface Feature {
 }
 
 function featuresOf(visits: readonly Visit[]): readonly Feature[] {
-  const features = new Map<string, Feature>()
+  const features = feet.map((foot) => ({ foot, followed: [] as Feature[] }))
   for (const { id, date, growOut } of visits)
     for (const { foot, what, place, distance } of growOut) {
-      const key = JSON.stringify([foot, what, place])
-      const feature = features.get(key) ?? { foot, what, place, sightings: [] }
+      const followed = features.find((one) => one.foot === foot)?.followed
+      let feature = followed?.find((one) => one.what === what && one.place === place)
+      if (feature === undefined) {
+        feature = { foot, what, place, sightings: [] }
+        followed?.push(feature)
+      }
       feature.sightings.push({ visit: id, date, distance })
-      features.set(key, feature)
     }
-  return [...features.values()].toSorted((a, b) => feet.indexOf(a.foot) - feet.indexOf(b.foot))
+  return features.flatMap(({ followed }) => followed)
 }

@@ -1,27 +1,33 @@
 /** Every reading of the record as a flat list, for tables and the export. */
 import type { AssessedReading } from './assessment.ts'
-import { type Columns, sourceOf } from './columns.ts'
+import { readingAt } from './column.ts'
+import { type Columns, sourceOf, stages } from './columns.ts'
 
 /** By visit, then stage, gauge before photo, foot and measure in the usual order. */
-export function readingsOf(columns: Columns): readonly AssessedReading[] {
-  const ordered = ['before', 'after'].flatMap((stage) =>
-    columns.all.filter((column) => column.stage === stage),
-  )
+export function readingsOf({ all, visits }: Columns): readonly AssessedReading[] {
+  const ordered = stages.flatMap((stage) => all.filter((column) => column.stage === stage))
+  const sources = ordered.map(sourceOf)
   const readings: AssessedReading[] = []
-  for (const [i, { id, date }] of columns.visits.entries())
-    for (const column of ordered) {
-      const value = column.values[i] ?? Number.NaN
+  for (let i = 0; i < visits.length; i++) {
+    const visit = visits[i]
+    if (visit === undefined) continue
+    for (let k = 0; k < ordered.length; k++) {
+      const column = ordered[k]
+      const source = sources[k]
+      if (column === undefined || source === undefined) continue
+      const value = readingAt(column, i)
       if (Number.isNaN(value)) continue
       readings.push({
-        visit: id,
-        date,
+        visit: visit.id,
+        date: visit.date,
         stage: column.stage,
         foot: column.foot,
         measure: column.measure,
         value,
-        source: sourceOf(column),
+        source,
         sd: column.sds[i] ?? Number.NaN,
       })
     }
+  }
   return readings
 }

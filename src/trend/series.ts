@@ -1,18 +1,21 @@
 /** Which readings make the one trend of a measure at a foot. */
 import { type Foot, feet } from '../hoof/feet.ts'
-import { type AnyMeasureId, isMeasureId, measures } from '../hoof/measures.ts'
+import type { AnyMeasureId } from '../hoof/measures.ts'
 import type { SeriesPoint } from './assessed-trend.ts'
 import { allMeasures, type Column, type Columns, type Family, families } from './columns.ts'
-import { derivations, measureOf, partsMatter, propagate, typicalParts } from './derived.ts'
+import { lazily } from './lazily.ts'
 
-/** A column's readings in order of time; `day` counts from the first of them. */
+/** A column's readings in order of time; days count from the first of them. */
 export interface Series {
   readonly column: Column
   /** Place of each reading's visit in the record. */
-  readonly visits: readonly number[]
-  readonly points: readonly SeriesPoint[]
+  readonly places: readonly number[]
+  readonly days: Float64Array
+  readonly values: Float64Array
   /** Day number of day 0. */
   readonly firstDay: number
+  /** The readings as a page shows them. */
+  readonly points: () => readonly SeriesPoint[]
 }
 
 /** The one series of each foot and measure that has a reading, in order of feet, then measures. */
@@ -24,20 +27,36 @@ export const allSeries = (columns: Columns): readonly Series[] =>
     }),
   )
 
-function seriesOf(column: Column, { visits: all, days }: Columns): Series {
-  const visits: number[] = []
-  const points: SeriesPoint[] = []
+function seriesOf(column: Column, columns: Columns): Series {
+  const places: number[] = []
+  const days = new Float64Array(column.n)
+  const values = new Float64Array(column.n)
   let firstDay = 0
-  for (const [i, visit] of all.entries()) {
-    const value = column.values[i] ?? Number.NaN
+  for (let place = 0; place < columns.visits.length; place++) {
+    const value = column.values[place] ?? Number.NaN
     if (Number.isNaN(value)) continue
-    const day = days[i] ?? 0
-    if (points.length === 0) firstDay = day
-    visits.push(i)
-    points.push({ visit: visit.id, date: visit.date, day: day - firstDay, value })
+    const day = columns.days[place] ?? 0
+    if (places.length === 0) firstDay = day
+    days[places.length] = day - firstDay
+    values[places.length] = value
+    places.push(place)
   }
-  return { column, visits, points, firstDay }
+  const points = lazily(() => pointsOf(columns, places, days, values))
+  return { column, places, days, values, firstDay, points }
 }
+
+const pointsOf = (
+  { visits }: Columns,
+  places: readonly number[],
+  days: Float64Array,
+  values: Float64Array,
+): readonly SeriesPoint[] =>
+  places.map((place, i) => ({
+    visit: visits[place]?.id ?? '',
+    date: visits[place]?.date ?? '',
+    day: days[i] ?? 0,
+    value: values[i] ?? 0,
+  }))
 
 /**
  * The column that the trend is made of: gauge readings if a stage of them has two, else photo readings if a stage of
@@ -45,7 +64,7 @@ function seriesOf(column: Column, { visits: all, days }: Columns): Series {
  * `before`; where there is nothing before, the single reading after.
  */
 export function columnForTrend(columns: Columns, foot: Foot, measure: AnyMeasureId): Column | null {
-  return chooseColumn(trendCandidates(columns, foot, measure), count)
+  return chooseColumn(trendCandidates(columns, foot, measure), ({ n }) => n)
 }
 
 /** Gauge after, gauge before, photo after, photo before: the order in which `chooseColumn` looks. */
@@ -59,78 +78,18 @@ export const trendCandidates = (
     columns.find(family, 'before', foot, measure),
   ])
 
+/** Candidates by likeness, where none has two readings: gauge before, gauge after, photo before, photo after. */
+const byLikeness = [1, 0, 3, 2]
+
 /** The rule alone, for any way of counting: the backtest counts up to an earlier visit. */
-export function chooseColumn(
-  candidates: readonly (Column | null)[],
-  countOf: (column: Column) => number,
-): Column | null {
-  const with2 = candidates.find((column) => column !== null && countOf(column) >= 2)
-  if (with2) return with2
-  const [gaugeAfter = null, gaugeBefore = null, photoAfter = null, photoBefore = null] = candidates
-  const byLikeness = [gaugeBefore, gaugeAfter, photoBefore, photoAfter]
-  return byLikeness.find((column) => column !== null && countOf(column) > 0) ?? null
-}
-
-function count(column: Column): number {
-  let n = 0
-  for (const value of column.values) if (!Number.isNaN(value)) n++
-  return n
-}
-
-/** Repeatability and smallest change that matters of a series. */
-export interface Scale {
-  readonly sd: number
-  readonly matters: number
-}
-
-/** Grows with the readings of a column, so that the scale of any first part of a series is at hand. */
-export interface RunningScale {
-  /** Takes in the reading of a visit. */
-  add(visit: number): void
-  now(): Scale
-}
-
-/**
- * The scale of a measure is its table line. A derived one's is propagated from its parts' at the mean of each part
- * over the readings taken in. Photo readings are never taken to be surer than the measure's repeatability, and less
- * sure where the marked points say so (root mean square of the readings' own standard deviations).
- */
-export function runningScale(column: Column): RunningScale {
-  const { from, measure, family } = column
-  const sums = from?.parts.map(() => 0) ?? []
-  const squares = from?.parts.map(() => 0) ?? [0]
-  let n = 0
-  return {
-    add(visit) {
-      n++
-      for (const [i, values] of (from?.parts ?? []).entries()) sums[i] = (sums[i] ?? 0) + (values[visit] ?? 0)
-      if (family === 'photo')
-        for (const [i, sds] of (from?.partSds ?? [column.sds]).entries())
-          squares[i] = (squares[i] ?? 0) + (sds[visit] ?? 0) ** 2
-    },
-    now() {
-      const own = (i: number, sd: number) => Math.max(sd, n === 0 ? 0 : Math.sqrt((squares[i] ?? 0) / n))
-      if (isMeasureId(measure))
-        return { sd: own(0, measures[measure].sd), matters: measures[measure].matters }
-      const derivation = from?.derivation ?? derivations.find(({ id }) => id === measure)
-      if (derivation === undefined) return { sd: Number.NaN, matters: Number.NaN }
-      const at = from === null ? typicalParts(derivation) : sums.map((sum) => sum / n)
-      const sds = derivation.parts.map((part, i) => {
-        const id = measureOf(part)
-        return id === null ? 0 : from === null ? measures[id].sd : own(i, measures[id].sd)
-      })
-      const sd = propagate(derivation, at, sds)
-      return {
-        sd: from === null ? own(0, sd) : sd,
-        matters: propagate(derivation, at, partsMatter(derivation)),
-      }
-    },
+export function chooseColumn<Candidate>(
+  candidates: readonly (Candidate | null)[],
+  countOf: (candidate: Candidate) => number,
+): Candidate | null {
+  for (const candidate of candidates) if (candidate !== null && countOf(candidate) >= 2) return candidate
+  for (const place of byLikeness) {
+    const candidate = candidates[place] ?? null
+    if (candidate !== null && countOf(candidate) > 0) return candidate
   }
-}
-
-/** The scale over a whole series. */
-export function scaleOf(series: Series): Scale {
-  const running = runningScale(series.column)
-  for (const visit of series.visits) running.add(visit)
-  return running.now()
+  return null
 }

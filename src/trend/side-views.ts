@@ -20,25 +20,31 @@ const bearingToToe = 136.9 / 88.3
 /** First and latest side view of each foot whose toe angle and toe length were read together, in one stage. */
 export const geometryOf = (columns: Columns): readonly FootGeometry[] =>
   feet.flatMap((foot) => {
-    const [first, ...later] = sideViews(columns, foot)
-    if (first === undefined) return []
-    const latest = later.at(-1) ?? first
-    return [{ foot, first, latest, perMillimetre: perMillimetre(latest) }]
+    const ends = firstAndLatest(columns, foot)
+    return ends === null ? [] : [{ foot, ...ends, perMillimetre: perMillimetre(ends.latest) }]
   })
 
 /**
- * All side views of a foot in one family and stage, oldest first: those of the toe angle's trend, or where the toe
- * length was not read with it there, of the first family and stage where it was.
+ * Of one family and stage: those of the toe angle's trend, or where the toe length was not read with it there, of the
+ * first family and stage where it was.
  */
-function sideViews(columns: Columns, foot: Foot): readonly SideView[] {
+function firstAndLatest(
+  columns: Columns,
+  foot: Foot,
+): { readonly first: SideView; readonly latest: SideView } | null {
   const trend = columnForTrend(columns, foot, 'toe-angle')
-  if (trend === null) return []
+  if (trend === null) return null
   const others = families.flatMap((family) => stages.map((stage) => ({ family, stage })))
   for (const { family, stage } of [trend, ...others]) {
-    const views = columns.visits.flatMap((_, i) => sideViewAt(columns, family, stage, foot, i) ?? [])
-    if (views.length > 0) return views
+    const viewAt = (place: number) => sideViewAt(columns, family, stage, foot, place)
+    const end = columns.visits.length
+    let first: SideView | null = null
+    for (let place = 0; place < end && first === null; place++) first = viewAt(place)
+    let latest: SideView | null = null
+    for (let place = end - 1; place >= 0 && latest === null; place--) latest = viewAt(place)
+    if (first !== null && latest !== null) return { first, latest }
   }
-  return []
+  return null
 }
 
 /** The side view of a foot at one visit and stage; null without toe angle and toe length. */

@@ -1,65 +1,109 @@
 /**
  * Theil-Sen slope: the median of the slopes of all pairs of readings on different days (Sen 1968, JASA 63: 1379-1389).
- * A short series has few pairs, and all are looked at. A long one has many: there the median is first boxed in between
- * two slopes about the least-squares one, the pairs outside the box are counted by sorting alone, and only those inside
- * are looked at. The result is the same to the last digit; the work grows about as n to the power 1.5, not as n squared.
+ * A short series has few pairs, and all are looked at. A long one has many: there the pairs under a slope close to the
+ * least-squares one are counted by ordering alone, which says how many slopes away the median lies and on which side.
+ * From there the slopes are passed in small steps, and only those of the last step are looked at. The result is the
+ * same to the last digit; the work grows about as n to the power 1.5, not as n squared.
  */
 import { quickselect } from 'simple-statistics'
-import { fitLine, type Observation, slopeError } from './fit.ts'
+import { fitColumns, type LineFit, type Observation, slopeError } from './fit.ts'
+import { type Ordering, orderingFor, setHeights, sortByHeight, turnedPairs } from './slope-order.ts'
 
 /** Up to so many readings looking at every pair is the quicker way. */
 const fewReadings = 30
 
 /**
- * Half widths of the box in standard errors of the least-squares slope. With normal scatter the two slopes part by
- * about a fifth of one; where the narrow box misses, the wide one is tried, and then every pair is looked at.
+ * Where the ordering is done and how wide the steps from there are, in standard errors of the least-squares slope. With
+ * normal scatter the two slopes part by about a fifth of one. It is not done at the least-squares slope itself, where
+ * the median of a regular series may lie to the digit; and where the first start sets an end of a step between the two
+ * middle slopes the second one is tried.
  */
-const boxWidths = [0.7, 3]
+const starts = [0.03, 0.13]
+const steps = [0.25, 0.5, 1, 2]
 
-/** Units a day. Null where all readings are on one day. */
-export function theilSen(points: readonly Observation[]): number | null {
-  const ordered = inOrder(points) ? points : points.toSorted(byDayAndValue)
-  const days = new Float64Array(ordered.length)
-  const values = new Float64Array(ordered.length)
-  for (const [i, { day, value }] of ordered.entries()) {
-    days[i] = day
-    values[i] = value
-  }
-  const fit = points.length > fewReadings ? fitLine(points, { sd: 0, worth: 0 }) : null
-  if (fit !== null)
-    for (const errors of boxWidths) {
-      const reach = errors * slopeError(fit)
-      const median = medianInBox(days, values, fit.slope - reach, fit.slope + reach)
-      if (median !== null) return median
-    }
-  return medianOfAll(days, values)
+/** A median this near an end of its step, as a share of the step, could be there by rounding; every pair is looked at. */
+const edgeShare = 1e-6
+
+/** The arrays that the work needs, made once for many series. */
+export interface TheilSenRoom {
+  readonly ordering: Ordering
+  readonly slopes: Float64Array
 }
 
-/** In order of day, and of value within a day: then readings of one day never stand the wrong way round below. */
-const byDayAndValue = (a: Observation, b: Observation): number => a.day - b.day || a.value - b.value
+/** Room for series of up to so many readings. */
+export const theilSenRoom = (most: number): TheilSenRoom => ({
+  ordering: orderingFor(most),
+  // A step that passes more slopes than this is no use.
+  slopes: new Float64Array(Math.max(pairsOf(Math.min(most, fewReadings)), Math.ceil(0.3 * most ** 2))),
+})
 
-const inOrder = (points: readonly Observation[]): boolean =>
-  points.every((point, i) => i === 0 || byDayAndValue(points[i - 1] ?? point, point) <= 0)
+const pairsOf = (n: number): number => (n * (n - 1)) / 2
+
+/** Units a day. Null where all readings are on one day. */
+export const theilSen = (points: readonly Observation[]): number | null => {
+  const ordered = points.toSorted((a, b) => a.day - b.day)
+  const days = Float64Array.from(ordered, ({ day }) => day)
+  const values = Float64Array.from(ordered, ({ value }) => value)
+  return theilSenOfColumns(
+    days,
+    values,
+    fitColumns(days, values, 0, days.length, { sd: 0, worth: 0 }),
+    theilSenRoom(days.length),
+  )
+}
+
+/**
+ * The same for readings as two columns, in order of day.
+ * @param fit any least-squares fit of them: its standard error sets the steps, never the result
+ */
+export function theilSenOfColumns(
+  days: Float64Array,
+  values: Float64Array,
+  fit: LineFit | null,
+  { ordering, slopes }: TheilSenRoom,
+): number | null {
+  setReadings(ordering, days, values)
+  if (fit !== null && days.length > fewReadings)
+    for (const start of starts) {
+      const median = medianNear(ordering, slopes, fit, start)
+      if (median !== null) return median
+    }
+  return medianOfAll(ordering, slopes)
+}
+
+/** By value within a day: then readings of one day never stand the wrong way round. */
+function setReadings(ordering: Ordering, days: Float64Array, values: Float64Array): void {
+  ordering.n = days.length
+  ordering.days.set(days)
+  ordering.values.set(values)
+  for (let from = 0; from < days.length; ) {
+    let to = from + 1
+    while (to < days.length && days[to] === days[from]) to++
+    if (to - from > 1) ordering.values.subarray(from, to).sort()
+    from = to
+  }
+}
 
 /** Looking at every pair. */
-function medianOfAll(days: Float64Array, values: Float64Array): number | null {
-  const n = days.length
-  const slopes = new Float64Array((n * (n - 1)) / 2)
+function medianOfAll({ n, days, values }: Ordering, room: Float64Array): number | null {
+  const slopes = room.length < pairsOf(n) ? new Float64Array(pairsOf(n)) : room
   let pairs = 0
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
       const apart = (days[j] ?? 0) - (days[i] ?? 0)
       if (apart !== 0) slopes[pairs++] = ((values[j] ?? 0) - (values[i] ?? 0)) / apart
     }
-  return pairs === 0 ? null : middle(slopes.subarray(0, pairs), pairs, 0)
+  return pairs === 0 ? null : middle(slopes, pairs, pairs, 0)
 }
 
-/** The median of `pairs` slopes of which `below` are smaller than all of these, and the rest larger. Reorders them. */
-function middle(slopes: Float64Array, pairs: number, below: number): number {
+/**
+ * The median of `pairs` slopes, of which `below` are smaller than all of the `found` ones that are given, and the rest
+ * larger. Reorders those given.
+ */
+function middle(slopes: Float64Array, found: number, pairs: number, below: number): number {
   const upper = Math.floor(pairs / 2) - below
   // The types of simple-statistics know plain arrays only; it asks for no more than an index.
-  const list = slopes as unknown as number[]
-  quickselect(list, upper, 0, slopes.length - 1)
+  quickselect(slopes.subarray(0, found) as unknown as number[], upper)
   const high = slopes[upper] ?? Number.NaN
   if (pairs % 2 === 1) return high
   let low = Number.NEGATIVE_INFINITY
@@ -67,84 +111,82 @@ function middle(slopes: Float64Array, pairs: number, below: number): number {
   return (low + high) / 2
 }
 
-/** The box method, on readings in order; null where the box missed, or ties make it no use. */
-function medianInBox(days: Float64Array, values: Float64Array, low: number, high: number): number | null {
-  // For days i < j the slope is under m just where value - m day is less for j than for i: so pairs that stand the
-  // wrong way round in that order have slopes under m.
-  const order = orderAt(low, days, values)
-  const below = inversions(order)
-  const slopes = slopesPassed(order, high, days, values)
-  const pairs = pairsOnDifferentDays(days)
+/** The median by steps from a start below the least-squares slope; null where they miss it, or ties make them no use. */
+function medianNear(ordering: Ordering, slopes: Float64Array, fit: LineFit, start: number): number | null {
+  const pairs = pairsOnDifferentDays(ordering)
   const upper = Math.floor(pairs / 2)
-  if (slopes === null || below > upper - 1 || below + slopes.length <= upper) return null
-  const median = middle(slopes, pairs, below)
-  // At the very edge of the box rounding could have put a pair on the wrong side.
-  const slack = 1e-9 * (high - low)
-  return median > low + slack && median < high - slack ? median : null
+  const error = slopeError(fit)
+  const sure = slopeRounding(ordering, fit)
+  let edge = fit.slope - start * error
+  setHeights(ordering, edge)
+  sortByHeight(ordering)
+  let below = turnedPairs(ordering)
+  const way = below < upper ? 1 : -1
+  for (const step of steps) {
+    const slack = edgeShare * step * error
+    const next = edge + way * step * error
+    setHeights(ordering, next)
+    const found = slack > sure ? slopesPassed(ordering, slopes, way) : null
+    if (found === null) return null
+    const first = way === 1 ? below : below - found
+    // The two middle slopes are those with `upper - 1` and `upper` slopes below them.
+    if (first < upper && upper < first + found) {
+      const median = middle(slopes, found, pairs, first)
+      return Math.min(Math.abs(median - edge), Math.abs(median - next)) > slack ? median : null
+    }
+    below += way * found
+    edge = next
+  }
+  return null
+}
+
+/** By how much rounding of the heights can move the slope at which two readings change places, at the most. */
+function slopeRounding({ n, days, values }: Ordering, fit: LineFit): number {
+  let highest = 0
+  let nearest = Number.POSITIVE_INFINITY
+  for (let i = 0; i < n; i++) {
+    highest = Math.max(highest, Math.abs(values[i] ?? 0))
+    const apart = i === 0 ? 0 : (days[i] ?? 0) - (days[i - 1] ?? 0)
+    if (apart > 0) nearest = Math.min(nearest, apart)
+  }
+  const farthest = Math.max(Math.abs(days[0] ?? 0), Math.abs(days[n - 1] ?? 0))
+  return (8 * Number.EPSILON * (highest + Math.abs(fit.slope) * farthest)) / nearest
 }
 
 /**
- * The slopes of all pairs that change places when the order at one slope becomes that at a higher one: those in
- * between. Insertion sort makes just these changes. Null where they are so many that the box is no use.
+ * Writes the slopes of all pairs that change places when the order at one slope becomes that at another, higher
+ * (`way` 1) or lower (-1): those in between. Insertion sort makes just these changes. Returns how many they are, null
+ * where there is no room for them.
  */
 function slopesPassed(
-  order: readonly number[],
-  high: number,
-  days: Float64Array,
-  values: Float64Array,
-): Float64Array | null {
-  const heights = heightsAt(high, days, values)
-  const sorted = [...order]
-  const slopes = new Float64Array(Math.ceil(0.3 * order.length ** 2))
+  { n, days, values, heights, order }: Ordering,
+  slopes: Float64Array,
+  way: 1 | -1,
+): number | null {
   let found = 0
-  for (let k = 1; k < sorted.length; k++) {
-    const j = sorted[k] ?? 0
+  for (let k = 1; k < n; k++) {
+    const j = order[k] ?? 0
     const height = heights[j] ?? 0
     let at = k
     for (; at > 0; at--) {
-      const i = sorted[at - 1] ?? 0
+      const i = order[at - 1] ?? 0
       if ((heights[i] ?? 0) <= height) break
       if (found === slopes.length) return null
-      slopes[found++] = ((values[j] ?? 0) - (values[i] ?? 0)) / ((days[j] ?? 0) - (days[i] ?? 0))
-      sorted[at] = i
+      // On the way up later readings pass earlier ones, on the way down the other way about.
+      const from = way === 1 ? i : j
+      const to = way === 1 ? j : i
+      slopes[found++] = ((values[to] ?? 0) - (values[from] ?? 0)) / ((days[to] ?? 0) - (days[from] ?? 0))
+      order[at] = i
     }
-    sorted[at] = j
+    order[at] = j
   }
-  return slopes.subarray(0, found)
+  return found
 }
 
-/** value - slope day of each reading. */
-function heightsAt(slope: number, days: Float64Array, values: Float64Array): Float64Array {
-  const heights = new Float64Array(days.length)
-  for (let i = 0; i < days.length; i++) heights[i] = (values[i] ?? 0) - slope * (days[i] ?? 0)
-  return heights
-}
-
-/** The readings in order of value - slope day; equal ones keep their order. */
-function orderAt(slope: number, days: Float64Array, values: Float64Array): readonly number[] {
-  const heights = heightsAt(slope, days, values)
-  return Array.from(heights, (_, i) => i).sort((a, b) => (heights[a] ?? 0) - (heights[b] ?? 0))
-}
-
-/** How many pairs of an order stand the wrong way round, counted with a binary indexed tree. */
-function inversions(order: readonly number[]): number {
-  const n = order.length
-  const tree = new Uint32Array(n + 1)
-  let count = 0
-  for (const [seen, i] of order.entries()) {
-    let notAfter = 0
-    for (let k = i + 1; k > 0; k -= k & -k) notAfter += tree[k] ?? 0
-    count += seen - notAfter
-    for (let k = i + 1; k <= n; k += k & -k) tree[k] = (tree[k] ?? 0) + 1
-  }
-  return count
-}
-
-/** `days` in order. */
-function pairsOnDifferentDays(days: Float64Array): number {
+function pairsOnDifferentDays({ n, days }: Ordering): number {
   let pairs = 0
   let same = 0
-  for (let j = 1; j < days.length; j++) {
+  for (let j = 1; j < n; j++) {
     same = days[j] === days[j - 1] ? same + 1 : 0
     pairs += j - same
   }

@@ -1,12 +1,11 @@
 /** The course of one measure at one foot: fit, verdict, forecast, and what casts doubt on them. */
 import { daysPerMonth, type PlainDate } from '../hoof/dates.ts'
-import type { PaceChange, SecondOpinion, SeriesPoint, Trend, TrendFit } from './assessed-trend.ts'
+import type { PaceChange, SecondOpinion, Trend, TrendFit } from './assessed-trend.ts'
 import {
-  fitLine,
+  fitColumns,
   type LineFit,
   levelAt,
   levelInterval,
-  type Observation,
   repeatabilityWorth,
   type ScatterPrior,
   slopeInterval,
@@ -15,11 +14,12 @@ import {
 } from './fit.ts'
 import { forecastOf } from './forecast.ts'
 import { paceOver, recentFit } from './pace.ts'
+import { scaleOf } from './scale.ts'
 import { disagree, pullsMost } from './second-opinion.ts'
-import { type Series, scaleOf } from './series.ts'
+import type { Series } from './series.ts'
 import { wouldSettle } from './settle.ts'
 import type { Target } from './targets.ts'
-import { theilSen } from './theil-sen.ts'
+import { type TheilSenRoom, theilSenOfColumns } from './theil-sen.ts'
 import { verdictOf } from './verdict.ts'
 
 /** Where further visits would fall: the next one, then one a trim cycle. */
@@ -29,59 +29,68 @@ export interface VisitsAhead {
   readonly cycleDays: number
 }
 
-export function trendOf(series: Series, target: Target, ahead: VisitsAhead): Trend {
-  const { column, points } = series
+/** @param room for the longest series of the horse */
+export function trendOf(series: Series, target: Target, ahead: VisitsAhead, room: TheilSenRoom): Trend {
+  const { column, days, values } = series
+  const n = days.length
   const scale = scaleOf(series)
   const prior: ScatterPrior = { sd: scale.sd, worth: repeatabilityWorth }
-  const whole = fitLine(points, prior)
-  const lastFour = points.slice(-paceOver)
-  const recent = whole === null ? null : recentFit(whole, lastFour, prior)
+  const whole = fitColumns(days, values, 0, n, prior)
+  const lastDays = days.subarray(-paceOver)
+  const lastValues = values.subarray(-paceOver)
+  const recent = whole === null ? null : recentFit(whole, days, values, prior)
   const used = recent ?? whole
-  const usedPoints = recent === null ? points : lastFour
-  const lastDay = points.at(-1)?.day ?? 0
-  const span = lastDay - (usedPoints[0]?.day ?? 0)
+  const usedDays = recent === null ? days : lastDays
+  const lastDay = days[n - 1] ?? 0
+  const span = lastDay - (usedDays[0] ?? 0)
   const verdict =
     used === null ? 'too early to tell' : verdictOf(used, lastDay, span, target.band, scale.matters)
-  const first = points[0]?.value ?? Number.NaN
-  const last = points.at(-1)?.value ?? Number.NaN
+  const first = values[0] ?? Number.NaN
+  const last = values[n - 1] ?? Number.NaN
   const real = whole === null ? smallestRealChangeOf(scale.sd) : smallestRealChange(whole)
-  const wholeSlope = whole === null ? null : medianSlope(points, whole)
-  const wholeFit = whole === null ? null : trendFit(whole, points, wholeSlope ?? whole.slope)
+  const wholeSlope = whole === null ? null : medianSlope(days, values, whole, room)
+  const wholeFit = whole === null ? null : trendFit(whole, days, wholeSlope ?? whole.slope)
   return {
     foot: column.foot,
     measure: column.measure,
     stage: column.stage,
     source: column.family,
-    n: points.length,
-    points,
+    n,
+    get points() {
+      return series.points()
+    },
     first,
     last,
     change: last - first,
     smallestRealChange: real,
-    changeIsReal: points.length > 1 && Math.abs(last - first) >= real,
+    changeIsReal: n > 1 && Math.abs(last - first) >= real,
     whole: wholeFit,
-    fit: recent === null ? wholeFit : trendFit(recent, lastFour, medianSlope(lastFour, recent)),
+    fit:
+      recent === null
+        ? wholeFit
+        : trendFit(recent, lastDays, medianSlope(lastDays, lastValues, recent, room)),
     target: target.band,
     targetFrom: target.from,
     verdict,
     wouldSettle:
       verdict === 'too early to tell'
-        ? wouldSettle(soFar(usedPoints, used, scale.sd), scale.matters, ahead, series.firstDay)
+        ? wouldSettle(soFar(usedDays, used, scale.sd), scale.matters, ahead, series.firstDay)
         : null,
     forecast: used === null ? null : forecastOf(used, series.firstDay, lastDay, target.band),
-    pace: whole === null || recent === null ? null : paceChange(whole, recent, points),
+    pace: whole === null || recent === null ? null : paceChange(whole, recent, series),
     secondOpinion:
-      whole === null || wholeSlope === null ? null : secondOpinion(whole, wholeSlope, scale.matters, points),
+      whole === null || wholeSlope === null ? null : secondOpinion(whole, wholeSlope, scale.matters, series),
   }
 }
 
-const medianSlope = (points: readonly Observation[], fit: LineFit): number => theilSen(points) ?? fit.slope
+const medianSlope = (days: Float64Array, values: Float64Array, fit: LineFit, room: TheilSenRoom): number =>
+  theilSenOfColumns(days, values, fit, room) ?? fit.slope
 
-function trendFit(fit: LineFit, points: readonly Observation[], medianOfSlopes: number): TrendFit {
-  const lastDay = points.at(-1)?.day ?? 0
+function trendFit(fit: LineFit, days: Float64Array, medianOfSlopes: number): TrendFit {
+  const lastDay = days[days.length - 1] ?? 0
   const slope = slopeInterval(fit)
   return {
-    fromDay: points[0]?.day ?? 0,
+    fromDay: days[0] ?? 0,
     n: fit.n,
     level: fit.level,
     slope: fit.slope,
@@ -99,12 +108,12 @@ function trendFit(fit: LineFit, points: readonly Observation[], medianOfSlopes: 
   }
 }
 
-const soFar = (points: readonly Observation[], fit: LineFit | null, sd: number) => ({
-  n: points.length,
-  days: points.map(({ day }) => day),
+const soFar = (days: Float64Array, fit: LineFit | null, sd: number) => ({
+  n: days.length,
+  days: [...days],
   fit,
   sd,
-  nu: fit?.nu ?? repeatabilityWorth + points.length - 2,
+  nu: fit?.nu ?? repeatabilityWorth + days.length - 2,
 })
 
 const perMonth = ({ low, high }: { low: number; high: number }) => ({
@@ -112,8 +121,8 @@ const perMonth = ({ low, high }: { low: number; high: number }) => ({
   high: high * daysPerMonth,
 })
 
-const paceChange = (whole: LineFit, recent: LineFit, points: readonly SeriesPoint[]): PaceChange => ({
-  sinceVisit: points.at(-paceOver)?.visit ?? '',
+const paceChange = (whole: LineFit, recent: LineFit, { points }: Series): PaceChange => ({
+  sinceVisit: points().at(-paceOver)?.visit ?? '',
   wholePerMonth: whole.slope * daysPerMonth,
   wholeInterval: perMonth(slopeInterval(whole)),
   recentPerMonth: recent.slope * daysPerMonth,
@@ -124,13 +133,13 @@ function secondOpinion(
   fit: LineFit,
   slope: number,
   matters: number,
-  points: readonly SeriesPoint[],
+  { days, points }: Series,
 ): SecondOpinion | null {
-  const span = (points.at(-1)?.day ?? 0) - (points[0]?.day ?? 0)
+  const span = (days[days.length - 1] ?? 0) - (days[0] ?? 0)
   if (!disagree(fit, slope, span, matters)) return null
   return {
     theilSenPerMonth: slope * daysPerMonth,
     leastSquaresPerMonth: fit.slope * daysPerMonth,
-    visit: points[pullsMost(fit, points)]?.visit ?? '',
+    visit: points()[pullsMost(fit, points())]?.visit ?? '',
   }
 }

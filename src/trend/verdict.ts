@@ -1,7 +1,7 @@
 /** What the line says against the target band, in one word. */
 import { type Band, nearestEdge } from '../hoof/bands.ts'
 import type { Verdict } from './assessed-trend.ts'
-import { type LineFit, levelAt, slopeInterval } from './fit.ts'
+import { type LineFit, levelAt, slopeInterval, slopeMargin } from './fit.ts'
 
 /** A band with at least one side; a band open both ways wants nothing. */
 export const closedSomewhere = (band: Band | null): band is Band =>
@@ -18,8 +18,8 @@ export function edgeAhead(level: number, band: Band): number | null {
 
 /** `no`: the slope's interval includes 0. Else the way the line goes for sure. */
 export function surelyMoves(fit: LineFit): 'up' | 'down' | 'no' {
-  const { low, high } = slopeInterval(fit)
-  return low > 0 ? 'up' : high < 0 ? 'down' : 'no'
+  const margin = slopeMargin(fit)
+  return fit.slope - margin > 0 ? 'up' : fit.slope + margin < 0 ? 'down' : 'no'
 }
 
 /**

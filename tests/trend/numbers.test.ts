@@ -15,7 +15,7 @@ import {
 } from '../../src/trend/fit.ts'
 import { recentFit } from '../../src/trend/pace.ts'
 import { disagree, pullsMost } from '../../src/trend/second-opinion.ts'
-import { theilSen } from '../../src/trend/theil-sen.ts'
+import { theilSen, theilSenOfColumns, theilSenRoom } from '../../src/trend/theil-sen.ts'
 import { seeded } from './random.ts'
 
 const at = (days: readonly number[], values: readonly number[]): readonly Observation[] =>
@@ -63,12 +63,12 @@ describe('fitLine', () => {
   it('comes out the same from sums that grew one reading at a time', () => {
     const random = seeded(3)
     let day = 0
-    let sums = noSums
+    const sums = noSums()
     const points: Observation[] = []
     for (let i = 0; i < 200; i++) {
       const point = { day, value: 50 + 0.01 * day + random.normal() }
       points.push(point)
-      sums = addTo(sums, point)
+      addTo(sums, point.day, point.value)
       day += 20 + Math.floor(random.even() * 30)
     }
     const whole = fitLine(points, prior)
@@ -113,6 +113,42 @@ describe('theilSen', () => {
     expect(theilSen(points)).toBe(bruteForce(points))
   })
 
+  it('is so too for hundreds of series of every kind, one after another in the same room', () => {
+    const random = seeded(1968)
+    const room = theilSenRoom(140)
+    for (let run = 0; run < 400; run++) {
+      const n = 2 + Math.floor(random.even() * 138)
+      const trend = [0, 0.01, 0.3, -2][run % 4] ?? 0
+      const scatter = [0, 0.2, 1.5, 20][Math.floor(run / 4) % 4] ?? 0
+      // As written down: to the half millimetre, to the millimetre, to five, or as fine as can be.
+      const grain = [0.5, 1, 5, 0][Math.floor(run / 16) % 4] ?? 0
+      const wild = run % 3 === 0 ? 0.1 : 0
+      let day = 0
+      const points = Array.from({ length: n }, (_, i) => {
+        if (i > 0) day += random.even() < 0.15 ? 0 : 1 + Math.floor(random.even() * 60)
+        const fine = 50 + trend * i + scatter * random.normal() + (random.even() < wild ? 300 : 0)
+        return { day, value: grain === 0 ? fine : Math.round(fine / grain) * grain }
+      })
+      const days = Float64Array.from(points, (point) => point.day)
+      const values = Float64Array.from(points, (point) => point.value)
+      const found = theilSenOfColumns(days, values, fitLine(points, prior), room)
+      expect(found ?? Number.NaN).toBe(day === 0 ? Number.NaN : bruteForce(points))
+    }
+  })
+
+  it('does not hang on the fit that it starts from', () => {
+    const random = seeded(8)
+    const days = Float64Array.from({ length: 80 }, (_, i) => 35 * i)
+    const values = Float64Array.from(days, (day) => 50 + 0.01 * day + random.normal())
+    const points = at([...days], [...values])
+    const fit = fitLine(points, prior) ?? never()
+    for (const off of [-1, -3e-4, -1e-5, 0, 1e-5, 3e-4, 1])
+      for (const s of [1e-12, 0.01, 1, 100])
+        expect(theilSenOfColumns(days, values, { ...fit, slope: fit.slope + off, s }, theilSenRoom(80))).toBe(
+          bruteForce(points),
+        )
+  })
+
   it('holds for a long straight line, where all slopes are one', () => {
     const points = Array.from({ length: 180 }, (_, i) => ({ day: 35 * i, value: 40 + 0.5 * i }))
     expect(theilSen(points)).toBeCloseTo(0.5 / 35, 12)
@@ -144,25 +180,38 @@ describe('crossingOf', () => {
 })
 
 describe('recentFit', () => {
-  const bend = at([0, 70, 140, 210, 280, 350, 420, 490], [38, 43, 48, 53, 55, 55, 55, 55])
+  const recentOf = (days: readonly number[], values: readonly number[], scatter = prior) =>
+    recentFit(
+      fitLine(at(days, values), scatter) ?? never(),
+      Float64Array.from(days),
+      Float64Array.from(values),
+      scatter,
+    )
+  const bend = {
+    days: [0, 70, 140, 210, 280, 350, 420, 490],
+    values: [38, 43, 48, 53, 55, 55, 55, 55],
+  }
 
   it('finds that the last four move at another pace', () => {
-    const whole = fitLine(bend, prior) ?? never()
-    const recent = recentFit(whole, bend.slice(-4), prior)
+    const recent = recentOf(bend.days, bend.values)
     expect(recent?.slope).toBeCloseTo(0, 12)
     expect(recent?.n).toBe(4)
   })
 
+  it('does not look at readings past the end of the whole series', () => {
+    const whole = fitLine(at(bend.days, bend.values), prior) ?? never()
+    const days = Float64Array.of(...bend.days, 560, 630)
+    const values = Float64Array.of(...bend.values, 80, 90)
+    expect(recentFit(whole, days, values, prior)).toEqual(recentOf(bend.days, bend.values))
+  })
+
   it('does not look before there are six readings, and finds nothing on a straight line', () => {
-    const five = bend.slice(0, 5)
-    expect(recentFit(fitLine(five, prior) ?? never(), five.slice(-4), prior)).toBeNull()
-    const straight = at([0, 35, 70, 105, 140, 175], [40, 41, 42, 43, 44, 45])
-    expect(recentFit(fitLine(straight, prior) ?? never(), straight.slice(-4), prior)).toBeNull()
+    expect(recentOf(bend.days.slice(0, 5), bend.values.slice(0, 5))).toBeNull()
+    expect(recentOf([0, 35, 70, 105, 140, 175], [40, 41, 42, 43, 44, 45])).toBeNull()
   })
 
   it('finds the curve of Meier 2021 (medians 2, 2, 0, 0, 0 on days 0, 4, 9, 14, 25) too short to split', () => {
-    const grades = at([0, 4, 9, 14, 25], [2, 2, 0, 0, 0])
-    expect(recentFit(fitLine(grades, { sd: 0.5, worth: 10 }) ?? never(), grades.slice(-4), prior)).toBeNull()
+    expect(recentOf([0, 4, 9, 14, 25], [2, 2, 0, 0, 0], { sd: 0.5, worth: 10 })).toBeNull()
   })
 })
 

@@ -2,17 +2,25 @@
 import type { Visit } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { Facts } from '../assessed-care.ts'
-import { lastBefore, type Moment, type Rule, type Statement, says } from './rule.ts'
+import { type CareRecord, type Look, lastBefore, type Moment, nothing, type Rule } from './rule.ts'
 
 const lamenessRule =
-  (found: (grade: number, foot: Foot, at: Moment) => Facts | null) =>
-  (at: Moment): readonly Statement[] =>
-    feet.flatMap((foot) => {
-      const grade = at.visit.comfort.lameness[foot]
-      if (grade === undefined) return []
-      const facts = found(grade, foot, at)
-      return [says(foot, facts === null ? [] : [facts])]
-    })
+  (found: (grade: number, foot: Foot, at: Moment, record: CareRecord) => Facts | null) =>
+  (record: CareRecord): Look | null => {
+    if (!isJudged(record, 'lameness')) return null
+    return (at, say) => {
+      for (const foot of feet) {
+        const grade = at.visit.comfort.lameness[foot]
+        if (grade === undefined) continue
+        const facts = found(grade, foot, at, record)
+        say(at, foot, facts === null ? nothing : [facts])
+      }
+    }
+  }
+
+/** Whether any visit judges it at any foot. */
+const isJudged = ({ moments }: CareRecord, what: 'lameness' | 'digitalPulse'): boolean =>
+  moments.some(({ visit }) => feet.some((foot) => visit.comfort[what][foot] !== undefined))
 
 const unwillingSurfaces = ({ comfort }: Visit): readonly string[] =>
   Object.entries(comfort.surfaces)
@@ -22,7 +30,7 @@ const unwillingSurfaces = ({ comfort }: Visit): readonly string[] =>
 /** Whether the visit says how the horse moves, and if so, where it would not; Obel III and IV are unwilling by name. */
 function unwillingness(visit: Visit): readonly string[] | null {
   const { surfaces, obel } = visit.comfort
-  if (Object.keys(surfaces).length === 0 && obel === null) return null
+  if (obel === null && Object.keys(surfaces).length === 0) return null
   return [...unwillingSurfaces(visit), ...(obel !== null && obel >= 3 ? ['any surface'] : [])]
 }
 
@@ -30,50 +38,56 @@ export const comfortRules: readonly Rule[] = [
   {
     code: 'lameness-severe',
     level: 'stop',
-    look: lamenessRule((grade) => (grade >= 4 ? { grade } : null)),
+    over: lamenessRule((grade) => (grade >= 4 ? { grade } : null)),
   },
   {
     code: 'pulse-bounding',
     level: 'stop',
-    look: ({ visit }) =>
-      feet.flatMap((foot) => {
-        const grade = visit.comfort.digitalPulse[foot]
-        return grade === undefined ? [] : [says(foot, grade >= 3 ? [{ grade }] : [])]
-      }),
+    over: (record) => {
+      if (!isJudged(record, 'digitalPulse')) return null
+      return (at, say) => {
+        for (const foot of feet) {
+          const grade = at.visit.comfort.digitalPulse[foot]
+          if (grade !== undefined) say(at, foot, grade >= 3 ? [{ grade }] : nothing)
+        }
+      }
+    },
   },
   {
     code: 'pulse-both-fores',
     level: 'stop',
-    look: ({ visit }) => {
-      const { LF, RF } = visit.comfort.digitalPulse
+    over: () => (at, say) => {
+      const { LF, RF } = at.visit.comfort.digitalPulse
       if (LF !== undefined && RF !== undefined)
-        return [says(null, LF >= 2 && RF >= 2 ? [{ left: LF, right: RF }] : [])]
+        say(at, null, LF >= 2 && RF >= 2 ? [{ left: LF, right: RF }] : nothing)
       // One fore alone can only give the all-clear.
-      return (LF ?? RF ?? 2) < 2 ? [says(null, [])] : []
+      else if ((LF ?? RF ?? 2) < 2) say(at, null, nothing)
     },
   },
   {
     code: 'unwilling-to-move',
     level: 'stop',
     // Newly so, or never judged before. It stands until a visit finds the horse willing on all that it judges.
-    look: (at) => {
-      const now = unwillingness(at.visit)
-      if (now === null) return []
-      const before = lastBefore(at, unwillingness) ?? []
-      if (now.length > 0 && before.length > 0) return []
-      return [says(null, now.length > 0 ? [{ surfaces: now.join(', ') }] : [])]
-    },
+    over:
+      ({ moments }) =>
+      (at, say) => {
+        const now = unwillingness(at.visit)
+        if (now === null) return
+        if (now.length === 0) say(at, null, nothing)
+        else if ((lastBefore(moments, at.place, unwillingness) ?? []).length === 0)
+          say(at, null, [{ surfaces: now.join(', ') }])
+      },
   },
   {
     code: 'lameness-moderate',
     level: 'vet',
-    look: lamenessRule((grade) => (grade >= 2 && grade <= 3 ? { grade } : null)),
+    over: lamenessRule((grade) => (grade >= 2 && grade <= 3 ? { grade } : null)),
   },
   {
     code: 'lameness-rising',
     level: 'vet',
-    look: lamenessRule((grade, foot, at) => {
-      const before = lastBefore(at, (visit) => visit.comfort.lameness[foot] ?? null)
+    over: lamenessRule((grade, foot, { place }, { moments }) => {
+      const before = lastBefore(moments, place, (visit) => visit.comfort.lameness[foot] ?? null)
       return before !== null && grade > before ? { grade, before } : null
     }),
   },

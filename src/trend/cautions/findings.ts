@@ -1,16 +1,47 @@
 /** Rules on what was found on a foot. */
 import type { Finding } from '../../casebook/model.ts'
-import type { Foot } from '../../hoof/feet.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
 import type { Facts } from '../assessed-care.ts'
-import { findingsNow, type Moment, present, type Rule, type Statement, says } from './rule.ts'
+import {
+  any,
+  type CareRecord,
+  factsOf,
+  findingsAt,
+  type Look,
+  type Moment,
+  nothing,
+  type Rule,
+} from './rule.ts'
 
 /** Speaks of each foot of which the visit records findings. */
 const footRule =
-  (found: (findings: readonly Finding[], foot: Foot, at: Moment) => readonly Facts[]) =>
-  (at: Moment): readonly Statement[] =>
-    [...findingsNow(at)].map(([foot, findings]) => says(foot, found(findings, foot, at)))
+  (
+    found: (
+      findings: readonly Finding[],
+      foot: Foot,
+      at: Moment,
+      moments: readonly Moment[],
+    ) => readonly Facts[],
+  ) =>
+  ({ moments }: CareRecord): Look =>
+  (at, say) => {
+    for (const { foot, findings } of at.findings) say(at, foot, found(findings, foot, at, moments))
+  }
 
-const factsOf = ({ place, grade, words }: Finding): Facts => ({ place, grade, words })
+const facts = ({ place, grade, words }: Finding): Facts => ({ place, grade, words })
+
+/** Speaks of the findings of one name that pass a test. */
+const findingRule = (what: string, test: (finding: Finding) => boolean = any) =>
+  where(
+    what,
+    footRule((findings) => factsOf(findings, what, test, facts)),
+  )
+
+/** Looks only where something of that name was ever found. */
+const where =
+  (what: string, over: (record: CareRecord) => Look) =>
+  (record: CareRecord): Look | null =>
+    record.names.has(what) ? over(record) : null
 
 /** The ground side of the foot, where a nail or puncture may reach what lies above. */
 const groundSide: ReadonlySet<string> = new Set([
@@ -38,86 +69,66 @@ const deepInBulbs = /\bdeep|\bbulbs?\b/i
 const sore = /\btender|\bsore|\bflinch/i
 
 export const findingRules: readonly Rule[] = [
-  { code: 'drainage', level: 'stop', look: footRule((all) => present(all, 'drainage').map(factsOf)) },
+  { code: 'drainage', level: 'stop', over: findingRule('drainage') },
   {
     code: 'heat-with-lameness',
     level: 'stop',
-    look: (at) =>
-      [...new Set([...findingsNow(at).keys(), ...lameFeet(at)])].flatMap((foot) => {
-        const findings = findingsNow(at).get(foot)
-        const lameness = at.visit.comfort.lameness[foot]
-        const hot = present(findings ?? [], 'heat')
-        if (hot.length > 0 && (lameness ?? 0) > 0)
-          return [
-            says(
-              foot,
-              hot.map((heat) => ({ ...factsOf(heat), lameness: lameness ?? null })),
-            ),
-          ]
+    over: where('heat', () => (at, say) => {
+      const { lameness } = at.visit.comfort
+      for (const { foot, findings } of at.findings) {
+        const grade = lameness[foot]
+        const hot = factsOf(findings, 'heat', any, (heat) => ({ ...facts(heat), lameness: grade ?? null }))
         // Either half of it gone is the all-clear; silence on both is not.
-        return lameness === 0 || (findings !== undefined && hot.length === 0) ? [says(foot, [])] : []
-      }),
+        if (hot.length === 0 || grade === 0) say(at, foot, nothing)
+        else if (grade !== undefined) say(at, foot, hot)
+      }
+      for (const foot of feet)
+        if (lameness[foot] === 0 && findingsAt(at, foot) === null) say(at, foot, nothing)
+    }),
   },
-  {
-    code: 'puncture',
-    level: 'stop',
-    look: footRule((all) =>
-      present(all, 'puncture')
-        .filter(({ place }) => groundSide.has(place))
-        .map(factsOf),
-    ),
-  },
+  { code: 'puncture', level: 'stop', over: findingRule('puncture', ({ place }) => groundSide.has(place)) },
   {
     code: 'nail-in-white-line-tender',
     level: 'vet',
-    look: footRule((all) => {
-      const tender = present(all, 'tenderness').length > 0
-      return present(all, 'nail in white line')
-        .filter(({ words }) => tender || wordsSay(words, sore))
-        .map(factsOf)
-    }),
+    over: where(
+      'nail in white line',
+      footRule((findings) => {
+        const tender = findings.some(({ what, grade }) => what === 'tenderness' && grade > 0)
+        const counts = tender ? any : ({ words }: Finding) => wordsSay(words, sore)
+        return factsOf(findings, 'nail in white line', counts, facts)
+      }),
+    ),
   },
   {
     code: 'crack-full-thickness',
     level: 'vet',
-    look: footRule((all) =>
-      present(all, 'crack')
-        .filter(({ words }) => wordsSay(words, cracked))
-        .map(factsOf),
-    ),
+    over: findingRule('crack', ({ words }) => wordsSay(words, cracked)),
   },
-  {
-    code: 'thrush-severe',
-    level: 'vet',
-    look: footRule((all) =>
-      present(all, 'thrush')
-        .filter(({ grade }) => grade === 3)
-        .map(factsOf),
-    ),
-  },
+  { code: 'thrush-severe', level: 'vet', over: findingRule('thrush', ({ grade }) => grade === 3) },
   {
     code: 'sulcus-split-deep',
     level: 'vet',
-    look: footRule((all) =>
-      present(all, 'sulcus split')
-        .filter(
-          ({ place, grade, words }) => place === 'heel bulbs' || grade === 3 || wordsSay(words, deepInBulbs),
-        )
-        .map(factsOf),
+    over: findingRule(
+      'sulcus split',
+      ({ place, grade, words }) => place === 'heel bulbs' || grade === 3 || wordsSay(words, deepInBulbs),
     ),
   },
-  { code: 'swelling', level: 'vet', look: footRule((all) => present(all, 'swelling').map(factsOf)) },
-  { code: 'proud-flesh', level: 'vet', look: footRule((all) => present(all, 'proud tissue').map(factsOf)) },
-  { code: 'finding-worsening', level: 'vet', look: footRule(worsening) },
+  { code: 'swelling', level: 'vet', over: findingRule('swelling') },
+  { code: 'proud-flesh', level: 'vet', over: findingRule('proud tissue') },
+  { code: 'finding-worsening', level: 'vet', over: footRule(worsening) },
 ]
 
-const lameFeet = ({ visit }: Moment): readonly Foot[] => Object.keys(visit.comfort.lameness) as Foot[]
-
 /** Findings whose grade has risen twice running, over the last three visits that recorded findings of the foot. */
-function worsening(findings: readonly Finding[], foot: Foot, at: Moment): readonly Facts[] {
-  const earlier = earlierFindings(at, foot, 2)
-  const [before, first] = earlier
-  if (before === undefined || first === undefined) return []
+function worsening(
+  findings: readonly Finding[],
+  foot: Foot,
+  { place: visit }: Moment,
+  moments: readonly Moment[],
+): readonly Facts[] {
+  // What has risen twice stands at 2 at the least.
+  if (findings.every(({ grade }) => grade < 2)) return nothing
+  const [before, first] = earlierFindings(moments, visit, foot, 2)
+  if (before === undefined || first === undefined) return nothing
   return findings.flatMap(({ what, place, grade }) => {
     const gradeIn = (all: readonly Finding[]) =>
       all.find((one) => one.what === what && one.place === place)?.grade ?? null
@@ -129,11 +140,16 @@ function worsening(findings: readonly Finding[], foot: Foot, at: Moment): readon
 }
 
 /** The findings of a foot at the visits before this one that recorded any, latest first. */
-function earlierFindings(at: Moment, foot: Foot, most: number): readonly (readonly Finding[])[] {
+function earlierFindings(
+  moments: readonly Moment[],
+  visit: number,
+  foot: Foot,
+  most: number,
+): readonly (readonly Finding[])[] {
   const found: (readonly Finding[])[] = []
-  for (let i = at.place - 1; i >= 0 && found.length < most; i--) {
-    const here = at.findings[i]?.get(foot)
-    if (here !== undefined) found.push(here)
+  for (let i = visit - 1; i >= 0 && found.length < most; i--) {
+    const here = findingsAt(moments[i], foot)
+    if (here !== null) found.push(here)
   }
   return found
 }

@@ -7,9 +7,16 @@ import type { Columns } from '../columns.ts'
 import { comfortRules } from './comfort.ts'
 import { findingRules } from './findings.ts'
 import { bodyRules, readingRules } from './readings.ts'
-import { findingsByFoot, type Rule } from './rule.ts'
+import { type CareRecord, careRecord, type Rule, type Say } from './rule.ts'
+import { soleRules } from './sole.ts'
 
-export const rules: readonly Rule[] = [...comfortRules, ...findingRules, ...readingRules, ...bodyRules]
+export const rules: readonly Rule[] = [
+  ...comfortRules,
+  ...findingRules,
+  ...soleRules,
+  ...readingRules,
+  ...bodyRules,
+]
 
 /** More than two weeks past the planned visit. */
 const overdueBy = 14
@@ -28,28 +35,17 @@ interface Spell {
   until: number | null
 }
 
+interface Matter {
+  readonly foot: Foot | null
+  readonly name: string
+  last: readonly Spell[]
+}
+
 export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit): Cautions {
-  const spells: Spell[] = []
-  const open = new Map<string, Spell[]>()
-  const { visits } = columns
-  const findings = visits.map(findingsByFoot)
-  for (const [place, visit] of visits.entries()) {
-    const moment = { horse, columns, visits, place, visit, findings }
-    for (const { code, level, look } of rules)
-      for (const { foot, matter, found } of look(moment)) {
-        const key = `${code}/${foot}/${matter}`
-        const before = open.get(key)
-        if (before === undefined && found.length === 0) continue
-        for (const spell of before ?? []) spell.until = place
-        const begun = found.map((facts): Spell => {
-          const caution = { code, level, foot, date: visit.date, visit: visit.id, facts }
-          return { caution, from: place, until: null }
-        })
-        open.set(key, begun)
-        spells.push(...begun)
-      }
-  }
+  const record = careRecord(horse, columns)
+  const spells = rules.flatMap((rule) => spellsOf(rule, record))
   const all = spells.map(({ caution, until }): Caution => ({ ...caution, standing: until === null }))
+  const stops = spells.filter(({ caution }) => caution.level === 'stop')
   return {
     all: [...all, ...overdue(columns, next)].toSorted(
       (a, b) =>
@@ -58,14 +54,38 @@ export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit): Cau
         places[a.code] - places[b.code],
     ),
     stopStood: (foot, place) =>
-      spells.some(
+      stops.some(
         ({ caution, from, until }) =>
-          caution.level === 'stop' &&
           (caution.foot === null || caution.foot === foot) &&
           from <= place &&
           (until === null || until > place),
       ),
   }
+}
+
+/** What one rule finds over the whole record, oldest first. */
+function spellsOf({ code, level, over }: Rule, record: CareRecord): readonly Spell[] {
+  const look = over(record)
+  if (look === null) return []
+  const spells: Spell[] = []
+  /** The matters of which anything was ever found, each with what the last visit that spoke of it found: few. */
+  const matters: Matter[] = []
+  const say: Say = ({ place, visit }, foot, found, name = '') => {
+    let matter = matters.find((one) => one.foot === foot && one.name === name)
+    if (matter === undefined) {
+      if (found.length === 0) return
+      matter = { foot, name, last: [] }
+      matters.push(matter)
+    }
+    for (const spell of matter.last) spell.until = place
+    matter.last = found.map((facts): Spell => {
+      const caution = { code, level, foot, date: visit.date, visit: visit.id, facts }
+      return { caution, from: place, until: null }
+    })
+    spells.push(...matter.last)
+  }
+  for (const moment of record.moments) look(moment, say)
+  return spells
 }
 
 const levels = { stop: 0, vet: 1, mind: 2 }
