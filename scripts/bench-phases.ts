@@ -10,7 +10,6 @@ import { readHorse, readPractice } from '../src/casebook/read.ts'
 import { presentHorse, summarise } from '../src/present/practice/index.ts'
 import { diskFolder, knownFolder } from '../src/publish/disk.ts'
 import { disk } from '../src/publish/files.ts'
-import type { MadeFile } from '../src/publish/made.ts'
 import { packageRoot, templateSources } from '../src/publish/package.ts'
 import { stage } from '../src/publish/staging.ts'
 import { createRenderer } from '../src/render/renderer.ts'
@@ -43,16 +42,14 @@ for (const id of horseIds) {
   if (horse === null) continue
   const assessment = await timed('assess', () => assess(horse, practice, asOf))
   const input = { horse, assessment, practice, pictures: new Map() }
-  const views = await timed('present', () => {
-    summarise(input)
-    return presentHorse(input)
-  })
-  const files = await timed('render', async () => {
-    const made: MadeFile[] = []
-    for (const view of views) made.push({ path: view.path, text: await renderer.render(view) })
-    return made
-  })
-  await timed('stage', () => stage(disk, staging, files))
+  await timed('present', () => summarise(input))
+  const views = presentHorse(input)
+  for (;;) {
+    const { value: view } = await timed('present', () => views.next())
+    if (view === undefined) break
+    const text = await timed('render', () => renderer.render(view))
+    await timed('stage', () => stage(disk, staging, [{ path: view.path, text }]))
+  }
 }
 rmSync(folder, { recursive: true })
 process.stdout.write(JSON.stringify(spent))

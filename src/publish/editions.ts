@@ -23,7 +23,8 @@ export interface AllHorses {
 }
 
 export interface EditionPages {
-  ofHorse(input: HorseInput): readonly PageView[]
+  /** One by one, since a page is large. */
+  ofHorse(input: HorseInput): Iterable<PageView>
   overAll(all: AllHorses): readonly PageView[]
   /** Files over all horses that are no pages, paths within the edition. */
   files(all: AllHorses): readonly MadeFile[]

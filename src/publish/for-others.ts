@@ -6,7 +6,6 @@ import { type HorseIdentity, identityOf } from '../present/identity/identifiers.
 import type { CaseSummary } from '../present/portfolio/view.ts'
 import type { HorseInput } from '../present/practice/index.ts'
 import type { Renderer } from '../render/renderer.ts'
-import { editionFolders } from './edition-folders.ts'
 import type { Edition, MadeFile } from './made.ts'
 import { ownerPartOf, type PictureBytes } from './owner-part.ts'
 import { type PictureFile, portfolioCase } from './portfolio-case.ts'
@@ -38,7 +37,7 @@ export interface OthersTools {
   readonly keep: (text: string) => string
 }
 
-/** The horse's part of its owner's page and its case, each where asked for and agreed to. */
+/** The horse's part of its owner's page and its case, each where asked for and agreed to; files by path within the portfolio. */
 export async function forOthersOf(
   input: HorseInput,
   editions: readonly Edition[],
@@ -55,11 +54,7 @@ export async function forOthersOf(
     name: made.part.name,
     kept: tools.keep(made.part.html),
   }
-  const files = (shown?.files ?? []).map((file) => ({
-    ...file,
-    path: `${editionFolders.portfolio.folder}/${file.path}`,
-  }))
-  return { forOthers: { identity, part, case: shown?.summary ?? null }, files }
+  return { forOthers: { identity, part, case: shown?.summary ?? null }, files: shown?.files ?? [] }
 }
 
 /**

@@ -30,6 +30,8 @@ export interface HorseTools {
   readonly store: PictureStore
   /** Puts text away between builds and gives its name. */
   readonly keep: (text: string) => string
+  /** Takes each file as soon as it is made: a horse's pages together are too much to hold on to. */
+  readonly put: (file: MadeFile) => void
 }
 
 /** Read, assess, present, render. Needs nothing of other horses. */
@@ -37,19 +39,20 @@ export async function makeHorse(job: HorseJob, tools: HorseTools): Promise<MadeH
   const { horse, diagnostics } = readHorse(tools.folder, job.id, job.practice, job.asOf)
   if (horse === null) {
     const forOthers = { identity: looseIdentity(tools.folder, job.id), part: null, case: null }
-    return { id: job.id, diagnostics, summary: null, forOthers, files: [] }
+    return { id: job.id, diagnostics, summary: null, forOthers }
   }
 
   const assessment = assess(horse, job.practice, job.asOf)
   const processed = await processPictures(horse, tools.folder, tools.store)
   const input = { horse, assessment, practice: job.practice, pictures: processed.pictures }
-  const files: MadeFile[] = []
-  if (job.editions.includes('practice'))
-    files.push(...inFolder(editionFolders.practice.folder, processed.files))
+  const putIn = (folder: string, file: MadeFile) => tools.put({ ...file, path: `${folder}/${file.path}` })
+  if (job.editions.includes('practice')) {
+    for (const file of processed.files) putIn(editionFolders.practice.folder, file)
+  }
   for (const name of job.editions) {
     const { folder } = editionFolders[name]
     for (const view of editions[name]?.ofHorse(input) ?? []) {
-      files.push({ path: `${folder}/${view.path}`, text: await tools.renderer.render(view) })
+      putIn(folder, { path: view.path, text: await tools.renderer.render(view) })
     }
   }
   const others = await forOthersOf(input, job.editions, {
@@ -57,14 +60,11 @@ export async function makeHorse(job: HorseJob, tools: HorseTools): Promise<MadeH
     fileOf: fileIn(tools.store),
     bytesOf: bytesIn(tools.store),
   })
+  for (const file of others.files) putIn(editionFolders.portfolio.folder, file)
   return {
     id: job.id,
     diagnostics: [...diagnostics, ...processed.diagnostics],
     summary: summarise(input),
     forOthers: others.forOthers,
-    files: [...files, ...others.files],
   }
 }
-
-const inFolder = (folder: string, files: readonly MadeFile[]): readonly MadeFile[] =>
-  files.map((file) => ({ ...file, path: `${folder}/${file.path}` }))

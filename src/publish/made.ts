@@ -4,12 +4,12 @@ import type { ForOthers } from './for-others.ts'
 
 export type Edition = 'practice' | 'owner' | 'portfolio'
 
-/** A file ready to be written. Text, or the path of a processed picture in the store to copy from. */
+/** A file ready to be written, at a path within `site/`: `practice/juno/index.html`. Text, or the path of a processed picture in the store to copy from. */
 export type MadeFile =
   | { readonly path: string; readonly text: string }
   | { readonly path: string; readonly copyFrom: string }
 
-/** All that one horse gives to a build. Travels between threads, so plain data only. */
+/** All that one horse gives to a build, besides its files. Travels between threads, so plain data only. */
 export interface MadeHorse {
   readonly id: string
   readonly diagnostics: readonly Diagnostic[]
@@ -17,6 +17,4 @@ export interface MadeHorse {
   readonly summary: HorseSummary | null
   /** What the editions that leave this machine need of it; null where it was made without them in mind. */
   readonly forOthers: ForOthers | null
-  /** Paths within `site/`: `practice/juno/index.html`. */
-  readonly files: readonly MadeFile[]
 }

@@ -8,7 +8,7 @@ import { knownFolder } from './disk.ts'
 import type { Files } from './files.ts'
 import type { ForOthers } from './for-others.ts'
 import type { HorseJob, HorseTools } from './horse.ts'
-import type { MadeHorse } from './made.ts'
+import type { MadeFile, MadeHorse } from './made.ts'
 import { keepPart } from './parts.ts'
 import { pictureStore } from './picture-store.ts'
 import { type Staged, type Staging, stage } from './staging.ts'
@@ -45,7 +45,7 @@ export interface Bench {
 /** Makes one horse; `makeHorse` with its page maker, or a test's own. */
 export type MakeHorse = (
   job: HorseJob,
-  tools: Pick<HorseTools, 'folder' | 'keep' | 'store'>,
+  tools: Pick<HorseTools, 'folder' | 'keep' | 'store' | 'put'>,
 ) => Promise<MadeHorse>
 
 /** Makes horses one by one and writes their files to the staging folder at once, so that memory stays small. */
@@ -57,8 +57,9 @@ export const stagingWorker =
     const keep = (text: string) => keepPart(files, bench.parts, text)
     const store = pictureStore(files, bench.pictures)
     try {
-      const made = await make(job, { folder, keep, store })
-      const outputs = stage(files, bench.staging, made.files)
+      const outputs: Staged[] = []
+      const put = (file: MadeFile) => outputs.push(...stage(files, bench.staging, [file]))
+      const made = await make(job, { folder, keep, store, put })
       const { id, diagnostics, summary, forOthers } = made
       return { id, diagnostics, summary, forOthers, outputs, read }
     } catch (error) {

@@ -82,8 +82,9 @@ const inputOf = (horse: Horse, day: string, of: Practice) => ({
   pictures: new Map(),
 })
 
-export const pagesOf = (horse = mallow, day = asOf, of = practice): readonly PageView[] =>
-  presentHorse(inputOf(horse, day, of))
+export const pagesOf = (horse = mallow, day = asOf, of = practice): readonly PageView[] => [
+  ...presentHorse(inputOf(horse, day, of)),
+]
 
 export const summaryOf = (horse = mallow, day = asOf, of = practice) => summarise(inputOf(horse, day, of))
 

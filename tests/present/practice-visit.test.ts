@@ -20,14 +20,14 @@ describe('a visit’s page', () => {
       unit: 'mm',
       note: null,
       smallest: '6.3 mm',
-      cells: [{ before: '97', after: '87', change: '\u221210', isReal: true }, null, null, null],
+      cells: [{ from: '97 → ', value: '87', change: '\u221210', note: '\u221210 real' }, null, null, null],
     })
   })
 
   it('leaves out the change where one stage alone was read, and says what was worked out', () => {
-    expect(row('Toe angle')?.cells[0]).toEqual({ before: null, after: '51', change: null, isReal: false })
+    expect(row('Toe angle')?.cells[0]).toEqual({ from: '', value: '51', change: null, note: 'After' })
     expect(row('Heel balance')?.note).toBe('worked out')
-    expect(row('Heel balance')?.cells[0]?.after).toBe('3')
+    expect(row('Heel balance')?.cells[0]?.value).toBe('3')
   })
 
   it('tells each finding with what it was before, and draws it on the sole', () => {

@@ -3,6 +3,7 @@ import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, w
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { readHorse } from '../../src/casebook/read.ts'
+import type { HorseSummary } from '../../src/present/summary.ts'
 import { disk, type Files } from '../../src/publish/files.ts'
 import type { MadeHorse } from '../../src/publish/made.ts'
 import type { BuildOrder, BuildWorld, Makers } from '../../src/publish/order.ts'
@@ -58,33 +59,40 @@ export function place(files: Readonly<Record<string, string>>): Place {
   }
 }
 
+/** What is known of a horse of which there is nothing to tell. */
+export const summaryOf = (id: string, name: string): HorseSummary => ({
+  id,
+  name,
+  owner: null,
+  visits: 0,
+  lastVisit: null,
+  due: null,
+  overdueDays: null,
+  state: '',
+  tags: [],
+  cautions: [],
+  changes: [],
+  backtest: { made: 0, held: 0 },
+})
+
 /** A page that shows all that was read of a horse. */
-export const plainHorse: MakeHorse = async (job, { folder }): Promise<MadeHorse> => {
+export const plainHorse: MakeHorse = async (job, { folder, put }): Promise<MadeHorse> => {
   const { horse, diagnostics } = readHorse(folder, job.id, job.practice, job.asOf)
-  if (horse === null) return { id: job.id, diagnostics, summary: null, forOthers: null, files: [] }
-  const page = (name: string, content: unknown) => ({
-    path: `practice/${job.id}/${name}.html`,
-    text: JSON.stringify(content),
-  })
+  if (horse === null) return { id: job.id, diagnostics, summary: null, forOthers: null }
+  const page = (name: string, content: unknown) =>
+    put({ path: `practice/${job.id}/${name}.html`, text: JSON.stringify(content) })
+  page('index', horse)
+  for (const visit of horse.visits) page(visit.id, visit)
   return {
     id: job.id,
     diagnostics,
     summary: {
-      id: job.id,
-      name: horse.name,
+      ...summaryOf(job.id, horse.name),
       owner: horse.owner,
       visits: horse.visits.length,
       lastVisit: horse.visits.at(-1)?.date ?? null,
-      due: null,
-      overdueDays: null,
-      state: '',
-      tags: [],
-      cautions: [],
-      changes: [],
-      backtest: { made: 0, held: 0 },
     },
     forOthers: null,
-    files: [page('index', horse), ...horse.visits.map((visit) => page(visit.id, visit))],
   }
 }
 

@@ -60,11 +60,9 @@ export function fieldSheet(of: HorseCase): PageView {
 
 /** Every measure that this horse has been read for by gauge, and comfort: the last value beside boxes before and after. */
 function boxesBlock(of: HorseCase): Block {
-  const { visits, words, format, assessment } = of
+  const { visits, words, format, readings } = of
   const w = words.sheets
-  const known = measureIds.filter((id) =>
-    assessment.readings.some(({ measure, source }) => measure === id && source === 'entered'),
-  )
+  const known = measureIds.filter((id) => readings.of(id).some(({ source }) => source === 'entered'))
   const ids = known.length === 0 ? usual : known
   const last = visits.at(-1)?.date
   return {
@@ -78,8 +76,8 @@ function boxesBlock(of: HorseCase): Block {
 }
 
 function boxRow(of: HorseCase, id: MeasureId): BoxRow {
-  const { format, assessment } = of
-  const readings = assessment.readings.filter(({ measure, source }) => measure === id && source === 'entered')
+  const { format } = of
+  const readings = of.readings.of(id).filter(({ source }) => source === 'entered')
   return {
     name: [capital(format.name(id)), format.unit(id)].join(', '),
     cells: feet.map((foot) => ({

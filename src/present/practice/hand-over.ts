@@ -201,13 +201,13 @@ const planLines = (of: HorseCase): readonly string[] => [
 
 /** What the record asks of the one who takes over: one question a caution, none of them an answer. */
 function questionLines(of: HorseCase): readonly string[] {
-  const { words, assessment } = of
+  const { words, readings } = of
   const asked = standingCautions(of).flatMap(({ code, foot }) => {
     const question = words.sheets.asked[code]
     if (question === undefined) return []
     return [foot === null ? question : words.horse.remark(foot, question)]
   })
   const thin = standingCautions(of).some(({ code }) => code === 'sole-flat' || code === 'sole-thin')
-  const seen = assessment.readings.some(({ measure }) => measure === 'sole-depth')
+  const seen = readings.of('sole-depth').length > 0
   return [...new Set([...asked, ...(thin && !seen ? [words.sheets.askedRadiograph] : [])])]
 }

@@ -8,7 +8,7 @@ import { capital, type Formatter, formatter } from '../format.ts'
 import type { Pictures } from '../pictures.ts'
 import type { PageShell } from '../shell.ts'
 import { visitsUpTo } from '../story/findings.ts'
-import { type ReadingsAt, readingsAt } from '../story/readings.ts'
+import { indexReadings, type ReadingIndex } from '../story/readings.ts'
 import type { Words } from '../words/index.ts'
 
 export interface HorseInput {
@@ -23,7 +23,7 @@ export interface HorseCase extends HorseInput {
   readonly words: Words['practice']
   /** What the engine says, in words. */
   readonly says: Words['assessment']
-  readonly readingsAt: ReadingsAt
+  readonly readings: ReadingIndex
   /** Up to the day of the assessment, oldest first. */
   readonly visits: readonly Visit[]
 }
@@ -36,7 +36,7 @@ export function openCase(input: HorseInput): HorseCase {
     format,
     words: format.words.practice,
     says: format.words.assessment,
-    readingsAt: readingsAt(input.assessment.readings),
+    readings: indexReadings(input.assessment.readings),
     visits,
   }
 }

@@ -13,10 +13,13 @@ import { visitPage } from './visit-page.ts'
 
 export type { HorseInput } from './horse-case.ts'
 
-/** Every page of one horse: its own, one a visit, hand-over, field sheet. */
-export function presentHorse(input: HorseInput): readonly PageView[] {
+/** Every page of one horse, one at a time, for they are large: its own, one a visit, hand-over, field sheet. */
+export function* presentHorse(input: HorseInput): Generator<PageView> {
   const of = openCase(input)
-  return [horsePage(of), ...of.visits.map((visit) => visitPage(of, visit)), handOver(of), fieldSheet(of)]
+  yield horsePage(of)
+  for (const visit of of.visits) yield visitPage(of, visit)
+  yield handOver(of)
+  yield fieldSheet(of)
 }
 
 /** What the front page keeps of a horse. */

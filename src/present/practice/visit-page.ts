@@ -133,9 +133,9 @@ function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): r
 }
 
 /** Heels of each foot as this visit left them: after the trim, or on arrival where nothing was read after it. */
-function heelStates({ assessment, readingsAt }: HorseCase, visit: Visit) {
+function heelStates({ assessment, readings }: HorseCase, visit: Visit) {
   const last = (foot: Foot, measure: AnyMeasureId) => {
-    const here = readingsAt(visit.id, measure).filter((reading) => reading.foot === foot)
+    const here = readings.at(visit.id, measure).filter((reading) => reading.foot === foot)
     return (here.find(({ stage }) => stage === 'after') ?? here[0])?.value ?? null
   }
   return feet.flatMap((foot) => {

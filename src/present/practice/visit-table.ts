@@ -19,11 +19,14 @@ export interface VisitRow {
 }
 
 interface VisitCell {
-  readonly before: string | null
-  readonly after: string | null
+  /** The reading on arrival where there is one after the trim as well; else empty. */
+  readonly from: string
+  /** The last reading of the visit. */
+  readonly value: string
   /** With its sign; null unless both were read. */
   readonly change: string | null
-  readonly isReal: boolean
+  /** The change and whether it is real; or the stage, where only one was read. */
+  readonly note: string
 }
 
 interface Both {
@@ -35,7 +38,7 @@ const anyIds: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
 
 /** One row a measure that was read at the visit, in the usual order. */
 export function visitRows(of: HorseCase, visit: string): readonly VisitRow[] {
-  return anyIds.flatMap((id) => rowOf(of, of.readingsAt(visit, id), id))
+  return anyIds.flatMap((id) => rowOf(of, of.readings.at(visit, id), id))
 }
 
 function rowOf(of: HorseCase, readings: readonly AssessedReading[], id: AnyMeasureId): readonly VisitRow[] {
@@ -43,10 +46,9 @@ function rowOf(of: HorseCase, readings: readonly AssessedReading[], id: AnyMeasu
   const { format, words } = of
   const both = feet.map((foot) => bothOf(readings, foot))
   const limits = both.flatMap((one) => limitOf(one) ?? [])
-  const sources = new Set(
-    both.flatMap(({ before, after }) => [before, after].flatMap((one) => one?.source ?? [])),
-  )
-  const note = sources.has('derived') ? words.visit.derived : sources.has('photo') ? words.visit.photo : null
+  const isFrom = (source: AssessedReading['source']) =>
+    both.some(({ before, after }) => before?.source === source || after?.source === source)
+  const note = isFrom('derived') ? words.visit.derived : isFrom('photo') ? words.visit.photo : null
   return [
     {
       name: capital(format.name(id)),
@@ -62,8 +64,13 @@ function rowOf(of: HorseCase, readings: readonly AssessedReading[], id: AnyMeasu
 /** The reading of each stage: the entered one where there are two. */
 function bothOf(readings: readonly AssessedReading[], foot: Foot): Both {
   const of = (stage: Stage) => {
-    const here = readings.filter((reading) => reading.foot === foot && reading.stage === stage)
-    return here.find(({ source }) => source === 'entered') ?? here[0] ?? null
+    let found: AssessedReading | null = null
+    for (const reading of readings) {
+      if (reading.foot !== foot || reading.stage !== stage) continue
+      if (reading.source === 'entered') return reading
+      found ??= reading
+    }
+    return found
   }
   return { before: of('before'), after: of('after') }
 }
@@ -74,15 +81,20 @@ const limitOf = ({ before, after }: Both): number | null =>
     ? null
     : smallestRealChangeOf(Math.sqrt((before.sd ** 2 + after.sd ** 2) / 2))
 
-function cellOf({ format }: HorseCase, id: AnyMeasureId, both: Both): VisitCell | null {
+function cellOf({ format, words }: HorseCase, id: AnyMeasureId, both: Both): VisitCell | null {
   const { before, after } = both
-  if (before === null && after === null) return null
-  const change = before === null || after === null ? null : after.value - before.value
   const limit = limitOf(both)
-  return {
-    before: before && format.figure(id, before.value),
-    after: after && format.figure(id, after.value),
-    change: change === null ? null : format.changeFigure(id, change),
-    isReal: change !== null && limit !== null && Math.abs(change) >= limit,
+  if (before !== null && after !== null && limit !== null) {
+    const change = format.changeFigure(id, after.value - before.value)
+    return {
+      from: words.visit.from(format.figure(id, before.value)),
+      value: format.figure(id, after.value),
+      change,
+      note: words.visit.change(change, Math.abs(after.value - before.value) >= limit),
+    }
   }
+  const only = after ?? before
+  return (
+    only && { from: '', value: format.figure(id, only.value), change: null, note: words.visit[only.stage] }
+  )
 }
