@@ -37,7 +37,7 @@ export const preview: CommandEntry = {
       now: world.now,
       signal: world.signal,
     })
-    const first = await builder.build()
+    const first = await builder.build([])
     const marking = markingIn(casebook, world)
     const assets = previewAssets(packageRoot())
     const server = await servePreview(join(site, 'practice'), port, assets, marking.open).catch((error) => {
@@ -45,13 +45,15 @@ export const preview: CommandEntry = {
     })
     server.show(first.problems)
     tell(first, world)
-    const watching = await watchFolder(casebook, async () => {
-      const next = await builder.build()
+    const watching = await watchFolder(casebook, async (paths) => {
+      const next = await builder.build(paths)
       server.show(next.problems)
       if (next.changed) server.reload()
       tell(next, world)
     })
+    builder.keepLooking(() => watching.tell(casebook))
     world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
+    await builder.rehearse()
     await new Promise<void>((resolve) => {
       if (world.signal.aborted) resolve()
       world.signal.addEventListener('abort', () => resolve(), { once: true })

@@ -1,5 +1,5 @@
 /** The next visits as an iCalendar file (RFC 5545) that any calendar program can read. */
-import ical from 'ical-generator'
+import ical, { foldLines } from 'ical-generator'
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import { formatter } from '../present/format.ts'
@@ -20,9 +20,10 @@ export function visitsCalendar(
     name: words.title(practice.name),
     prodId: { company: 'growdown', product: 'visits', language: 'EN' },
   })
-  for (const horse of summaries) {
-    if (horse.due === null) continue
-    calendar.createEvent({
+  const frame = calendar.toString().slice(0, -end.length)
+  const events = summaries.map((horse) => {
+    if (horse.due === null) return ''
+    const event = calendar.createEvent({
       id: `next-visit-${horse.id}@growdown`,
       stamp: `${asOf}T00:00:00Z`,
       start: horse.due,
@@ -30,6 +31,18 @@ export function visitsCalendar(
       summary: words.visit(horse.name),
       description: horse.lastVisit === null ? null : words.last(date(horse.lastVisit)),
     })
-  }
-  return `${calendar.toString()}\r\n`
+    return folded(event.toString())
+  })
+  return `${frame}${events.join('')}${end}\r\n`
 }
+
+const end = 'END:VCALENDAR'
+/** Octets of a line that `foldLines` leaves as it is. */
+const shortLine = 74
+
+/** Folds the few lines that are long: `foldLines` measures sign by sign, and a practice has tens of thousands of lines. */
+const folded = (text: string): string =>
+  text
+    .split('\r\n')
+    .map((line) => (Buffer.byteLength(line) > shortLine ? foldLines(line) : line))
+    .join('\r\n')

@@ -13,7 +13,7 @@ const leftOut = (name: string) => name.startsWith('.') || name === 'node_modules
 export function diskFolder(root: string): CasebookFolder {
   let listed: readonly FolderEntry[] | null = null
   const list = () => {
-    listed ??= listFolder(root)
+    listed ??= listFolder(root, '')
     return listed
   }
   return listedFolder(root, list)
@@ -51,9 +51,28 @@ function readPlainFile(place: string, path: string): Uint8Array {
   }
 }
 
-function listFolder(root: string): readonly FolderEntry[] {
+/** A name in a folder. */
+export interface Named {
+  readonly name: string
+  readonly isFolder: boolean
+}
+
+/** What lies in the casebook's own folder: practice.md, the folders of the horses. */
+export const topOf = (root: string): readonly Named[] => namesIn(root, '')
+
+/** Every file at or below one of those names, sorted; none when it went away. */
+export function listPart(root: string, { name, isFolder }: Named): readonly FolderEntry[] {
+  if (isFolder) return listFolder(root, name)
+  const entry = entryOf(join(root, name), name)
+  return entry ? [entry] : []
+}
+
+export const sortEntries = (entries: FolderEntry[]): readonly FolderEntry[] =>
+  entries.sort((a, b) => (a.path < b.path ? -1 : 1))
+
+function listFolder(root: string, start: string): readonly FolderEntry[] {
   const entries: FolderEntry[] = []
-  const waiting = ['']
+  const waiting = [start]
   for (let folder = waiting.pop(); folder !== undefined; folder = waiting.pop()) {
     const place = join(root, folder)
     for (const { name, isFolder } of namesIn(place, folder)) {
@@ -65,10 +84,10 @@ function listFolder(root: string): readonly FolderEntry[] {
       }
     }
   }
-  return entries.sort((a, b) => (a.path < b.path ? -1 : 1))
+  return sortEntries(entries)
 }
 
-function namesIn(place: string, path: string): readonly { name: string; isFolder: boolean }[] {
+function namesIn(place: string, path: string): readonly Named[] {
   try {
     return readdirSync(place, { withFileTypes: true })
       .filter(({ name }) => !leftOut(name))

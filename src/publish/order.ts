@@ -1,3 +1,4 @@
+import type { FolderEntry } from '../casebook/folder.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { AllHorses } from './editions.ts'
 import type { Files } from './files.ts'
@@ -5,6 +6,7 @@ import type { Edition, MadeFile } from './made.ts'
 import type { OthersMaker } from './others.ts'
 import type { HorseMaker } from './pool.ts'
 import type { Bench } from './staged-horse.ts'
+import type { Standing } from './standing.ts'
 import type { Memory } from './state.ts'
 
 /** What is to be built. Folders are absolute. */
@@ -33,6 +35,10 @@ export interface BuildWorld {
   readonly program: string
   /** Kept by a process that builds again and again. */
   readonly memory?: { over(disk: Memory): Memory }
+  /** Likewise: the casebook's listing, so that not every file is looked at again. */
+  readonly listing?: { list(): readonly FolderEntry[] }
+  /** Likewise: the site as the last build left it. */
+  readonly standing?: { open(): Standing }
   /** Milliseconds, for telling old files from fresh ones; no page shows it. */
   now(): number
   report(progress: Progress): void

@@ -14,9 +14,10 @@ import { printLeaks } from './leaks-report.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
 import { type OwnerJob, type OwnerMaker, ownerPiece, ownersRobots, ownersShown } from './owner-pieces.ts'
 import { keepKeys, readKeys } from './passphrases.ts'
-import { type HorsePieces, plain, type SharedPieces, stands, waitingIn } from './pieces.ts'
+import { type HorsePieces, plain, type SharedPieces, waitingIn } from './pieces.ts'
 import type { Bench } from './staged-horse.ts'
 import { placeIn, stage } from './staging.ts'
+import type { Standing } from './standing.ts'
 import type { Output, SharedPiece, State } from './state.ts'
 import { Trouble } from './trouble.ts'
 
@@ -34,6 +35,7 @@ export interface OthersPieces extends SharedPieces {
 
 interface Known {
   readonly state: State
+  readonly standing: Standing
   readonly practice: Practice
   readonly horses: HorsePieces
   readonly shared: SharedPieces
@@ -128,7 +130,7 @@ async function ownerPages(
   order: BuildOrder,
   world: BuildWorld,
   bench: Bench,
-  { state, practice, horses }: Known,
+  { state, standing, practice, horses }: Known,
   { search, key, open }: Searching,
 ) {
   const parts = horses.pieces.flatMap(([, { forOthers }]) => forOthers?.part ?? [])
@@ -147,7 +149,7 @@ async function ownerPages(
     search,
     searchKey: key,
     before: state.shared,
-    stands: (piece) => stands(files, order.site, piece),
+    stands: standing.stands,
   }
   const tools = { files, staging: bench.staging, partsFolder: bench.parts, open }
   const robots = stage(files, bench.staging, [ownersRobots])

@@ -6,7 +6,8 @@ import type { AllHorses } from './editions.ts'
 import type { Files } from './files.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
 import type { Bench, PooledJob, StagedHorse } from './staged-horse.ts'
-import { placeIn, type Staged, stage } from './staging.ts'
+import { type Staged, stage } from './staging.ts'
+import type { Standing } from './standing.ts'
 import type { HorsePiece, Output, Piece, SharedPiece, State } from './state.ts'
 import type { Survey, SurveyedHorse } from './survey.ts'
 
@@ -30,13 +31,18 @@ export async function horsePieces(
   order: BuildOrder,
   world: BuildWorld,
   bench: Bench,
-  known: { readonly survey: Survey; readonly state: State; readonly practice: Practice },
+  known: {
+    readonly survey: Survey
+    readonly state: State
+    readonly standing: Standing
+    readonly practice: Practice
+  },
 ): Promise<HorsePieces> {
   const pieces = new Map<string, HorsePiece>()
   const changed: SurveyedHorse[] = []
   for (const horse of known.survey.horses) {
     const before = known.state.horses[horse.id]
-    const isKept = before?.key === horse.key && stands(world.files, order.site, before)
+    const isKept = before?.key === horse.key && known.standing.stands(before)
     if (isKept && hasPart(world.files, bench, before)) pieces.set(horse.id, before)
     else changed.push(horse)
   }
@@ -81,14 +87,14 @@ export async function sharedPieces(
   order: BuildOrder,
   world: BuildWorld,
   bench: Bench,
-  known: { readonly state: State; readonly all: AllHorses },
+  known: { readonly state: State; readonly standing: Standing; readonly all: AllHorses },
 ): Promise<SharedPieces> {
   const pieces: (readonly [string, Piece])[] = []
   const waiting: string[] = []
   let made = 0
   const add = async (name: string, key: string, make: () => Promise<readonly Staged[]>) => {
     const before = known.state.shared[name]
-    if (before?.key === key && stands(world.files, order.site, before)) {
+    if (before?.key === key && known.standing.stands(before)) {
       pieces.push([name, before])
       return
     }
@@ -113,14 +119,6 @@ export async function sharedPieces(
 /** Whether the horse's part of its owner's page, if it has one, is still kept. */
 const hasPart = (files: Files, bench: Bench, { forOthers }: HorsePiece): boolean =>
   forOthers === null || forOthers.part === null || files.look(join(bench.parts, forOthers.part.kept)) !== null
-
-/** Whether the site still holds every file of a piece as it was written. */
-export function stands(files: Files, site: string, piece: Piece): boolean {
-  return piece.outputs.every(({ path, size, modified }) => {
-    const seen = files.look(placeIn(site, path))
-    return seen?.kind === 'file' && seen.size === size && seen.modified === modified
-  })
-}
 
 export const waitingIn = (outputs: readonly Staged[]) =>
   outputs.flatMap(({ path, waits }) => (waits ? [path] : []))

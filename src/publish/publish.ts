@@ -3,8 +3,9 @@ import { join } from 'node:path'
 import { commit } from './commit.ts'
 import { editionFolders } from './edition-folders.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
-import { type Made, madeList, printMade, readMade, refuseClashes, refuseForeign } from './ownership.ts'
+import { type Made, madeList, printMade, refuseClashes, refuseForeign } from './ownership.ts'
 import type { HorsePieces, SharedPieces } from './pieces.ts'
+import type { Standing } from './standing.ts'
 import type { WorkFolder } from './work-folder.ts'
 
 export interface Published {
@@ -17,6 +18,7 @@ export interface Published {
 export interface Finished {
   readonly horses: HorsePieces
   readonly shared: SharedPieces
+  readonly standing: Standing
   /** Ids of horses whose files hold errors. */
   readonly broken: readonly string[]
 }
@@ -31,7 +33,7 @@ export function publish(
   work: WorkFolder,
   finished: Finished,
 ): Published {
-  const before = readMade(world.files, order.site)
+  const before = finished.standing.made()
   const claims = [
     ...finished.horses.pieces.flatMap(([id, { outputs }]) => outputs.map(({ path }) => ({ path, by: id }))),
     ...finished.shared.pieces.flatMap(([name, { outputs }]) =>
@@ -46,17 +48,21 @@ export function publish(
   const after = madeAfter(order, before, finished)
   const removes = [...before.keys()].filter((path) => !after.has(path))
   const moves = [...waiting]
-  const list = printMade(after)
-  if (list !== printMade(before)) {
-    world.files.write(join(work.staging.folder, madeList), list)
+  if (!isSame(before, after)) {
+    world.files.write(join(work.staging.folder, madeList), printMade(after))
     moves.push(madeList)
   }
   if (moves.length + removes.length > 0) {
     world.report({ step: 'publishing', files: moves.length + removes.length })
     commit(world.files, work.folder, work.staging, { moves, removes })
   }
+  const pieces = [...finished.horses.pieces, ...finished.shared.pieces].map(([, piece]) => piece)
+  finished.standing.published(after, pieces)
   return { written: waiting.size, removed: removes.length, total: after.size }
 }
+
+const isSame = (a: Made, b: Made): boolean =>
+  a.size === b.size && [...a].every(([path, hash]) => b.get(path) === hash)
 
 /** The tool's own files once all is done: the new ones, and those that this build leaves alone. */
 function madeAfter(order: BuildOrder, before: Made, { horses, shared, broken }: Finished): Made {

@@ -2,18 +2,19 @@
 import { join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { PlainDate } from '../hoof/dates.ts'
 import type { Exception } from '../present/identity/identifiers.ts'
-import { diskFolder } from './disk.ts'
-import type { AllHorses } from './editions.ts'
+import { diskFolder, knownFolder } from './disk.ts'
+import type { Files } from './files.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
 import { othersPieces, ownerTokens } from './others.ts'
+import { overview } from './overview.ts'
 import { sweepParts } from './parts.ts'
 import { pictureStore } from './picture-store.ts'
 import { pictureKeys } from './pictures.ts'
 import { type HorsePieces, horsePieces, type SharedPieces, sharedPieces } from './pieces.ts'
 import { type Published, publish } from './publish.ts'
 import type { Bench } from './staged-horse.ts'
+import { lookedAt } from './standing.ts'
 import { diskMemory, type State } from './state.ts'
 import { type Survey, surveyCasebook } from './survey.ts'
 import { Stopped } from './trouble.ts'
@@ -41,24 +42,29 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
     const onDisk = diskMemory(world.files, work.folder)
     const memory = world.memory?.over(onDisk) ?? onDisk
     const state = memory.load(world.program)
-    const survey = await surveyCasebook(diskFolder(order.casebook), state, {
-      ...order,
-      program: world.program,
-    })
+    const survey = await surveyCasebook(folderOf(order, world), state, { ...order, program: world.program })
     const { practice, diagnostics } = survey.practice.read
     if (practice === null) return await unpublished(order)
+    const standing = world.standing?.open() ?? lookedAt(world.files, order.site)
     const parts = join(work.folder, 'parts')
     const pictures = join(work.folder, 'pictures')
     const bench: Bench = { casebook: order.casebook, staging: work.staging, parts, pictures }
-    const horses = await horsePieces(order, world, bench, { survey, state, practice })
-    const all = overview(practice, horses, order.asOf, ownerTokens(order, practice, horses))
-    const overHorses = await sharedPieces(order, world, bench, { state, all })
-    const others = await othersPieces(order, world, bench, { state, practice, horses, shared: overHorses })
+    const horses = await horsePieces(order, world, bench, { survey, state, standing, practice })
+    const all = overview(practice, horses.pieces, order.asOf, ownerTokens(order, practice, horses))
+    const overHorses = await sharedPieces(order, world, bench, { state, standing, all })
+    const others = await othersPieces(order, world, bench, {
+      state,
+      standing,
+      practice,
+      horses,
+      shared: overHorses,
+    })
     const shared = joined(overHorses, others)
     await stopIfAsked(world.signal)
-    const published = publish(order, world, work, { horses, shared, broken: all.broken.map(({ id }) => id) })
+    const broken = all.broken.map(({ id }) => id)
+    const published = publish(order, world, work, { horses, shared, standing, broken })
     sweepParts(world.files, parts, partsOf(horses))
-    pictureStore(world.files, pictures).sweep(keysOf(survey))
+    sweepPictures(world.files, pictures, survey)
     const next = { program: world.program, listedAt, ...remembered(survey, horses, shared) }
     if (isNews(survey, state, horses, shared)) memory.save(next)
     return {
@@ -76,30 +82,15 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
   }
 }
 
+/** The casebook as it lies on the disk, or as a process that stays knows it. */
+const folderOf = ({ casebook }: BuildOrder, { listing }: BuildWorld) =>
+  listing ? knownFolder(casebook, listing.list()) : diskFolder(casebook)
+
 /** Without practice.md no page can be made; every problem is told all the same. */
 async function unpublished({ casebook, asOf }: BuildOrder): Promise<Built> {
   const { readCasebook } = await import('../casebook/read.ts')
   const { diagnostics } = readCasebook(diskFolder(casebook), asOf)
   return { diagnostics, published: null, exceptions: [], horses: { made: 0, unchanged: 0, broken: 0 } }
-}
-
-/** What the pages over all horses need to know of each. */
-function overview(
-  practice: AllHorses['practice'],
-  horses: HorsePieces,
-  asOf: PlainDate,
-  tokens: AllHorses['tokens'],
-): AllHorses {
-  return {
-    practice,
-    tokens,
-    asOf,
-    cases: horses.pieces.flatMap(([, { forOthers }]) => forOthers?.case ?? []),
-    summaries: horses.pieces.flatMap(([, { summary }]) => (summary === null ? [] : [summary])),
-    broken: horses.pieces.flatMap(([id, { summary, diagnostics }]) =>
-      summary === null ? [{ id, problems: diagnostics.filter(({ level }) => level === 'error').length }] : [],
-    ),
-  }
 }
 
 const joined = (a: SharedPieces, b: SharedPieces): SharedPieces => ({
@@ -108,9 +99,12 @@ const joined = (a: SharedPieces, b: SharedPieces): SharedPieces => ({
   made: a.made + b.made,
 })
 
-/** Every picture that the casebook holds, named by its visits or not. */
-const keysOf = ({ files }: Survey): ReadonlySet<string> =>
-  pictureKeys(Object.entries(files).map(([path, { hash }]) => [path, hash] as const))
+/** Keeps every picture that the casebook holds, named by its visits or not. */
+function sweepPictures(files: Files, folder: string, survey: Survey): void {
+  if (files.names(folder).length === 0) return
+  const mayBePictures = Object.entries(survey.files).filter(([path]) => !path.endsWith('.md'))
+  pictureStore(files, folder).sweep(pictureKeys(mayBePictures.map(([path, { hash }]) => [path, hash])))
+}
 
 const partsOf = ({ pieces }: HorsePieces): ReadonlySet<string> =>
   new Set(pieces.flatMap(([, { forOthers }]) => forOthers?.part?.kept ?? []))

@@ -10,11 +10,14 @@ export const isPassing = (path: string): boolean =>
   /^\.|~$|\.sw[a-p]$|\.tmp$|\.bak$|^4913$|^#.*#$/.test(basename(path))
 
 export interface Watching {
+  /** Takes a path as changed, as if it had been seen to change. */
+  tell(path: string): void
   close(): Promise<void>
 }
 
 /**
  * Calls `changed` after each burst, never twice at once: changes that come while it runs start it again after.
+ * Where the system cannot tell what changed, the folder itself is among the paths.
  * @returns when the folder is being watched
  */
 export async function watchFolder(
@@ -41,13 +44,16 @@ export async function watchFolder(
       if (waiting.size > 0) timer = setTimeout(run, quiet)
     }
   }
-  watcher.on('all', (_event, path) => {
+  const tell = (path: string) => {
     waiting.add(path)
     clearTimeout(timer)
     timer = setTimeout(run, quiet)
-  })
+  }
+  watcher.on('all', (_event, path) => tell(path))
+  watcher.on('error', () => tell(folder))
   await new Promise<void>((resolve) => watcher.once('ready', resolve))
   return {
+    tell,
     close: async () => {
       clearTimeout(timer)
       await watcher.close()

@@ -1,6 +1,11 @@
 /** Whatever is edited in whatever order, a build that remembers and one that does not give the same bytes. */
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { disk } from '../../src/publish/files.ts'
+import { keptListing } from '../../src/publish/kept-listing.ts'
+import type { Built } from '../../src/publish/site.ts'
+import { keptStanding } from '../../src/publish/standing.ts'
+import { warmMemory } from '../../src/publish/state.ts'
 import { build, contents, horseText, type Place, place, threeHorses, visitText } from './kit.ts'
 
 const ids = ['alder', 'bramble', 'clover', 'dock'] as const
@@ -34,15 +39,29 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.record({ do: fc.constantFrom('build' as const, 'touch nothing' as const) }),
 )
 
-async function carryOut(at: Place, files: Map<string, string>, one: Edit): Promise<void> {
+/** How the remembering build is done, and what it is told of each change. */
+interface Remembering {
+  build(): Promise<Built>
+  changed(path: string): void
+}
+
+async function carryOut(
+  at: Place,
+  files: Map<string, string>,
+  one: Edit,
+  { build, changed }: Remembering,
+): Promise<void> {
   const put = (path: string, text: string) => {
     files.set(path, text)
     at.write(path, text)
+    changed(path)
   }
   const drop = (path: string) => {
-    if (files.delete(path)) at.remove(path)
+    if (!files.delete(path)) return
+    at.remove(path)
+    changed(path)
   }
-  if (one.do === 'build') await build(at, { now: () => Date.now() })
+  if (one.do === 'build') await build()
   if (one.do === 'visit') {
     if (!files.has(`${one.id}/horse.md`)) put(`${one.id}/horse.md`, horseText(one.id))
     put(`${one.id}/${one.date}.md`, visitText(one.date, one.toe))
@@ -56,15 +75,31 @@ async function carryOut(at: Place, files: Map<string, string>, one: Edit): Promi
     put('practice.md', `---\npractice: ${one.name}\nowners:\n  ash: {name: Ash Tern}\n---\n`)
 }
 
-it('a remembered build equals a fresh one after any edits', async () => {
+const now = () => Date.now()
+
+/** Each build in a process of its own, which remembers on the disk. */
+const onTheDisk = (at: Place): Remembering => ({ build: () => build(at, { now }), changed: () => {} })
+
+/** All builds in one process, which looks at nothing that it was not told of. */
+function inOneProcess(at: Place): Remembering {
+  const listing = keptListing(at.casebook)
+  const kept = { memory: warmMemory(), listing, standing: keptStanding(disk, at.site) }
+  return { build: () => build(at, { now, ...kept }), changed: listing.doubt }
+}
+
+it.each([
+  ['on the disk', onTheDisk],
+  ['in one process', inOneProcess],
+])('a build remembered %s equals a fresh one after any edits', async (_, remembering) => {
   await fc.assert(
     fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 14 }), async (edits) => {
       const at = place(threeHorses)
       const fresh = place({})
       try {
         const files = new Map(Object.entries(threeHorses))
-        for (const one of edits) await carryOut(at, files, one)
-        const built = await build(at, { now: () => Date.now() })
+        const remembered = remembering(at)
+        for (const one of edits) await carryOut(at, files, one, remembered)
+        const built = await remembered.build()
         await build({ ...fresh, casebook: at.casebook })
         expect(built.diagnostics.filter(({ level }) => level === 'error')).toEqual([])
         expect(contents(at.site)).toEqual(contents(fresh.site))

@@ -32,6 +32,12 @@ describe('watchFolder', () => {
     await vi.waitFor(() => expect(bursts.length).toBeGreaterThan(before))
   })
 
+  it('takes it from others that something changed', async () => {
+    watching.tell(join(folder, 'visit.md'))
+    watching.tell(join(folder, 'horse.md'))
+    await vi.waitFor(() => expect(bursts).toEqual([['visit.md', 'horse.md']]))
+  })
+
   it('knows files that are passing', () => {
     for (const name of ['.visit.md.swp', 'visit.md~', '4913', '#visit.md#', 'visit.md.tmp', '.hidden']) {
       expect(isPassing(`cases/juno/${name}`), name).toBe(true)
