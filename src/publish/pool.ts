@@ -1,5 +1,6 @@
 /** Who makes the horses: this thread alone when few are to be made, with worker threads beside it when many are. */
 import { setImmediate } from 'node:timers/promises'
+import { setFlagsFromString } from 'node:v8'
 import { Worker } from 'node:worker_threads'
 import type { HorseWorker, PooledJob, StagedHorse } from './staged-horse.ts'
 import { Stopped, Trouble } from './trouble.ts'
@@ -27,7 +28,7 @@ const fewHorses = 4
 /** Jobs that wait at a worker. */
 const ahead = 3
 
-/** What a thread may hold, MiB. Without it the threads' garbage is let lie, and memory grows to twice as much. */
+/** What a worker may hold, MiB. Without it garbage is let lie, and memory grows to twice as much. */
 const room = { maxOldGenerationSizeMb: 200, maxYoungGenerationSizeMb: 48 }
 
 export const inThisThread =
@@ -61,6 +62,8 @@ export const inThreads =
   ({ script, bench, count }: Threads, here: SharingMaker): HorseMaker =>
   async (jobs, done, signal) => {
     if (jobs.length < fewHorses || count < 2) return here(jobs, done, signal)
+    // This thread's heap has no limit of its own: it is swept once it has grown by so many percent.
+    setFlagsFromString('--heap-growing-percent=80')
     const waiting = jobs[Symbol.iterator]()
     const workers = Array.from(
       { length: Math.min(count, jobs.length) - 1 },
