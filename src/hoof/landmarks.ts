@@ -19,21 +19,25 @@ export interface Landmarks {
   readonly points: Partial<Record<LandmarkPoint, Point>>
 }
 
-export type LandmarkLine = 'ground' | 'pastern'
-export type LandmarkPoint =
-  | 'toe-at-ground'
-  | 'toe-at-hairline'
-  | 'new-growth-ends'
-  | 'heel-at-ground'
-  | 'heel-at-hairline'
-  | 'frog-tip'
-  | 'frog-base'
-  | 'toe'
-  | 'heel-medial'
-  | 'heel-lateral'
-  | 'widest-medial'
-  | 'widest-lateral'
-  | 'breakover'
+/** In the order in which case files are given them. */
+export const landmarkLines = ['ground', 'pastern'] as const
+export type LandmarkLine = (typeof landmarkLines)[number]
+export const landmarkPoints = [
+  'toe-at-ground',
+  'toe-at-hairline',
+  'new-growth-ends',
+  'heel-at-ground',
+  'heel-at-hairline',
+  'toe',
+  'frog-tip',
+  'frog-base',
+  'breakover',
+  'heel-medial',
+  'heel-lateral',
+  'widest-medial',
+  'widest-lateral',
+] as const
+export type LandmarkPoint = (typeof landmarkPoints)[number]
 
 export interface PhotoReading {
   readonly measure: AnyMeasureId

@@ -1,22 +1,5 @@
 /** Marked points as a case file writes them: one key and one value each, in a fixed order. */
-import type { LandmarkLine, LandmarkPoint, Landmarks, Point } from '../hoof/landmarks.ts'
-
-export const landmarkLines: readonly LandmarkLine[] = ['ground', 'pastern']
-export const landmarkPoints: readonly LandmarkPoint[] = [
-  'toe-at-ground',
-  'toe-at-hairline',
-  'new-growth-ends',
-  'heel-at-ground',
-  'heel-at-hairline',
-  'toe',
-  'frog-tip',
-  'frog-base',
-  'breakover',
-  'heel-medial',
-  'heel-lateral',
-  'widest-medial',
-  'widest-lateral',
-]
+import { type Landmarks, landmarkLines, landmarkPoints, type Point } from '../hoof/landmarks.ts'
 
 /** Key as written, `toe at ground`, and value. Pixels go to a tenth: no tap is surer. */
 export type LandmarkEntry = readonly [key: string, value: string]

@@ -1,9 +1,8 @@
 /** The page on which points are marked on one picture, and the task that its script works through. */
 import type { Photo, Visit } from '../casebook/model.ts'
 import { type Foot, sideOf } from '../hoof/feet.ts'
-import type { Landmarks, PhotoView, Point } from '../hoof/landmarks.ts'
+import { type Landmarks, landmarkLines, type PhotoView, type Point } from '../hoof/landmarks.ts'
 import { capital, type Formatter } from './format.ts'
-import { landmarkLines } from './landmark-block.ts'
 import type { PageView } from './page.ts'
 import { subjectOf } from './photos.ts'
 import { mark as words } from './words/en/mark.ts'

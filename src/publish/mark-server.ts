@@ -6,7 +6,7 @@ import { randomBytes } from 'node:crypto'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { z } from 'zod'
-import type { Landmarks } from '../hoof/landmarks.ts'
+import { type Landmarks, landmarkPoints } from '../hoof/landmarks.ts'
 import { Trouble } from './trouble.ts'
 
 export interface MarkParts {
@@ -132,24 +132,7 @@ const line = z.tuple([point, point])
 const points = z.strictObject({
   scale: z.strictObject({ from: point, to: point, length: z.number().positive().max(10_000) }).nullable(),
   lines: z.strictObject({ ground: line.exactOptional(), pastern: line.exactOptional() }),
-  points: z.partialRecord(
-    z.enum([
-      'toe-at-ground',
-      'toe-at-hairline',
-      'new-growth-ends',
-      'heel-at-ground',
-      'heel-at-hairline',
-      'frog-tip',
-      'frog-base',
-      'toe',
-      'heel-medial',
-      'heel-lateral',
-      'widest-medial',
-      'widest-lateral',
-      'breakover',
-    ]),
-    point,
-  ),
+  points: z.partialRecord(z.enum(landmarkPoints), point),
 })
 
 function landmarksIn(text: string): Landmarks | null {

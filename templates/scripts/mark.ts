@@ -2,9 +2,15 @@
  * Marking points on a picture: one after the other, by tap, mouse or keyboard, with a magnifier. The block for the case
  * file and the measured values follow every change; nothing leaves the page unless the person asks for it.
  */
-import { type LandmarkPoint, type Landmarks, measureLandmarks, type Point } from '../../src/hoof/landmarks.ts'
+import {
+  type LandmarkPoint,
+  type Landmarks,
+  landmarkPoints,
+  measureLandmarks,
+  type Point,
+} from '../../src/hoof/landmarks.ts'
 import { parseLength } from '../../src/hoof/units.ts'
-import { landmarkPoints, landmarkText } from '../../src/present/landmark-block.ts'
+import { landmarkText } from '../../src/present/landmark-block.ts'
 import type { MarkTask } from '../../src/present/mark-page.ts'
 
 function part<T extends Element>(id: string): T {
