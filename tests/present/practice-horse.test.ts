@@ -120,6 +120,24 @@ describe('a horse’s page', () => {
     ])
   })
 
+  it('gives both readings of a day with two visits', () => {
+    const twice = buildHorse({
+      id: 'twice',
+      visits: [
+        { date: '2026-01-12', after: { 'toe-angle': 45 } },
+        { date: '2026-02-16', id: '2026-02-16', after: { 'toe-angle': 48 } },
+        { date: '2026-02-16', id: '2026-02-16-2', after: { 'toe-angle': 49 } },
+      ],
+    })
+    const [chart] = modelAt<HorsePage>(pagesOf(twice), 'twice/index.html').changed.charts
+    expect(chart?.numbers.rows.slice(0, 4)).toEqual([
+      ['Readings used', '3, after the trim, by gauge'],
+      ['12 Jan 26', '45°'],
+      ['16 Feb 26', '48°'],
+      ['16 Feb 26', '49°'],
+    ])
+  })
+
   it('keeps what the hoof did apart from what the trims did', () => {
     // Grown 9 mm in each of two stretches of 35 days: 18 / 70 × 30.4375 = 7.8 mm a month; trims took 8, 11, 10 mm.
     const [toe] = page.changed.growth

@@ -11,10 +11,10 @@ type Step = readonly [name: string, of: (trend: Trend) => string | null]
 /** @param trends those of one measure, one a foot */
 export function trendNumbers(of: HorseCase, measure: AnyMeasureId, trends: readonly Trend[]): Table {
   const { format, words } = of
-  const readings: readonly Step[] = datesOf(trends).map((date) => [
+  const readings: readonly Step[] = visitsOf(trends).map(({ visit, date }) => [
     format.shortDate(date),
     ({ points }) => {
-      const point = points.find((each) => each.date === date)
+      const point = points.find((each) => each.visit === visit)
       return point === undefined ? null : format.measure(measure, point.value)
     },
   ])
@@ -29,8 +29,14 @@ export function trendNumbers(of: HorseCase, measure: AnyMeasureId, trends: reado
   }
 }
 
-const datesOf = (trends: readonly Trend[]): readonly string[] =>
-  [...new Set(trends.flatMap(({ points }) => points.map(({ date }) => date)))].sort()
+/** Every visit at which any foot was read, in order; there may be two on a day. */
+function visitsOf(trends: readonly Trend[]): readonly Trend['points'][number][] {
+  const byVisit = new Map(
+    trends.flatMap(({ points }) => points.map((point) => [point.visit, point] as const)),
+  )
+  const order = ({ visit, date }: Trend['points'][number]) => `${date} ${visit}`
+  return [...byVisit.values()].sort((a, b) => (order(a) < order(b) ? -1 : 1))
+}
 
 function seriesStep({ words }: HorseCase): Step {
   const w = words.trend
