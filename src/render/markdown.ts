@@ -62,7 +62,7 @@ export function createMarkdown(): MarkdownRenderer {
   return (text, below) => {
     const heading = nesting(below)
     return piecesOf(text)
-      .map((piece) => ('plain' in piece ? `<p>${piece.plain}</p>` : parsed(piece.markdown, heading)))
+      .map((piece) => ('html' in piece ? piece.html : parsed(piece.markdown, heading)))
       .join('\n')
   }
 }
