@@ -1,23 +1,15 @@
 /**
  * Vega as a machine for one shape of chart: a Vega-Lite specification is compiled once, and then draws any data.
- * A drawing depends on its data alone: each starts from a new View, and ids inside are numbered from 0 again.
+ * A drawing depends on its data alone, whatever was drawn before.
  */
 import type * as VegaLibrary from 'vega'
 import type { TopLevelSpec } from 'vega-lite'
+import { type Geometries, type SceneMark, sceneSvg } from './scene-svg.ts'
 
 /** The chart library, loaded once. */
 export interface Vega {
   readonly vega: typeof VegaLibrary
   readonly compile: typeof import('vega-lite').compile
-}
-
-/** Public parts of the library that its types leave out: a scene turned to text at once, not in a promise. */
-interface SceneToText {
-  readonly SVGStringRenderer: new () => {
-    initialize(element: null, width: number, height: number, origin: readonly [number, number]): void
-    render(scene: unknown): void
-    svg(): string
-  }
 }
 
 export async function loadVega(): Promise<Vega> {
@@ -45,35 +37,23 @@ export type Machine = (feed: Feed) => string
  * so the order of marks is that of the data.
  */
 export function createMachine({ vega, compile }: Vega, spec: TopLevelSpec): Machine {
-  const { SVGStringRenderer } = vega as unknown as SceneToText
+  const { Marks } = vega as unknown as { readonly Marks: Geometries }
   const runtime = vega.parse(compile(spec, { logger: strictLogger }).spec)
   const view = new vega.View(runtime, { renderer: 'none' }).logLevel(vega.Error)
+  const full = new Set<string>()
   return (feed) => {
     view.width(feed.width).height(feed.height)
     for (const [name, value] of Object.entries(feed.params)) view.signal(name, value)
-    for (const [name, rows] of Object.entries(feed.data)) view.data(name, [...rows])
+    for (const [name, rows] of Object.entries(feed.data)) {
+      // What was empty and stays so needs no work.
+      if (rows.length > 0 || full.delete(name)) view.data(name, [...rows])
+      if (rows.length > 0) full.add(name)
+    }
     view.run()
-    const renderer = new SVGStringRenderer()
-    renderer.initialize(null, feed.width, feed.height, [0, 0])
-    renderer.render((view.scenegraph() as unknown as { readonly root: unknown }).root)
-    return marksOnly(renderer.svg())
+    const { root } = view.scenegraph() as unknown as { readonly root: SceneMark }
+    return sceneSvg(root, Marks)
   }
 }
-
-/** The content of the outer `<svg>`, without Vega's own names and roles, empty shapes, and what the caller's `<svg>` says for all. */
-const marksOnly = (svg: string): string =>
-  svg.slice(svg.indexOf('>') + 1, svg.lastIndexOf('</svg>')).replace(needless, '$1')
-
-/** Parts that go altogether, and digits after the second of a decimal, before which `$1` stays. */
-const needless = new RegExp(
-  [
-    '<path class="(?:background|foreground)"[^>]*/>',
-    ' (?:class|role|aria-[a-z]+|pointer-events|stroke-miterlimit|font-family|font-size)="[^"]*"',
-    ' (?:opacity="1"|stroke-dasharray=""|transform="translate\\(0,0\\)"|font-weight="normal")',
-    '(\\d\\.\\d\\d)\\d+',
-  ].join('|'),
-  'g',
-)
 
 const fail = (...reasons: readonly unknown[]): never => {
   throw new Error(`chart specification: ${reasons.join(' ')}`)

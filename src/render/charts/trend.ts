@@ -193,16 +193,19 @@ function line({ line, forecast }: TrendPanel, colour: string): PlotMarks['rules'
   return [fitted, { ...ahead, stroke: colour, width: 2, dash: [6, 5] }]
 }
 
+/** Those that the line is fitted to on top of the others. */
 const readings = ({ points }: TrendPanel, colour: string): readonly PlotSymbol[] =>
-  points.map(({ at, value, stage, used }) => ({
-    x: dayNumber(at),
-    y: value,
-    shape: stage === 'after' ? 'circle' : 'triangle-up',
-    size: used ? 75 : 50,
-    fill: used ? colour : paper,
-    stroke: used ? paper : inkSoft,
-    width: 1.25,
-  }))
+  [...points.filter(({ used }) => !used), ...points.filter(({ used }) => used)].map(
+    ({ at, value, stage, used }) => ({
+      x: dayNumber(at),
+      y: value,
+      shape: stage === 'after' ? 'circle' : 'triangle-up',
+      size: used ? 75 : 50,
+      fill: used ? colour : paper,
+      stroke: used ? paper : inkSoft,
+      width: 1.25,
+    }),
+  )
 
 /** Path of a saltire, of an upright end, and of an arrow that says that a range goes on. */
 const cross = 'M-1,-1L1,1M-1,1L1,-1'

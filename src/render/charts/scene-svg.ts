@@ -1,0 +1,82 @@
+/** A scene of Vega as SVG: the geometry that Vega gives each mark, and of its looks only what shows. */
+import { escapeHtml, num } from '../html.ts'
+
+/** What is read of Vega's scene graph; its types leave out what items hold. */
+export interface SceneMark {
+  readonly marktype: string
+  readonly items: readonly SceneItem[]
+}
+
+interface SceneItem extends Readonly<Partial<Record<Look, unknown>>> {
+  readonly text?: string
+  /** The marks of a group. */
+  readonly items?: readonly SceneMark[]
+}
+
+/** Vega's knowledge of a type of mark: its element, whether all items make one shape, the geometry of an item. */
+export interface Geometry {
+  readonly tag: string
+  readonly nested: boolean
+  attr(emit: (name: string, value: string | number | null | undefined) => void, item: SceneItem): void
+}
+
+export type Geometries = Readonly<Record<string, Geometry | undefined>>
+
+/** What an item looks like, as the attributes that say so. */
+const looks = {
+  fill: 'fill',
+  stroke: 'stroke',
+  strokeWidth: 'stroke-width',
+  strokeDash: 'stroke-dasharray',
+  fontWeight: 'font-weight',
+} as const
+type Look = keyof typeof looks
+const lookNames = Object.keys(looks) as readonly Look[]
+
+/** Values that change nothing. */
+const needless: ReadonlySet<unknown> = new Set([null, undefined, '', 'none', 'normal', 'translate(0,0)'])
+
+/** The marks below a mark, from the ground up. Items of one look that follow each other share a `<g>`. */
+export const sceneSvg = (scene: SceneMark, geometries: Geometries): string =>
+  `<g fill="none">${marksOf(scene, geometries)}</g>`
+
+function marksOf({ marktype, items }: SceneMark, geometries: Geometries): string {
+  if (marktype === 'group') {
+    return items.flatMap(({ items: marks = [] }) => marks.map((mark) => marksOf(mark, geometries))).join('')
+  }
+  const geometry = geometries[marktype]
+  if (geometry === undefined) throw new Error(`chart specification: there is no mark ${marktype}`)
+  const shown = geometry.nested ? items.slice(0, 1) : items
+  const allLooks = shown.map(lookOf)
+  let svg = ''
+  for (let from = 0, to = 0; from < shown.length; from = to) {
+    const look = allLooks[from] ?? ''
+    while (to < shown.length && allLooks[to] === look) to += 1
+    const alike = shown.slice(from, to)
+    svg +=
+      alike.length === 1
+        ? alike.map((item) => shapeOf(item, geometry, look))
+        : `<g${look}>${alike.map((item) => shapeOf(item, geometry, '')).join('')}</g>`
+  }
+  return svg
+}
+
+function lookOf(item: SceneItem): string {
+  let text = ''
+  for (const name of lookNames) text += attribute(looks[name], item[name])
+  return text
+}
+
+function shapeOf(item: SceneItem, { tag, attr }: Geometry, look: string): string {
+  let text = `<${tag}`
+  attr((name, value) => {
+    text += attribute(name, value)
+  }, item)
+  return `${text}${look}${item.text === undefined ? '/>' : `>${escapeHtml(item.text)}</${tag}>`}`
+}
+
+const attribute = (name: string, value: unknown): string =>
+  needless.has(value) ? '' : ` ${name}="${typeof value === 'number' ? num(value) : written(String(value))}"`
+
+/** Vega writes every digit that it knows into a path. */
+const written = (value: string): string => escapeHtml(value.replace(/\.00\d+|(\.\d\d)\d+/g, '$1'))
