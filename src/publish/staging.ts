@@ -24,7 +24,7 @@ export function stage(files: Files, staging: Staging, made: readonly MadeFile[])
 
 function stageOne(files: Files, { site, folder }: Staging, file: MadeFile): Staged {
   const path = mustBeInside(file.path)
-  const data = 'text' in file ? Buffer.from(file.text) : read(files, file.copyFrom)
+  const data = 'text' in file ? bytesOf(file.text) : read(files, file.copyFrom)
   const standing = placeIn(site, path)
   const seen = files.look(standing)
   const same =
@@ -37,6 +37,15 @@ function stageOne(files: Files, { site, folder }: Staging, file: MadeFile): Stag
   const modified = same ? seen.modified : (files.look(waiting)?.modified ?? 0)
   return { path, hash: hashOf(data), size: data.length, modified, waits: !same }
 }
+
+/** Longest text, in characters, that finds room in the buffer that all pages share; few are longer. */
+const longest = 2 ** 20
+/** A character takes three bytes at most. */
+const room = Buffer.allocUnsafeSlow(3 * longest)
+
+/** A text as UTF-8, good until the next call: a buffer of its own for each page would have to be swept. */
+const bytesOf = (text: string): Uint8Array =>
+  text.length > longest ? Buffer.from(text) : room.subarray(0, room.write(text))
 
 function read(files: Files, path: string): Uint8Array {
   const bytes = files.read(path)
