@@ -32,8 +32,11 @@ function attributesText(attributes: Attributes): string {
 }
 
 /** `<name attributes>content</name>`; the content is markup already. */
-export const element = (name: string, attributes: Attributes, ...content: readonly string[]): string =>
-  `<${name}${attributesText(attributes)}>${content.join('')}</${name}>`
+export function element(name: string, attributes: Attributes, ...content: readonly string[]): string {
+  let markup = `<${name}${attributesText(attributes)}>`
+  for (const part of content) markup += part
+  return `${markup}</${name}>`
+}
 
 /** An SVG element without content. */
 export const shape = (name: string, attributes: Attributes): string =>

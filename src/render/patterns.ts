@@ -14,22 +14,7 @@ export const gradeFill = (id: string, grade: Grade): string =>
 const side = 8
 
 /** Definitions of the patterns of grades 1 to 3, with ids that begin with the figure's. */
-export function gradePatterns(id: string): string {
-  const lines = (d: string) =>
-    shape('path', { d, stroke: onGrade, 'stroke-width': 1.3, 'stroke-opacity': 0.75, fill: 'none' })
-  const marks = {
-    1:
-      shape('circle', { cx: 2, cy: 2, r: 1, fill: onGrade, 'fill-opacity': 0.8 }) +
-      shape('circle', { cx: 6, cy: 6, r: 1, fill: onGrade, 'fill-opacity': 0.8 }),
-    2: lines('M-2 2L2 -2M-1 9L9 -1M6 10L10 6'),
-    3: lines('M-1 9L9 -1M-1 -1L9 9'),
-  } as const
-  return element(
-    'defs',
-    {},
-    ...([1, 2, 3] as const).map((grade) => pattern(`${id}-grade-${grade}`, grade, marks[grade])),
-  )
-}
+export const gradePatterns = (id: string): string => definitions.replaceAll(idMark, id)
 
 const pattern = (id: string, grade: Grade, marks: string): string =>
   element(
@@ -38,3 +23,16 @@ const pattern = (id: string, grade: Grade, marks: string): string =>
     shape('rect', { width: side, height: side, fill: gradeColour(grade) }),
     marks,
   )
+
+const idMark = '\0'
+const lines = (d: string) =>
+  shape('path', { d, stroke: onGrade, 'stroke-width': 1.3, 'stroke-opacity': 0.75, fill: 'none' })
+const dot = (at: number) => shape('circle', { cx: at, cy: at, r: 1, fill: onGrade, 'fill-opacity': 0.8 })
+
+const definitions = element(
+  'defs',
+  {},
+  pattern(`${idMark}-grade-1`, 1, dot(2) + dot(6)),
+  pattern(`${idMark}-grade-2`, 2, lines('M-2 2L2 -2M-1 9L9 -1M6 10L10 6')),
+  pattern(`${idMark}-grade-3`, 3, lines('M-1 9L9 -1M-1 -1L9 9')),
+)

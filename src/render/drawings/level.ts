@@ -6,7 +6,7 @@ import { frame, labelledBy } from '../figure.ts'
 import { element, num, shape } from '../html.ts'
 import { ink, inkSoft, latest, paper } from '../ink.ts'
 import { hairlineInset, heelsShape } from './heels-shape.ts'
-import { path, plainText, svg, text, through } from './svg.ts'
+import { path, plainText, svg, text } from './svg.ts'
 
 const width = 320
 const height = 290
@@ -24,46 +24,47 @@ export function levelDrawing(drawing: LevelDrawing, words: FigureWords): string 
   const { id, foot, balance, tilt, balanceLabel, withinTarget } = drawing
   // Without a width the tilt is that over a foot of 120 mm.
   const degrees = tilt ?? (Math.atan2(balance, 120) * 180) / Math.PI
-  const drawn = Math.max(-steepest, Math.min(steepest, degrees))
   // From behind, the inner side of a left foot is to the right.
   const innerRight = sideOf(foot) === 'left'
-  const arm = reach - hairlineInset
-  const rise = Math.tan((drawn * Math.PI) / 180) * arm * (innerRight ? 1 : -1)
-  const left = ground - heelHeight + rise
-  const right = ground - heelHeight - rise
   const [leftName, rightName] = innerRight ? [words.outer, words.inner] : [words.inner, words.outer]
-  const turn = (-Math.atan2(rise, arm) * 180) / Math.PI
-  const levelY = ground - heelHeight
   const picture = svg(
     width,
     height,
     labelledBy(id),
-    heelsShape({ middle, ground, left, right, reach }),
-    path(
-      through([
-        [10, ground],
-        [width - 10, ground],
-      ]),
-      { stroke: inkSoft, 'stroke-width': 1.4 },
-    ),
+    seen(innerRight ? degrees : -degrees, withinTarget),
     text([middle - reach, ground + 22], leftName, { fill: inkSoft, 'text-anchor': 'middle' }),
     text([middle + reach, ground + 22], rightName, { fill: inkSoft, 'text-anchor': 'middle' }),
-    path(
-      through([
-        [8, levelY],
-        [width - 8, levelY],
-      ]),
-      {
-        stroke: inkSoft,
-        'stroke-width': 1.2,
-        'stroke-dasharray': '2 5',
-      },
-    ),
-    hairline(levelY, turn),
-    level(levelY - above, turn, drawn * (innerRight ? 1 : -1), withinTarget),
     plainText([middle, 20], balanceLabel, { 'text-anchor': 'middle', 'font-weight': 600, 'font-size': 18 }),
   )
   return frame(drawing, picture)
+}
+
+/** Pictures that were drawn: a tilt has one of at most 281 values, each within the target or not. */
+const drawn = new Map<string, string>()
+
+/** Foot and level at a tilt, degrees to the right, drawn to the tenth that is written. */
+function seen(toRight: number, withinTarget: boolean): string {
+  const tilt = Math.round(Math.max(-steepest, Math.min(steepest, toRight)) * 10) / 10
+  const key = `${tilt} ${withinTarget}`
+  const known = drawn.get(key)
+  if (known !== undefined) return known
+  const picture = footAndLevel(tilt, withinTarget)
+  drawn.set(key, picture)
+  return picture
+}
+
+function footAndLevel(tilt: number, withinTarget: boolean): string {
+  const arm = reach - hairlineInset
+  const rise = Math.tan((tilt * Math.PI) / 180) * arm
+  const levelY = ground - heelHeight
+  const across = (y: number, margin: number) => `M${margin} ${y}H${width - margin}`
+  return (
+    heelsShape({ middle, ground, left: levelY + rise, right: levelY - rise, reach }) +
+    path(across(ground, 10), { stroke: inkSoft, 'stroke-width': 1.4 }) +
+    path(across(levelY, 8), { stroke: inkSoft, 'stroke-width': 1.2, 'stroke-dasharray': '2 5' }) +
+    hairline(levelY, -tilt) +
+    level(levelY - above, -tilt, tilt, withinTarget)
+  )
 }
 
 /** The line from hairline to hairline, against the dotted one that is level. */
