@@ -62,7 +62,10 @@ const signed = (bare: string, value: number, plus: boolean): string => {
 const trimmed = (value: number, digits: number) => String(Number(Math.abs(value).toFixed(digits)))
 
 /** Whole and half units, as a gauge is read. */
-const halves = (value: number) => String(Math.abs(Math.round(value * 2) / 2))
+function halves(value: number): string {
+  const twice = Math.abs(Math.round(value * 2))
+  return twice % 2 === 0 ? String(twice / 2) : `${(twice - 1) / 2}.5`
+}
 
 /** Inches to the nearest sixteenth: `3 5/8`, `1/4`, `2`. */
 function sixteenths(inches: number): string {

@@ -1,10 +1,11 @@
 /** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
 import type Handlebars from 'handlebars'
 import type { Chart, Drawing, Table } from '../present/figures.ts'
+import type { VisitRow } from '../present/practice/visit-table.ts'
 import type { FigureWords } from '../present/words/en/figures.ts'
 import { renderDrawing } from './drawings/drawing.ts'
 import type { MarkdownRenderer } from './markdown.ts'
-import { tableHtml } from './table.ts'
+import { readingRows, tableHtml } from './table.ts'
 
 export interface HelperTools {
   readonly markdown: MarkdownRenderer
@@ -26,6 +27,8 @@ export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): v
     /** `{{table data}}`, or `{{table data captioned=true}}` where no heading names it. */
     table: (table: Table, { hash }: Handlebars.HelperOptions) =>
       safe(tableHtml(table, hash.captioned === true)),
+    /** `{{readings rows}}` in a table's body. */
+    readings: (rows: readonly VisitRow[]) => safe(readingRows(rows)),
     /** `{{markdown text}}`, or `{{markdown text below=3}}` under a heading of another level. */
     markdown: (text: string, { hash }: Handlebars.HelperOptions) =>
       safe(tools.markdown(text, Number(hash.below ?? usualLevel))),

@@ -69,6 +69,7 @@ const knownHelpers = {
   figure: true,
   drawing: true,
   table: true,
+  readings: true,
   markdown: true,
   eq: true,
   join: true,

@@ -1,8 +1,12 @@
-/** A table of plain text. It scrolls within itself on a narrow screen and can be reached by keyboard. */
+/** Tables with many cells, which a template would write slowly. */
 import type { Table } from '../present/figures.ts'
+import type { VisitCell, VisitRow } from '../present/practice/visit-table.ts'
 import { escapeHtml } from './html.ts'
 
-/** The first cell of a row is its heading. `captioned`: whether the caption shows, or is only spoken. */
+/**
+ * A table of plain text. It scrolls within itself on a narrow screen and can be reached by keyboard.
+ * The first cell of a row is its heading. `captioned`: whether the caption shows, or is only spoken.
+ */
 export function tableHtml({ caption, head, rows }: Table, captioned = false): string {
   const name = escapeHtml(caption)
   let html = `<div class="scroll" role="region" tabindex="0" aria-label="${name}"><table>`
@@ -17,3 +21,19 @@ export function tableHtml({ caption, head, rows }: Table, captioned = false): st
   }
   return `${html}</tbody></table></div>`
 }
+
+/** The rows of a visit's readings, a measure each. */
+export const readingRows = (rows: readonly VisitRow[]): string => rows.map(readingRow).join('\n')
+
+function readingRow({ name, href, unit, note, cells, smallest }: VisitRow): string {
+  let html = `<tr><th scope="row"><a href="${escapeHtml(href)}">${escapeHtml(name)}</a>`
+  if (unit !== '') html += `, ${escapeHtml(unit)}`
+  if (note !== null) html += ` <span class="small soft">${escapeHtml(note)}</span>`
+  html += '</th>'
+  for (const cell of cells) html += `<td>${cell === null ? '' : readingCell(cell)}</td>`
+  return `${html}<td>${escapeHtml(smallest ?? '')}</td></tr>`
+}
+
+const readingCell = ({ from, value, note }: VisitCell): string =>
+  `<span class="pair">${escapeHtml(from)}<b>${escapeHtml(value)}</b></span> ` +
+  `<span class="change">${escapeHtml(note)}</span>`

@@ -18,7 +18,7 @@ export interface VisitRow {
   readonly smallest: string | null
 }
 
-interface VisitCell {
+export interface VisitCell {
   /** The reading on arrival where there is one after the trim as well; else empty. */
   readonly from: string
   /** The last reading of the visit. */
