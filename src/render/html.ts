@@ -8,8 +8,9 @@ const signs: Readonly<Record<string, string>> = {
   "'": '&#39;',
 }
 
-/** Text made safe for element content and for quoted attributes. */
-export const escapeHtml = (text: string): string => text.replace(/[&<>"']/g, (sign) => signs[sign] ?? sign)
+/** Text made safe for element content and for quoted attributes. Most texts hold none of the signs. */
+export const escapeHtml = (text: string): string =>
+  /[&<>"']/.test(text) ? text.replace(/[&<>"']/g, (sign) => signs[sign] ?? sign) : text
 
 /** A number as SVG wants it: at most two decimals, no `-0`, no exponent. */
 export const num = (value: number): string => {

@@ -1,7 +1,7 @@
 /**
  * The one Vega-Lite specification behind every chart: marks on a shared pair of axes, from the ground up
  * bands, ribbon, path, rules, symbols, figures. Domains, colours and shapes come with the data.
- * None of the marks is grouped, see `createMachine`; ticks are marks too, see `axisMarks`.
+ * None of the marks is grouped, see `createMachine`; the axes are drawn by `axes`.
  */
 import type { TopLevelSpec } from 'vega-lite'
 import { inkSoft, ribbon } from '../ink.ts'
@@ -22,8 +22,6 @@ export interface PlotMarks {
   readonly symbols: readonly PlotSymbol[]
   /** Bold, with a halo of the ground's colour. */
   readonly figures: readonly { x: number; y: number; text: string; fill: string; halo: string }[]
-  /** Of the axes. */
-  readonly labels: readonly PlotLabel[]
 }
 
 export interface PlotRule {
@@ -46,13 +44,6 @@ export interface PlotSymbol {
   readonly width: number
 }
 
-export interface PlotLabel {
-  readonly x: number
-  readonly y: number
-  readonly text: string
-  readonly anchor: 'center' | 'right'
-}
-
 export const noMarks: PlotMarks = {
   bands: [],
   ribbon: [],
@@ -60,7 +51,6 @@ export const noMarks: PlotMarks = {
   rules: [],
   symbols: [],
   figures: [],
-  labels: [],
 }
 
 /** What the machine is fed to draw marks on two axes. */
@@ -93,7 +83,6 @@ const span = { ...at, x2: { field: 'x2' }, y2: { field: 'y2' } }
 /** A field that holds the mark's own colour, dash, shape or size. */
 const own = (field: string) => ({ field, type: 'nominal' as const, scale: null, legend: null })
 const ownNumber = (field: string) => ({ field, type: 'quantitative' as const, scale: null, legend: null })
-const text = { type: 'text' as const, fontSize: textSize, baseline: 'middle' as const }
 
 export const plotSpec: TopLevelSpec = {
   autosize: 'none',
@@ -135,13 +124,8 @@ export const plotSpec: TopLevelSpec = {
     },
     {
       data: { name: 'figures' },
-      mark: { ...text, fontWeight: 600, strokeWidth: 5 },
+      mark: { type: 'text', fontSize: textSize, baseline: 'middle', fontWeight: 600, strokeWidth: 5 },
       encoding: { ...at, text: { field: 'text' }, fill: own('fill'), stroke: own('halo') },
-    },
-    {
-      data: { name: 'labels' },
-      mark: { ...text, fill: inkSoft, align: { expr: 'datum.anchor' } },
-      encoding: { ...at, text: { field: 'text' } },
     },
   ],
 }

@@ -4,7 +4,7 @@ import type { FigureWords } from '../../present/words/en/figures.ts'
 import { frame } from '../figure.ts'
 import { element, escapeHtml, shape } from '../html.ts'
 import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'
-import { axisMarks } from './axis-marks.ts'
+import { axes } from './axes.ts'
 import { trendKey } from './key.ts'
 import type { Machine } from './machine.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
@@ -22,7 +22,7 @@ const valueTicks = 4
 export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWords): string {
   const time = timeAxis(chart, words.months)
   const value = sharedValueAxis(chart)
-  const axes = `${chart.id}-axes`
+  const axesId = `${chart.id}-axes`
   const panels = chart.panels.map((panel, i) => {
     const head = `${chart.id}-${panel.foot}`
     return element(
@@ -41,12 +41,8 @@ export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWord
         label(0, 15, chart.valueTitle),
         // The axes stand in the first picture and serve all.
         i === 0
-          ? element(
-              'g',
-              { id: axes, ...inPlot },
-              machine(plotFeed(plot, time, value, axisMarks(plot, time, value))),
-            )
-          : shape('use', { href: `#${axes}` }),
+          ? element('g', { id: axesId, ...inPlot }, axes(plot, time, value))
+          : shape('use', { href: `#${axesId}` }),
         element('g', inPlot, machine(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
         // Day numbers say nothing by themselves; dates do.
         isDated(chart) ? '' : label(chartWidth - room.right, height - 4, chart.timeTitle, 'end'),
