@@ -22,15 +22,10 @@ const journalFile = (workFolder: string) => join(workFolder, 'journal.json')
  * @throws Trouble when the disk refuses
  */
 export function commit(files: Files, workFolder: string, staging: Staging, changes: Changes): void {
-  const folders = prepareFolders(files, staging.site, changes)
+  mustAllBeWritable(files, staging.site, changes)
   const journal = journalFile(workFolder)
-  try {
-    files.write(`${journal}.new`, JSON.stringify(changes))
-    files.move(`${journal}.new`, journal)
-  } catch (error) {
-    for (const folder of folders.toReversed()) files.removeIfEmpty(folder)
-    throw error
-  }
+  files.write(`${journal}.new`, JSON.stringify(changes))
+  files.move(`${journal}.new`, journal)
   carryOut(files, workFolder, staging, changes)
 }
 
@@ -40,10 +35,7 @@ export function commit(files: Files, workFolder: string, staging: Staging, chang
  */
 export function recover(files: Files, workFolder: string, staging: Staging): boolean {
   const changes = readJournal(files, workFolder)
-  if (changes !== null) {
-    for (const path of changes.moves) files.makeFolder(dirname(placeIn(staging.site, path)))
-    carryOut(files, workFolder, staging, changes)
-  }
+  if (changes !== null) carryOut(files, workFolder, staging, changes)
   files.removeTree(staging.folder)
   return changes !== null
 }
@@ -63,49 +55,59 @@ function readJournal(files: Files, workFolder: string): Changes | null {
   }
 }
 
-/** Makes every folder that is needed and asks whether it can be written, before anything is changed. */
-function prepareFolders(files: Files, site: string, { moves, removes }: Changes): readonly string[] {
-  const targets = new Set(moves.map((path) => dirname(placeIn(site, path))))
-  const made: string[] = []
-  try {
-    for (const folder of targets) {
-      for (const missing of missingFolders(files, folder)) {
-        files.makeFolder(missing)
-        made.push(missing)
-      }
-    }
-    const left = removes
-      .map((path) => dirname(placeIn(site, path)))
-      .filter((folder) => files.look(folder) !== null)
-    for (const folder of new Set([...targets, ...left])) files.mustBeWritable(folder)
-  } catch (error) {
-    for (const folder of made.toReversed()) files.removeIfEmpty(folder)
-    throw error
+/** Asks before anything is changed whether every folder can be written in, or the one that it will stand in. */
+function mustAllBeWritable(files: Files, site: string, { moves, removes }: Changes): void {
+  const asked = new Set<string>()
+  for (const folder of new Set([...moves, ...removes].map((path) => dirname(placeIn(site, path))))) {
+    let standing = folder
+    while (!asked.has(standing) && files.look(standing) === null) standing = dirname(standing)
+    if (!asked.has(standing)) files.mustBeWritable(standing)
+    asked.add(standing)
   }
-  return made
-}
-
-/** The folders on the way that are not there yet, outermost first. */
-function missingFolders(files: Files, folder: string): readonly string[] {
-  const missing: string[] = []
-  for (let at = folder; files.look(at) === null; at = dirname(at)) missing.unshift(at)
-  return missing
 }
 
 /** Does what the journal says. Each step may have been done before. */
-function carryOut(files: Files, workFolder: string, staging: Staging, changes: Changes): void {
+function carryOut(files: Files, workFolder: string, staging: Staging, { moves, removes }: Changes): void {
   try {
-    for (const path of changes.moves) {
+    const whole = moveWholeFolders(files, staging, moves)
+    for (const path of moves) {
+      if (foldersOf(path).some((folder) => whole.has(folder))) continue
       const waiting = placeIn(staging.folder, path)
       if (files.look(waiting) !== null) files.move(waiting, placeIn(staging.site, path))
     }
-    for (const path of changes.removes) files.remove(placeIn(staging.site, path))
-    removeEmptied(files, staging.site, changes.removes)
+    for (const path of removes) files.remove(placeIn(staging.site, path))
+    removeEmptied(files, staging.site, removes)
   } catch (error) {
     if (!(error instanceof Trouble)) throw error
     throw new Trouble(`${error.message}. Publishing stopped part-way; the next build takes it to its end.`)
   }
   files.remove(journalFile(workFolder))
+}
+
+/** A folder that is not in the site yet comes with all that waits in it, in one step. Returns those that came. */
+function moveWholeFolders(
+  files: Files,
+  { site, folder: from }: Staging,
+  moves: readonly string[],
+): ReadonlySet<string> {
+  files.makeFolder(site)
+  const came = new Set<string>()
+  const stands = new Set<string>()
+  for (const folders of moves.map(foldersOf)) {
+    for (const folder of folders) {
+      if (stands.has(folder)) continue
+      if (came.has(folder)) break
+      const waiting = placeIn(from, folder)
+      const place = placeIn(site, folder)
+      if (files.look(place) === null && files.look(waiting) !== null) {
+        files.move(waiting, place)
+        came.add(folder)
+        break
+      }
+      stands.add(folder)
+    }
+  }
+  return came
 }
 
 /** Folders out of which the last file went, innermost first. Others' empty folders stay. */

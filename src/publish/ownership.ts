@@ -71,12 +71,13 @@ export const foldersOf = (path: string): readonly string[] => {
  * @throws Trouble that names what stands there
  */
 export function refuseForeign(files: Files, site: string, made: Made, paths: readonly string[]): void {
-  const folders = new Set(paths.flatMap(foldersOf))
-  for (const folder of folders) {
+  const absent = new Set<string>()
+  for (const folder of new Set(paths.flatMap(foldersOf))) {
     const seen = files.look(placeIn(site, folder))
-    if (seen !== null && seen.kind !== 'folder') throw inTheWay(placeIn(site, folder), seen.kind)
+    if (seen === null) absent.add(folder)
+    else if (seen.kind !== 'folder') throw inTheWay(placeIn(site, folder), seen.kind)
   }
-  for (const path of paths) {
+  for (const path of paths.filter((each) => !absent.has(each.slice(0, each.lastIndexOf('/'))))) {
     const place = placeIn(site, path)
     const seen = files.look(place)
     if (seen !== null && (seen.kind !== 'file' || !made.has(path))) throw inTheWay(place, seen.kind)
