@@ -8,6 +8,11 @@ export interface SceneMark {
 }
 
 interface SceneItem extends Readonly<Partial<Record<Look, unknown>>> {
+  readonly x?: number
+  readonly y?: number
+  /** Of a symbol. */
+  readonly shape?: string
+  readonly size?: number
   readonly text?: string
   /** The marks of a group. */
   readonly items?: readonly SceneMark[]
@@ -68,11 +73,30 @@ function lookOf(item: SceneItem): string {
 }
 
 function shapeOf(item: SceneItem, { tag, attr }: Geometry, look: string): string {
+  if (item.shape !== undefined) return symbolOf(item, attr, look)
   let text = `<${tag}`
   attr((name, value) => {
     text += attribute(name, value)
   }, item)
   return `${text}${look}${item.text === undefined ? '/>' : `>${escapeHtml(item.text)}</${tag}>`}`
+}
+
+/** Outlines of symbols by shape and size: few are used, each many times. */
+const outlines = new Map<string, string>()
+
+function symbolOf(item: SceneItem, attr: Geometry['attr'], look: string): string {
+  const { x = 0, y = 0, shape, size } = item
+  const key = `${shape} ${size}`
+  let outline = outlines.get(key)
+  if (outline === undefined) {
+    const drawn: Record<string, unknown> = {}
+    attr((name, value) => {
+      drawn[name] = value
+    }, item)
+    outline = attribute('d', drawn.d)
+    outlines.set(key, outline)
+  }
+  return `<path transform="translate(${num(x)},${num(y)})"${outline}${look}/>`
 }
 
 const attribute = (name: string, value: unknown): string =>
