@@ -4,6 +4,7 @@ import type { Chart, Drawing, Table } from '../present/figures.ts'
 import type { VisitRow } from '../present/practice/visit-table.ts'
 import type { FigureWords } from '../present/words/en/figures.ts'
 import { renderDrawing } from './drawings/drawing.ts'
+import { inOnePiece } from './html.ts'
 import type { MarkdownRenderer } from './markdown.ts'
 import { readingRows, tableHtml } from './table.ts'
 
@@ -18,7 +19,7 @@ const usualLevel = 2
 
 /** Adds the helpers to a renderer's own Handlebars. */
 export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): void {
-  const safe = (markup: string) => new handlebars.SafeString(markup)
+  const safe = (markup: string) => new handlebars.SafeString(inOnePiece(markup))
   handlebars.registerHelper({
     /** `{{figure chart}}`: a chart in its frame. */
     figure: (chart: Chart) => safe(tools.drawChart(chart)),
