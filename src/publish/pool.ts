@@ -36,8 +36,9 @@ const room = { maxOldGenerationSizeMb: 200, maxYoungGenerationSizeMb: 24 }
  * it optimises functions over and over, whose closures die with each page, and sweeps beside the work.
  */
 const whileAllWork = [
-  // A function has to run long before it is optimised.
+  // A function has to run long before it is optimised, and then takes in fewer others.
   '--interrupt-budget=1000000',
+  '--max-inlined-bytecode-size-cumulative=500',
   '--no-concurrent-marking',
   '--no-parallel-scavenge',
   // The first thread's heap has no limit of its own: it is swept once it has grown by so many percent.
