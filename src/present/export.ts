@@ -200,12 +200,12 @@ const exportHorse = (of: Assessment, f: Formatter): ExportedHorse => ({
   })),
   cautions: of.cautions
     .filter(({ standing }) => standing)
-    .map(({ code, level, foot: at, date: on, facts }) => ({
-      code,
-      level,
-      foot: at,
-      date: on,
-      message: f.words.assessment.cautions[code](facts, f),
+    .map((caution) => ({
+      code: caution.code,
+      level: caution.level,
+      foot: caution.foot,
+      date: caution.date,
+      message: f.words.assessment.cautionAlone(caution, f),
     })),
 })
 

@@ -24,12 +24,12 @@ describe('cautions in words', () => {
     [
       'lameness-rising',
       { grade: 2, before: 1 },
-      'Lameness has risen from 1 to 2 of 5 since it was last judged. Tell the vet.',
+      'Lameness has risen from 1 to 2 of 5 since it was last judged.',
     ],
     [
       'finding-worsening',
       { finding: 'flare', place: 'toe', first: 1, middle: 2, grade: 3 },
-      'Worse over three visits: flare (toe), grade 1, then 2, now 3. Tell the vet.',
+      'Worse over three visits: flare (toe), grade 1, then 2, now 3.',
     ],
     [
       'sole-thin',
@@ -39,12 +39,12 @@ describe('cautions in words', () => {
     [
       'heels-lowered-much',
       { measure: 'heel-lateral', step: -8 },
-      'The outer heel was lowered by 8 mm at one trim, more than 6 mm. Take care.',
+      'The outer heel was lowered by 8 mm at one trim, more than 6 mm.',
     ],
     [
       'pair-uneven-after-trim',
       { pair: 'hind', left: 55, right: 49, difference: 6 },
-      'After the trim the hind pair stands at 55° left and 49° right, more than 5° apart. Take care.',
+      'After the trim the hind pair stands at 55° left and 49° right, more than 5° apart.',
     ],
     [
       'visit-overdue',
@@ -75,13 +75,26 @@ describe('cautions in words', () => {
     for (const code of cautionCodes) plain(words.cautions[code](facts, f))
     for (const code of ['drainage', 'sole-depth-critical', 'heat-with-lameness'] as const)
       expect(words.cautions[code](facts, f)).toContain('Ask a vet')
-    for (const code of ['swelling', 'thrush-severe', 'crest-high'] as const)
-      expect(words.cautions[code](facts, f)).toContain('Tell the vet')
+  })
+
+  it('say what to do once, where the word of their level stands beside them and where it does not', () => {
+    const alone = (code: (typeof cautionCodes)[number], level: 'stop' | 'vet' | 'mind', facts: Facts) =>
+      words.cautionAlone({ code, level, foot: 'LF', date: '2026-01-10', visit: '', facts, standing: true }, f)
+    expect(alone('swelling', 'vet', { place: 'coronet' })).toBe('Swelling (coronet). Tell the vet.')
+    expect(alone('condition-high', 'mind', { grade: 8 })).toBe(
+      'Body condition 8 of 9: the feet carry more than they should. Take care.',
+    )
+    expect(alone('drainage', 'stop', {})).toBe(
+      'Fluid comes from the foot. Ask a vet before any more work on this foot.',
+    )
+    expect(alone('sole-flat', 'mind', {})).toBe(
+      'The sole is flat. Never thin it, and lower the wall in stages.',
+    )
   })
 
   it('speak in the unit of the practice', () =>
     expect(words.cautions['toe-shortened-much']({ step: -12.7 }, formatter('in'))).toBe(
-      'The toe was shortened by 1/2 in at one trim, more than 3/8 in. Take care.',
+      'The toe was shortened by 1/2 in at one trim, more than 3/8 in.',
     ))
 })
 

@@ -6,6 +6,7 @@ import { daysBetween } from '../../../hoof/dates.ts'
 import { type AnyMeasureId, isDerivedId, isMeasureId } from '../../../hoof/measures.ts'
 import type { Facts } from '../../../trend/assessed-care.ts'
 import type {
+  Caution,
   CautionCode,
   CautionLevel,
   CheckKind,
@@ -35,6 +36,7 @@ const at = (facts: Facts): string => {
 }
 const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
+/** They stand under the word of their level, which says what to do unless they say it themselves. */
 const cautions: Readonly<Record<CautionCode, Say<Facts>>> = {
   'lameness-severe': (facts) =>
     `Lameness ${number(facts, 'grade')} of 5. Ask a vet before any more work on this foot.`,
@@ -51,21 +53,19 @@ const cautions: Readonly<Record<CautionCode, Say<Facts>>> = {
     `Sole depth ${f.length(number(facts, 'depth'))} on the radiograph, under ${f.length(7)}. Ask a vet before any more work on this foot.`,
   'unwilling-to-move': (facts) =>
     `The horse has become unwilling to move (${text(facts, 'surfaces')}). Ask a vet before any more work on its feet.`,
-  'lameness-moderate': (facts) => `Lameness ${number(facts, 'grade')} of 5. Tell the vet.`,
+  'lameness-moderate': (facts) => `Lameness ${number(facts, 'grade')} of 5.`,
   'lameness-rising': (facts) =>
-    `Lameness has risen from ${number(facts, 'before')} to ${number(facts, 'grade')} of 5 since it was last judged. Tell the vet.`,
+    `Lameness has risen from ${number(facts, 'before')} to ${number(facts, 'grade')} of 5 since it was last judged.`,
   'nail-in-white-line-tender': (facts) =>
-    `A nail or its hole lies in the white line${at(facts)}, and the foot is tender. Tell the vet.`,
-  'crack-full-thickness': (facts) =>
-    `A crack${at(facts)} goes through the wall, bleeds or moves. Tell the vet.`,
-  'thrush-severe': (facts) => `Severe thrush${at(facts)}. Tell the vet.`,
-  'sulcus-split-deep': (facts) => `A deep split of the central sulcus${at(facts)}. Tell the vet.`,
-  'crest-high': (facts) =>
-    `Crest ${number(facts, 'grade')} of 5: from 3 on the risk of laminitis is raised. Tell the vet.`,
-  swelling: (facts) => `Swelling${at(facts)}. Tell the vet.`,
-  'proud-flesh': (facts) => `Proud tissue${at(facts)}. Tell the vet.`,
+    `A nail or its hole lies in the white line${at(facts)}, and the foot is tender.`,
+  'crack-full-thickness': (facts) => `A crack${at(facts)} goes through the wall, bleeds or moves.`,
+  'thrush-severe': (facts) => `Severe thrush${at(facts)}.`,
+  'sulcus-split-deep': (facts) => `A deep split of the central sulcus${at(facts)}.`,
+  'crest-high': (facts) => `Crest ${number(facts, 'grade')} of 5: from 3 on the risk of laminitis is raised.`,
+  swelling: (facts) => `Swelling${at(facts)}.`,
+  'proud-flesh': (facts) => `Proud tissue${at(facts)}.`,
   'finding-worsening': (facts) =>
-    `Worse over three visits: ${text(facts, 'finding')}${at(facts)}, grade ${number(facts, 'first')}, then ${number(facts, 'middle')}, now ${number(facts, 'grade')}. Tell the vet.`,
+    `Worse over three visits: ${text(facts, 'finding')}${at(facts)}, grade ${number(facts, 'first')}, then ${number(facts, 'middle')}, now ${number(facts, 'grade')}.`,
   'sole-flat': () => 'The sole is flat. Never thin it, and lower the wall in stages.',
   'sole-thin': (facts, f) => {
     const why =
@@ -77,17 +77,25 @@ const cautions: Readonly<Record<CautionCode, Say<Facts>>> = {
     return `${why} Never thin it, and lower the wall in stages.`
   },
   'toe-shortened-much': (facts, f) =>
-    `The toe was shortened by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(10)}. Take care.`,
+    `The toe was shortened by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(10)}.`,
   'heels-lowered-much': (facts, f) =>
-    `The ${facts.measure === 'heel-medial' ? 'inner' : 'outer'} heel was lowered by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(6)}. Take care.`,
+    `The ${facts.measure === 'heel-medial' ? 'inner' : 'outer'} heel was lowered by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(6)}.`,
   'toe-angle-changed-much': (facts, f) =>
-    `The toe angle changed by ${f.change('toe-angle', number(facts, 'step'))} at one trim, more than ${f.angle(4)}. Take care.`,
+    `The toe angle changed by ${f.change('toe-angle', number(facts, 'step'))} at one trim, more than ${f.angle(4)}.`,
   'pair-uneven-after-trim': (facts, f) =>
-    `After the trim the ${text(facts, 'pair')} pair stands at ${f.angle(number(facts, 'left'))} left and ${f.angle(number(facts, 'right'))} right, more than ${f.angle(5)} apart. Take care.`,
+    `After the trim the ${text(facts, 'pair')} pair stands at ${f.angle(number(facts, 'left'))} left and ${f.angle(number(facts, 'right'))} right, more than ${f.angle(5)} apart.`,
   'condition-high': (facts) =>
-    `Body condition ${number(facts, 'grade')} of 9: the feet carry more than they should. Take care.`,
+    `Body condition ${number(facts, 'grade')} of 9: the feet carry more than they should.`,
   'visit-overdue': (facts, f) =>
     `The visit planned for ${f.date(text(facts, 'due'))} is overdue by ${f.span(number(facts, 'days'))}.`,
+}
+
+const saysWhatToDo: ReadonlySet<CautionCode> = new Set(['sole-flat', 'sole-thin', 'visit-overdue'])
+
+/** A caution where no word of its level stands beside it. */
+function cautionAlone({ code, level, facts }: Caution, f: Formatter): string {
+  const sentence = cautions[code](facts, f)
+  return level === 'stop' || saysWhatToDo.has(code) ? sentence : `${sentence} ${levels[level]}.`
 }
 
 const checks: Readonly<Record<CheckKind, Say<Facts>>> = {
@@ -278,6 +286,7 @@ const always: readonly string[] = [
 
 export const assessment = {
   cautions,
+  cautionAlone,
   checks,
   verdicts,
   levels,
