@@ -16,8 +16,8 @@ import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
 import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
+import { Stopped, Trouble } from './publish/disk/trouble.ts'
 import { packageRoot, packageVersion } from './publish/package.ts'
-import { Stopped, Trouble } from './publish/trouble.ts'
 
 /** The table of commands, in the order in which help shows them. */
 const commands: readonly CommandEntry[] = [check, build, preview, add, mark, importTable, exportCasebook]

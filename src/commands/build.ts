@@ -1,8 +1,8 @@
 import { availableParallelism } from 'node:os'
 import { join, relative, resolve } from 'node:path'
-import { printExceptions } from '../publish/leaks-report.ts'
+import { printExceptions } from '../publish/leaks/leaks-report.ts'
+import { passphraseFile } from '../publish/locked/passphrase-file.ts'
 import type { Edition } from '../publish/made.ts'
-import { passphraseFile } from '../publish/passphrase-file.ts'
 import type { Built } from '../publish/site.ts'
 import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
@@ -37,7 +37,7 @@ export const build: CommandEntry = {
     const wanted = editionsOf(textOf(options, 'edition'))
 
     const { buildSite } = await import('../publish/site.ts')
-    const { disk } = await import('../publish/files.ts')
+    const { disk } = await import('../publish/disk/files.ts')
     const { pageMakers } = await import('../publish/makers.ts')
     const { packageRoot, programKey } = await import('../publish/package.ts')
     const line = progressLine(world)

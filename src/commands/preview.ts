@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Rebuilt } from '../publish/rebuild.ts'
+import type { Rebuilt } from '../publish/preview/rebuild.ts'
 import { casebookFolder, textOf } from './arguments.ts'
 import { siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
@@ -24,9 +24,9 @@ export const preview: CommandEntry = {
     const casebook = casebookFolder(folder, world)
     const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
     const port = portOf(textOf(options, 'port') ?? String(usualPort))
-    const { openBuilder } = await import('../publish/rebuild.ts')
-    const { servePreview } = await import('../publish/preview-server.ts')
-    const { watchFolder } = await import('../publish/watch.ts')
+    const { openBuilder } = await import('../publish/preview/rebuild.ts')
+    const { servePreview } = await import('../publish/preview/preview-server.ts')
+    const { watchFolder } = await import('../publish/preview/watch.ts')
     const { packageRoot } = await import('../publish/package.ts')
 
     const builder = openBuilder({

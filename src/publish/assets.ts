@@ -1,7 +1,7 @@
 /** The style sheet and scripts that an edition's pages refer to. */
 import { editionFolders } from './edition-folders.ts'
+import type { OwnerAssets } from './locked/owner-page.ts'
 import type { Edition, MadeFile } from './made.ts'
-import type { OwnerAssets } from './owner-page.ts'
 import { browserScripts, commonStyles, styleSheets } from './package.ts'
 
 /** Sheets in the order in which they build on one another, and scripts, by edition. */

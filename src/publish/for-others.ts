@@ -6,8 +6,8 @@ import { type HorseIdentity, identityOf } from '../present/identity/identifiers.
 import type { CaseSummary } from '../present/portfolio/view.ts'
 import type { HorseInput } from '../present/practice/index.ts'
 import type { Renderer } from '../render/renderer.ts'
+import { ownerPartOf, type PictureBytes } from './locked/owner-part.ts'
 import type { Edition, MadeFile } from './made.ts'
-import { ownerPartOf, type PictureBytes } from './owner-part.ts'
 import { type PictureFile, portfolioCase } from './portfolio-case.ts'
 
 /** Kept between builds, so small. */

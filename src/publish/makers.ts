@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { assetFiles } from './assets.ts'
-import type { Files } from './files.ts'
+import type { Files } from './disk/files.ts'
 import type { Makers } from './order.ts'
 import { packageRoot } from './package.ts'
 import type { PageMaker } from './page-maker.ts'

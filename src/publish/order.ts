@@ -1,7 +1,7 @@
 import type { FolderEntry } from '../casebook/folder.ts'
 import type { PlainDate } from '../hoof/dates.ts'
+import type { Files } from './disk/files.ts'
 import type { AllHorses } from './editions.ts'
-import type { Files } from './files.ts'
 import type { Edition, MadeFile } from './made.ts'
 import type { OthersMaker } from './others.ts'
 import type { HorseMaker } from './pool.ts'

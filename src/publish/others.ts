@@ -7,19 +7,25 @@ import { printDiagnostic } from '../casebook/print.ts'
 import type { OwnWords } from '../present/identity/common-words.ts'
 import { type Exception, identifiersOf } from '../present/identity/identifiers.ts'
 import { digest } from './digest.ts'
+import { placeIn, stage } from './disk/staging.ts'
+import { Trouble } from './disk/trouble.ts'
 import { editionFolders } from './edition-folders.ts'
-import type { LeakHit, LeakSearch } from './leaks.ts'
-import { leakSearch } from './leaks.ts'
-import { printLeaks } from './leaks-report.ts'
+import type { LeakHit, LeakSearch } from './leaks/leaks.ts'
+import { leakSearch } from './leaks/leaks.ts'
+import { printLeaks } from './leaks/leaks-report.ts'
+import {
+  type OwnerJob,
+  type OwnerMaker,
+  ownerPiece,
+  ownersRobots,
+  ownersShown,
+} from './locked/owner-pieces.ts'
+import { keepKeys, readKeys } from './locked/passphrases.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
-import { type OwnerJob, type OwnerMaker, ownerPiece, ownersRobots, ownersShown } from './owner-pieces.ts'
-import { keepKeys, readKeys } from './passphrases.ts'
 import { type HorsePieces, plain, type SharedPieces, waitingIn } from './pieces.ts'
 import type { Bench } from './staged-horse.ts'
-import { placeIn, stage } from './staging.ts'
 import type { Standing } from './standing.ts'
 import type { Output, SharedPiece, State } from './state.ts'
-import { Trouble } from './trouble.ts'
 
 /** What making and searching these editions needs of the program itself. */
 export interface OthersMaker extends OwnerMaker {

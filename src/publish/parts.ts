@@ -1,7 +1,7 @@
 /** Owners' parts between builds: text under a name made from its content, in the tool's own work folder. */
 import { join } from 'node:path'
 import { hashOf } from './digest.ts'
-import type { Files } from './files.ts'
+import type { Files } from './disk/files.ts'
 
 /** Puts a text away; the same text has the same name. */
 export function keepPart(files: Files, folder: string, text: string): string {

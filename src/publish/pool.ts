@@ -2,8 +2,8 @@
 import { setImmediate } from 'node:timers/promises'
 import { setFlagsFromString } from 'node:v8'
 import { Worker } from 'node:worker_threads'
+import { Stopped, Trouble } from './disk/trouble.ts'
 import type { HorseWorker, PooledJob, StagedHorse } from './staged-horse.ts'
-import { Stopped, Trouble } from './trouble.ts'
 
 /**
  * Makes every horse, in any order, and tells of each.

@@ -1,12 +1,12 @@
 /** From finished pieces to the site: who wants which place, what goes, what comes. */
 import { join } from 'node:path'
-import { commit } from './commit.ts'
+import { commit } from './disk/commit.ts'
+import { type Made, madeList, printMade, refuseClashes, refuseForeign } from './disk/ownership.ts'
+import type { WorkFolder } from './disk/work-folder.ts'
 import { editionFolders } from './edition-folders.ts'
 import type { BuildOrder, BuildWorld } from './order.ts'
-import { type Made, madeList, printMade, refuseClashes, refuseForeign } from './ownership.ts'
 import type { HorsePieces, SharedPieces } from './pieces.ts'
 import type { Standing } from './standing.ts'
-import type { WorkFolder } from './work-folder.ts'
 
 export interface Published {
   readonly written: number

@@ -1,8 +1,8 @@
 /** What of the site stands as the tool left it. */
 import { join } from 'node:path'
-import type { Files } from './files.ts'
-import { type Made, madeList, readMade } from './ownership.ts'
-import { placeIn } from './staging.ts'
+import type { Files } from './disk/files.ts'
+import { type Made, madeList, readMade } from './disk/ownership.ts'
+import { placeIn } from './disk/staging.ts'
 import type { Piece } from './state.ts'
 
 export interface Standing {

@@ -7,10 +7,10 @@ import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { PracticeRead } from '../casebook/read.ts'
 import type { Exception } from '../present/identity/identifiers.ts'
 import type { HorseSummary } from '../present/summary.ts'
-import type { Files } from './files.ts'
+import type { Files } from './disk/files.ts'
+import { Trouble } from './disk/trouble.ts'
 import type { ForOthers } from './for-others.ts'
-import type { LockMemory } from './lock.ts'
-import { Trouble } from './trouble.ts'
+import type { LockMemory } from './locked/lock.ts'
 
 /** A file of the casebook as last read. */
 export interface KnownFile {

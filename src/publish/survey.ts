@@ -3,9 +3,9 @@ import type { CasebookFolder, FolderEntry } from '../casebook/folder.ts'
 import type { PracticeRead } from '../casebook/read.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import { digest, hashOf } from './digest.ts'
+import { Trouble } from './disk/trouble.ts'
 import type { Edition } from './made.ts'
 import type { KnownFile, KnownFiles, State } from './state.ts'
-import { Trouble } from './trouble.ts'
 
 export interface SurveyedHorse {
   readonly id: string

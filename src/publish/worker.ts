@@ -1,10 +1,10 @@
 /** A worker thread: makes the horses that it is handed, one after the other. */
 import { parentPort, workerData } from 'node:worker_threads'
-import { disk } from './files.ts'
+import { disk } from './disk/files.ts'
+import { Trouble } from './disk/trouble.ts'
 import { openPageMaker } from './page-maker.ts'
 import type { Answer } from './pool.ts'
 import { type Bench, type PooledJob, stagingWorker } from './staged-horse.ts'
-import { Trouble } from './trouble.ts'
 
 const bench: Bench = workerData
 const work = stagingWorker(disk, bench, openPageMaker().ofHorse)

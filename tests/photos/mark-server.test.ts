@@ -1,8 +1,8 @@
 import { request } from 'node:http'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Landmarks } from '../../src/hoof/landmarks.ts'
-import { type MarkServer, serveMarking } from '../../src/publish/mark-server.ts'
-import { Trouble } from '../../src/publish/trouble.ts'
+import { Trouble } from '../../src/publish/disk/trouble.ts'
+import { type MarkServer, serveMarking } from '../../src/publish/marking/mark-server.ts'
 
 const servers: MarkServer[] = []
 afterEach(async () => {

@@ -7,9 +7,9 @@ import sharp, { type Sharp } from 'sharp'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { PictureVariant } from '../../src/present/pictures.ts'
 import { hashOf } from '../../src/publish/digest.ts'
-import { disk } from '../../src/publish/files.ts'
-import { bytesIn, fileIn, pictureStore } from '../../src/publish/picture-store.ts'
-import { pictureKeys, processPictures } from '../../src/publish/pictures.ts'
+import { disk } from '../../src/publish/disk/files.ts'
+import { bytesIn, fileIn, pictureStore } from '../../src/publish/pictures/picture-store.ts'
+import { pictureKeys, processPictures } from '../../src/publish/pictures/pictures.ts'
 import {
   chunksOf,
   junoWith,

@@ -16,7 +16,7 @@ import {
   trimTables,
 } from '../../src/present/portfolio/follow-up.ts'
 import { portfolio } from '../../src/present/words/en/portfolio.ts'
-import { leakSearch } from '../../src/publish/leaks.ts'
+import { leakSearch } from '../../src/publish/leaks/leaks.ts'
 import type { Verdict } from '../../src/trend/assessment.ts'
 import { assessment, input, practice, trend, visit, zoe } from '../owner/fixture.ts'
 

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { diskFolder } from '../../src/publish/disk.ts'
+import { diskFolder } from '../../src/publish/disk/disk.ts'
 
 let root: string
 beforeEach(() => {

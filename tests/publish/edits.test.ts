@@ -1,8 +1,8 @@
 /** Whatever is edited in whatever order, a build that remembers and one that does not give the same bytes. */
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { disk } from '../../src/publish/files.ts'
-import { keptListing } from '../../src/publish/kept-listing.ts'
+import { disk } from '../../src/publish/disk/files.ts'
+import { keptListing } from '../../src/publish/preview/kept-listing.ts'
 import type { Built } from '../../src/publish/site.ts'
 import { keptStanding } from '../../src/publish/standing.ts'
 import { warmMemory } from '../../src/publish/state.ts'

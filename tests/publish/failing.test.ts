@@ -3,8 +3,8 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { disk, type Files } from '../../src/publish/files.ts'
-import { inWords, Stopped, Trouble } from '../../src/publish/trouble.ts'
+import { disk, type Files } from '../../src/publish/disk/files.ts'
+import { inWords, Stopped, Trouble } from '../../src/publish/disk/trouble.ts'
 import { build, contents, horseText, type Place, place, plainMakers, threeHorses, visitText } from './kit.ts'
 
 let at: Place

@@ -2,10 +2,10 @@
 import { rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { disk, type Files } from '../../src/publish/files.ts'
-import { keptListing } from '../../src/publish/kept-listing.ts'
+import { disk, type Files } from '../../src/publish/disk/files.ts'
 import type { BuildWorld } from '../../src/publish/order.ts'
-import { rehearse } from '../../src/publish/rehearsal.ts'
+import { keptListing } from '../../src/publish/preview/kept-listing.ts'
+import { rehearse } from '../../src/publish/preview/rehearsal.ts'
 import { keptStanding } from '../../src/publish/standing.ts'
 import { warmMemory } from '../../src/publish/state.ts'
 import {

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { diskFolder } from '../../src/publish/disk.ts'
-import { type KeptListing, keptListing } from '../../src/publish/kept-listing.ts'
+import { diskFolder } from '../../src/publish/disk/disk.ts'
+import { type KeptListing, keptListing } from '../../src/publish/preview/kept-listing.ts'
 
 let root: string
 beforeEach(() => {

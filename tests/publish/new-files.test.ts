@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSyn
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { addFiles } from '../../src/publish/new-files.ts'
+import { addFiles } from '../../src/publish/disk/new-files.ts'
 
 describe('addFiles', () => {
   let folder: string

@@ -2,7 +2,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
-import { disk } from '../../src/publish/files.ts'
+import { disk } from '../../src/publish/disk/files.ts'
 import type { Edition } from '../../src/publish/made.ts'
 import { pageMakers } from '../../src/publish/makers.ts'
 import { type Built, buildSite } from '../../src/publish/site.ts'

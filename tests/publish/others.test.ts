@@ -5,7 +5,7 @@ import exifr from 'exifr'
 import sharp from 'sharp'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import { armoredIn } from '../../src/publish/owner-page.ts'
+import { armoredIn } from '../../src/publish/locked/owner-page.ts'
 import { casebook, type Trial, trial } from './others-kit.ts'
 
 let at: Trial

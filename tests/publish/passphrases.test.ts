@@ -10,7 +10,7 @@ import {
   makePassphrase,
   makeToken,
   normalPassphrase,
-} from '../../src/publish/passphrases.ts'
+} from '../../src/publish/locked/passphrases.ts'
 
 const counting = (): Chance => {
   let n = 0

@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { type Builder, openBuilder } from '../../src/publish/rebuild.ts'
+import { type Builder, openBuilder } from '../../src/publish/preview/rebuild.ts'
 
 describe('the builder of the preview', () => {
   let folder: string

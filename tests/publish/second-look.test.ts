@@ -1,7 +1,7 @@
 import { setTimeout as rest } from 'node:timers/promises'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { type Looking, type SecondLook, secondLook } from '../../src/publish/second-look.ts'
-import { Trouble } from '../../src/publish/trouble.ts'
+import { Trouble } from '../../src/publish/disk/trouble.ts'
+import { type Looking, type SecondLook, secondLook } from '../../src/publish/preview/second-look.ts'
 
 const pace = { soon: 10, seldom: 100_000, slice: 0, pause: 1 }
 

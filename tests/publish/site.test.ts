@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { disk } from '../../src/publish/files.ts'
+import { disk } from '../../src/publish/disk/files.ts'
 import {
   build,
   contents,

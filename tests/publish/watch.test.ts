@@ -2,7 +2,7 @@ import { mkdtempSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { isPassing, type Watching, watchFolder } from '../../src/publish/watch.ts'
+import { isPassing, type Watching, watchFolder } from '../../src/publish/preview/watch.ts'
 
 describe('watchFolder', () => {
   let folder: string

@@ -1,7 +1,7 @@
 /** A casebook on the disk. Links are listed and never followed, and nothing outside the folder can be read. */
 import { closeSync, constants, fstatSync, lstatSync, openSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { CasebookFolder, FolderEntry } from '../casebook/folder.ts'
+import type { CasebookFolder, FolderEntry } from '../../casebook/folder.ts'
 import { inWords, systemCode, Trouble } from './trouble.ts'
 
 const leftOut = (name: string) => name.startsWith('.') || name === 'node_modules'

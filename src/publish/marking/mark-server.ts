@@ -6,8 +6,8 @@ import { randomBytes } from 'node:crypto'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { z } from 'zod'
-import { type Landmarks, landmarkPoints } from '../hoof/landmarks.ts'
-import { Trouble } from './trouble.ts'
+import { type Landmarks, landmarkPoints } from '../../hoof/landmarks.ts'
+import { Trouble } from '../disk/trouble.ts'
 
 export interface MarkParts {
   readonly page: string

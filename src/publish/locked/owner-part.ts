@@ -1,9 +1,9 @@
 /** One horse's part of its owner's page, with its pictures inside. Kept in the work folder until the page is locked. */
-import { presentOwnerHorse } from '../present/owner/horse.ts'
-import { type OwnerPart, ownerPart } from '../present/owner/pages.ts'
-import type { Picture, PictureVariant } from '../present/pictures.ts'
-import type { HorseInput } from '../present/practice/index.ts'
-import type { Renderer } from '../render/renderer.ts'
+import { presentOwnerHorse } from '../../present/owner/horse.ts'
+import { type OwnerPart, ownerPart } from '../../present/owner/pages.ts'
+import type { Picture, PictureVariant } from '../../present/pictures.ts'
+import type { HorseInput } from '../../present/practice/index.ts'
+import type { Renderer } from '../../render/renderer.ts'
 
 export interface MadePart {
   /** Id of the owner whose page it belongs to. */

@@ -2,11 +2,11 @@
  * The proof that nothing slipped: finished files of the editions that leave the practitioner's machine are searched
  * for everything that identifies anyone in the casebook. It knows nothing of how the pages were made.
  */
-import type { PlainDate } from '../hoof/dates.ts'
-import type { OwnWords } from '../present/identity/common-words.ts'
-import { type Finder, type Found, finderOf } from '../present/identity/finder.ts'
-import type { HorseIdentity, IdentifierList } from '../present/identity/identifiers.ts'
-import { findDates } from '../present/identity/written-dates.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import type { OwnWords } from '../../present/identity/common-words.ts'
+import { type Finder, type Found, finderOf } from '../../present/identity/finder.ts'
+import type { HorseIdentity, IdentifierList } from '../../present/identity/identifiers.ts'
+import { findDates } from '../../present/identity/written-dates.ts'
 import { pictureParts } from './leaks-pictures.ts'
 import { type Plain, plainText, withoutTags } from './leaks-text.ts'
 

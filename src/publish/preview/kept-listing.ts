@@ -1,6 +1,6 @@
 /** The listing of a casebook in a process that stays: looked at whole once, then only where something may have changed. */
-import type { FolderEntry } from '../casebook/folder.ts'
-import { listPart, sortEntries, topOf } from './disk.ts'
+import type { FolderEntry } from '../../casebook/folder.ts'
+import { listPart, sortEntries, topOf } from '../disk/disk.ts'
 
 export interface KeptListing {
   /**

@@ -15,9 +15,9 @@ import {
   Scalar,
   type YAMLMap,
 } from 'yaml'
-import type { Landmarks } from '../hoof/landmarks.ts'
-import { type LandmarkEntry, landmarkEntries, landmarkKeys } from '../present/landmark-block.ts'
-import { Trouble } from './trouble.ts'
+import type { Landmarks } from '../../hoof/landmarks.ts'
+import { type LandmarkEntry, landmarkEntries, landmarkKeys } from '../../present/landmark-block.ts'
+import { Trouble } from '../disk/trouble.ts'
 
 /** Which entry of a visit: the picture's path in the horse's folder, and which of the entries that name it. */
 export interface EntryName {

@@ -4,11 +4,11 @@
  */
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
-import type { Picture, PictureVariant } from '../present/pictures.ts'
-import { digest } from './digest.ts'
-import type { Files } from './files.ts'
-import type { PictureBytes } from './owner-part.ts'
-import type { PictureFile } from './portfolio-case.ts'
+import type { Picture, PictureVariant } from '../../present/pictures.ts'
+import { digest } from '../digest.ts'
+import type { Files } from '../disk/files.ts'
+import type { PictureBytes } from '../locked/owner-part.ts'
+import type { PictureFile } from '../portfolio-case.ts'
 
 /** What is kept of a processed picture: all but the file that it was called. */
 export interface KeptPicture {

@@ -2,14 +2,14 @@
 import { randomUUID } from 'node:crypto'
 import { lstatSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { CasebookFolder } from '../casebook/folder.ts'
-import type { Practice, Visit } from '../casebook/model.ts'
-import { readHorse } from '../casebook/read.ts'
-import type { PlainDate } from '../hoof/dates.ts'
-import type { Landmarks } from '../hoof/landmarks.ts'
-import { diskFolder } from './disk.ts'
+import type { CasebookFolder } from '../../casebook/folder.ts'
+import type { Practice, Visit } from '../../casebook/model.ts'
+import { readHorse } from '../../casebook/read.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import type { Landmarks } from '../../hoof/landmarks.ts'
+import { diskFolder } from '../disk/disk.ts'
+import { inWords, Trouble } from '../disk/trouble.ts'
 import { type EntryName, withLandmarks } from './mark-edit.ts'
-import { inWords, Trouble } from './trouble.ts'
 
 export interface MarkTarget {
   readonly casebook: string

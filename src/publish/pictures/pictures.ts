@@ -3,16 +3,16 @@
  * nothing of the source but its pixels. A picture that cannot be used says so and stops only itself.
  */
 import type { Sharp } from 'sharp'
-import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { CasebookFolder } from '../casebook/folder.ts'
-import type { Horse } from '../casebook/model.ts'
-import type { Picture, Pictures } from '../present/pictures.ts'
-import { hashOf } from './digest.ts'
-import type { MadeFile } from './made.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import type { CasebookFolder } from '../../casebook/folder.ts'
+import type { Horse } from '../../casebook/model.ts'
+import type { Picture, Pictures } from '../../present/pictures.ts'
+import { hashOf } from '../digest.ts'
+import { systemCode, Trouble } from '../disk/trouble.ts'
+import type { MadeFile } from '../made.ts'
 import { endsAs, formOf, isOurs } from './picture-form.ts'
 import { mostBytes, mostPixels, type Refusal, refused } from './picture-refusal.ts'
 import { type KeptPicture, type PictureStore, pictureKey } from './picture-store.ts'
-import { systemCode, Trouble } from './trouble.ts'
 
 /** Longest that one picture may take, seconds. */
 const mostSeconds = 60

@@ -4,11 +4,11 @@
  */
 import { join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
-import type { BuildOrder, BuildWorld } from './order.ts'
-import { overview } from './overview.ts'
-import type { Bench } from './staged-horse.ts'
-import { diskMemory } from './state.ts'
-import { workFolderOf } from './work-folder.ts'
+import { workFolderOf } from '../disk/work-folder.ts'
+import type { BuildOrder, BuildWorld } from '../order.ts'
+import { overview } from '../overview.ts'
+import type { Bench } from '../staged-horse.ts'
+import { diskMemory } from '../state.ts'
 
 /** From here on making one takes about as long as it always will. */
 const enough = 4

