@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os'
 import { join, relative, resolve } from 'node:path'
-import { printExceptions } from '../publish/leaks/leaks-report.ts'
+import { printExceptions } from '../publish/leaks/report.ts'
 import { passphraseFile } from '../publish/locked/passphrase-file.ts'
 import type { Edition } from '../publish/made.ts'
 import type { Built } from '../publish/site.ts'

@@ -3,8 +3,8 @@ import { basename, dirname, join, relative, resolve } from 'node:path'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../present/mark-page.ts'
-import type { MarkServer } from '../publish/marking/mark-server.ts'
-import type { MarkTarget } from '../publish/marking/mark-write.ts'
+import type { MarkServer } from '../publish/marking/server.ts'
+import type { MarkTarget } from '../publish/marking/write.ts'
 import { textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
@@ -49,14 +49,14 @@ export async function openMarking(photo: string, options: Options, world: World)
   const { uprightPicture } = await import('../publish/pictures/pictures.ts')
   const picture = await uprightPicture(place.file, readFileSync(place.path))
   if ('refusal' in picture) {
-    const { refusalText } = await import('../publish/pictures/picture-refusal.ts')
+    const { refusalText } = await import('../publish/pictures/refusal.ts')
     world.stderr.write(`${refusalText(picture, place.file)}\n`)
     return null
   }
   const { width, height, jpeg } = picture
   const page = await pageOf({ file: place.file, view, entry, width, height }, known.practice)
-  const { serveMarking } = await import('../publish/marking/mark-server.ts')
-  const { writeLandmarks } = await import('../publish/marking/mark-write.ts')
+  const { serveMarking } = await import('../publish/marking/server.ts')
+  const { writeLandmarks } = await import('../publish/marking/write.ts')
   const target = entry && targetOf(place, known.practice, entry, world)
   const write = target && ((landmarks: Landmarks) => writeLandmarks(target, landmarks))
   return serveMarking({ ...page, picture: jpeg, write }, portOf(textOf(options, 'port') ?? '0'))

@@ -25,7 +25,7 @@ export const preview: CommandEntry = {
     const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
     const port = portOf(textOf(options, 'port') ?? String(usualPort))
     const { openBuilder } = await import('../publish/preview/rebuild.ts')
-    const { servePreview } = await import('../publish/preview/preview-server.ts')
+    const { servePreview } = await import('../publish/preview/server.ts')
     const { watchFolder } = await import('../publish/preview/watch.ts')
     const { packageRoot } = await import('../publish/package.ts')
 

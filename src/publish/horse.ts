@@ -11,8 +11,8 @@ import { editionFolders } from './edition-folders.ts'
 import { editions } from './editions.ts'
 import { forOthersOf, looseIdentity } from './for-others.ts'
 import type { Edition, MadeFile, MadeHorse } from './made.ts'
-import { bytesIn, fileIn, type PictureStore } from './pictures/picture-store.ts'
 import { processPictures } from './pictures/pictures.ts'
+import { bytesIn, fileIn, type PictureStore } from './pictures/store.ts'
 
 export interface HorseJob {
   readonly id: string

@@ -12,7 +12,7 @@ import { Trouble } from './disk/trouble.ts'
 import { editionFolders } from './edition-folders.ts'
 import type { LeakHit, LeakSearch } from './leaks/leaks.ts'
 import { leakSearch } from './leaks/leaks.ts'
-import { printLeaks } from './leaks/leaks-report.ts'
+import { printLeaks } from './leaks/report.ts'
 import {
   type OwnerJob,
   type OwnerMaker,

@@ -12,7 +12,7 @@ import type { ForOthers } from './for-others.ts'
 import type { HorseJob, HorseTools } from './horse.ts'
 import type { MadeFile, MadeHorse } from './made.ts'
 import { keepPart } from './parts.ts'
-import { pictureStore } from './pictures/picture-store.ts'
+import { pictureStore } from './pictures/store.ts'
 
 /** A horse to be made, with the listing of its files. */
 export interface PooledJob extends HorseJob {

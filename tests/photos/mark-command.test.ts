@@ -17,7 +17,7 @@ import { readHorse, readPractice } from '../../src/casebook/read.ts'
 import { mark } from '../../src/commands/mark.ts'
 import type { Landmarks } from '../../src/hoof/landmarks.ts'
 import { diskFolder } from '../../src/publish/disk/disk.ts'
-import { type MarkTarget, writeLandmarks } from '../../src/publish/marking/mark-write.ts'
+import { type MarkTarget, writeLandmarks } from '../../src/publish/marking/write.ts'
 import { horseText, practiceText } from '../casebook/read-one.ts'
 
 let casebook = ''

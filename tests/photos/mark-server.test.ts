@@ -2,7 +2,7 @@ import { request } from 'node:http'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Landmarks } from '../../src/hoof/landmarks.ts'
 import { Trouble } from '../../src/publish/disk/trouble.ts'
-import { type MarkServer, serveMarking } from '../../src/publish/marking/mark-server.ts'
+import { type MarkServer, serveMarking } from '../../src/publish/marking/server.ts'
 
 const servers: MarkServer[] = []
 afterEach(async () => {

@@ -2,7 +2,7 @@
 import { crc32 } from 'node:zlib'
 import type { CasebookFolder } from '../../src/casebook/folder.ts'
 import type { Horse } from '../../src/casebook/model.ts'
-import type { KeptPicture, PictureStore } from '../../src/publish/pictures/picture-store.ts'
+import type { KeptPicture, PictureStore } from '../../src/publish/pictures/store.ts'
 import { memoryFolder } from '../casebook/memory-folder.ts'
 import { readVisitBlock } from '../casebook/read-one.ts'
 

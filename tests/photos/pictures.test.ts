@@ -8,8 +8,8 @@ import { afterEach, describe, expect, it } from 'vitest'
 import type { PictureVariant } from '../../src/present/pictures.ts'
 import { hashOf } from '../../src/publish/digest.ts'
 import { disk } from '../../src/publish/disk/files.ts'
-import { bytesIn, fileIn, pictureStore } from '../../src/publish/pictures/picture-store.ts'
 import { pictureKeys, processPictures } from '../../src/publish/pictures/pictures.ts'
+import { bytesIn, fileIn, pictureStore } from '../../src/publish/pictures/store.ts'
 import {
   chunksOf,
   junoWith,

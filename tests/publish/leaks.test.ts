@@ -6,7 +6,7 @@ import { ownWords } from '../../src/present/identity/own-words.ts'
 import { owner as ownerWords } from '../../src/present/words/en/owner.ts'
 import { portfolio } from '../../src/present/words/en/portfolio.ts'
 import { leakSearch, type ScanFile } from '../../src/publish/leaks/leaks.ts'
-import { printExceptions, printLeaks } from '../../src/publish/leaks/leaks-report.ts'
+import { printExceptions, printLeaks } from '../../src/publish/leaks/report.ts'
 
 const own = ownWords([], [portfolio, ownerWords])
 const horse = (

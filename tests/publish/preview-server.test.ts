@@ -3,7 +3,7 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { type PreviewServer, servePreview } from '../../src/publish/preview/preview-server.ts'
+import { type PreviewServer, servePreview } from '../../src/publish/preview/server.ts'
 
 const page =
   '<html><head><meta http-equiv="Content-Security-Policy" content="default-src \'none\'"></head><body>Juno</body></html>'

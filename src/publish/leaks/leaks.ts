@@ -7,8 +7,8 @@ import type { OwnWords } from '../../present/identity/common-words.ts'
 import { type Finder, type Found, finderOf } from '../../present/identity/finder.ts'
 import type { HorseIdentity, IdentifierList } from '../../present/identity/identifiers.ts'
 import { findDates } from '../../present/identity/written-dates.ts'
-import { pictureParts } from './leaks-pictures.ts'
-import { type Plain, plainText, withoutTags } from './leaks-text.ts'
+import { pictureParts } from './pictures.ts'
+import { type Plain, plainText, withoutTags } from './texts.ts'
 
 export interface ScanFile {
   /** Path within `site/`. A locked page's plain text is given under the path of the page. */

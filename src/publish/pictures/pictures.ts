@@ -10,9 +10,9 @@ import type { Picture, Pictures } from '../../present/pictures.ts'
 import { hashOf } from '../digest.ts'
 import { systemCode, Trouble } from '../disk/trouble.ts'
 import type { MadeFile } from '../made.ts'
-import { endsAs, formOf, isOurs } from './picture-form.ts'
-import { mostBytes, mostPixels, type Refusal, refused } from './picture-refusal.ts'
-import { type KeptPicture, type PictureStore, pictureKey } from './picture-store.ts'
+import { endsAs, formOf, isOurs } from './form.ts'
+import { mostBytes, mostPixels, type Refusal, refused } from './refusal.ts'
+import { type KeptPicture, type PictureStore, pictureKey } from './store.ts'
 
 /** Longest that one picture may take, seconds. */
 const mostSeconds = 60

@@ -10,9 +10,9 @@ import { buildSite } from '../site.ts'
 import { keptStanding } from '../standing.ts'
 import { warmMemory } from '../state.ts'
 import { keptListing } from './kept-listing.ts'
-import type { ShownProblem } from './preview-server.ts'
 import { rehearse } from './rehearsal.ts'
 import { type SecondLook, secondLook } from './second-look.ts'
+import type { ShownProblem } from './server.ts'
 
 export interface Rebuilt {
   /** Errors of the casebook, or why the build itself failed; the last good site stands under them. */

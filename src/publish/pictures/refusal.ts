@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import { reportOn } from '../../casebook/report.ts'
-import { type ForeignForm, type PictureForm, renamedAs } from './picture-form.ts'
+import { type ForeignForm, type PictureForm, renamedAs } from './form.ts'
 
 /** Largest file that is opened, bytes. */
 export const mostBytes = 64 * 1024 * 1024

@@ -9,7 +9,7 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import type { Landmarks } from '../../hoof/landmarks.ts'
 import { diskFolder } from '../disk/disk.ts'
 import { inWords, Trouble } from '../disk/trouble.ts'
-import { type EntryName, withLandmarks } from './mark-edit.ts'
+import { type EntryName, withLandmarks } from './edit.ts'
 
 export interface MarkTarget {
   readonly casebook: string
