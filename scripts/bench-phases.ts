@@ -10,7 +10,7 @@ import { readHorse, readPractice } from '../src/casebook/read.ts'
 import { presentHorse, summarise } from '../src/present/practice/index.ts'
 import { diskFolder, knownFolder } from '../src/publish/disk/disk.ts'
 import { disk } from '../src/publish/disk/files.ts'
-import { stage } from '../src/publish/disk/staging.ts'
+import { sharedBuffer, stage } from '../src/publish/disk/staging.ts'
 import { packageRoot, templateSources } from '../src/publish/package.ts'
 import { createRenderer } from '../src/render/renderer.ts'
 import { assess } from '../src/trend/assess.ts'
@@ -31,6 +31,7 @@ const { practice, horseIds } = readPractice(whole, asOf)
 if (practice === null) throw new Error('the casebook of the benchmark has no practice.md')
 const renderer = createRenderer(templateSources(packageRoot()))
 const folder = mkdtempSync(join(tmpdir(), 'growdown-phases-'))
+const encode = sharedBuffer()
 const staging = { site: join(folder, 'site'), folder: join(folder, 'staging') }
 
 for (const id of horseIds) {
@@ -48,7 +49,7 @@ for (const id of horseIds) {
     const { value: view } = await timed('present', () => views.next())
     if (view === undefined) break
     const text = await timed('render', () => renderer.render(view))
-    await timed('stage', () => stage(disk, staging, [{ path: view.path, text }]))
+    await timed('stage', () => stage(disk, staging, [{ path: view.path, text }], encode))
   }
 }
 rmSync(folder, { recursive: true })

@@ -14,24 +14,11 @@ export function parseDate(text: string): PlainDate | null {
   if (!match) return null
   const year = Number(match[1])
   if (year < 1900 || year > 2199) return null
-  return dateOfDay(counted(text)) === text ? text : null
+  return dateOfDay(dayOf(text)) === text ? text : null
 }
-
-/** Days that were counted: a casebook names few dates many times. */
-const known = new Map<PlainDate, number>()
 
 /** Whole days since 1970-01-01. */
-export function dayOf(date: PlainDate): number {
-  const before = known.get(date)
-  if (before !== undefined) return before
-  const day = counted(date)
-  if (known.size < mostKnown) known.set(date, day)
-  return day
-}
-
-const mostKnown = 10_000
-
-const counted = (date: PlainDate): number =>
+export const dayOf = (date: PlainDate): number =>
   Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10))) / msPerDay
 
 /** The date of a day number; a fraction counts to the day it falls in. */

@@ -6,7 +6,7 @@ import type { HorseSummary } from '../present/summary.ts'
 import { hashOf } from './digest.ts'
 import { knownFolder } from './disk/disk.ts'
 import type { Files } from './disk/files.ts'
-import { type Staged, type Staging, stage } from './disk/staging.ts'
+import { type Staged, type Staging, sharedBuffer, stage } from './disk/staging.ts'
 import { Trouble } from './disk/trouble.ts'
 import type { ForOthers } from './for-others.ts'
 import type { HorseJob, HorseTools } from './horse.ts'
@@ -49,16 +49,16 @@ export type MakeHorse = (
 ) => Promise<MadeHorse>
 
 /** Makes horses one by one and writes their files to the staging folder at once, so that memory stays small. */
-export const stagingWorker =
-  (files: Files, bench: Bench, make: MakeHorse): HorseWorker =>
-  async (job) => {
+export function stagingWorker(files: Files, bench: Bench, make: MakeHorse): HorseWorker {
+  const encode = sharedBuffer()
+  return async (job) => {
     const read: Record<string, string> = {}
     const folder = noted(knownFolder(bench.casebook, job.entries), read)
     const keep = (text: string) => keepPart(files, bench.parts, text)
     const store = pictureStore(files, bench.pictures)
     try {
       const outputs: Staged[] = []
-      const put = (file: MadeFile) => outputs.push(...stage(files, bench.staging, [file]))
+      const put = (file: MadeFile) => outputs.push(...stage(files, bench.staging, [file], encode))
       const made = await make(job, { folder, keep, store, put })
       const { id, diagnostics, summary, forOthers } = made
       return { id, diagnostics, summary, forOthers, outputs, read }
@@ -68,6 +68,7 @@ export const stagingWorker =
       throw error
     }
   }
+}
 
 const noted = (folder: CasebookFolder, read: Record<string, string>): CasebookFolder => ({
   list: () => folder.list(),

@@ -3,7 +3,7 @@ import type Handlebars from 'handlebars'
 import type { Chart, Drawing, Table } from '../present/figures.ts'
 import type { VisitRow } from '../present/practice/visit-table.ts'
 import type { FigureWords } from '../present/words/en/figures.ts'
-import { renderDrawing } from './drawings/drawing.ts'
+import { createDrawings } from './drawings/drawing.ts'
 import { inOnePiece } from './html.ts'
 import type { MarkdownRenderer } from './markdown.ts'
 import { readingRows, tableHtml } from './table.ts'
@@ -20,11 +20,12 @@ const usualLevel = 2
 /** Adds the helpers to a renderer's own Handlebars. */
 export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): void {
   const safe = (markup: string) => new handlebars.SafeString(inOnePiece(markup))
+  const draw = createDrawings(tools.words)
   handlebars.registerHelper({
     /** `{{figure chart}}`: a chart in its frame. */
     figure: (chart: Chart) => safe(tools.drawChart(chart)),
     /** `{{drawing view}}`: a drawing in its frame; a measure's drawing stands alone. */
-    drawing: (drawing: Drawing) => safe(renderDrawing(drawing, tools.words)),
+    drawing: (drawing: Drawing) => safe(draw(drawing)),
     /** `{{table data}}`, or `{{table data captioned=true}}` where no heading names it. */
     table: (table: Table, { hash }: Handlebars.HelperOptions) =>
       safe(tableHtml(table, hash.captioned === true)),

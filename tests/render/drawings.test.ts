@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { places } from '../../src/hoof/findings.ts'
 import { measureIds } from '../../src/hoof/measures.ts'
 import { figures as words } from '../../src/present/words/en/figures.ts'
-import { renderDrawing } from '../../src/render/drawings/drawing.ts'
+import { createDrawings } from '../../src/render/drawings/drawing.ts'
 import { soleShape } from '../../src/render/drawings/sole-shape.ts'
 import { elementsOf, named, textOf } from './read-html.ts'
 import { level, side, sole, wall } from './samples.ts'
 
-const draw = (drawing: Parameters<typeof renderDrawing>[0]) => renderDrawing(drawing, words)
+const draw = createDrawings(words)
 const mark = (place: string, grade: 0 | 1 | 2 | 3 = 2) => ({ place, grade, sign: '1', label: place })
 
 /** The disc with the sign, in the units of the picture, 320 wide. */

@@ -17,14 +17,33 @@ export interface Staged extends Output {
   readonly waits: boolean
 }
 
+/** A text as UTF-8; the bytes may be good until the next text only. */
+export type Encode = (text: string) => Uint8Array
+
 /** Sets files ready to be published. One whose bytes stand in the site already is not written again. */
-export function stage(files: Files, staging: Staging, made: readonly MadeFile[]): readonly Staged[] {
-  return made.map((file) => stageOne(files, staging, file))
+export function stage(
+  files: Files,
+  staging: Staging,
+  made: readonly MadeFile[],
+  encode: Encode = Buffer.from,
+): readonly Staged[] {
+  return made.map((file) => stageOne(files, staging, file, encode))
 }
 
-function stageOne(files: Files, { site, folder }: Staging, file: MadeFile): Staged {
+/** Longest text, in characters, that finds room in the buffer that texts share; few are longer. */
+const longest = 2 ** 20
+/** A character takes so many bytes at most. */
+const widest = 3
+
+/** An encoder with one buffer for all its texts: one for each page would have to be swept. */
+export function sharedBuffer(): Encode {
+  const room = Buffer.allocUnsafeSlow(widest * longest)
+  return (text) => (text.length > longest ? Buffer.from(text) : room.subarray(0, room.write(text)))
+}
+
+function stageOne(files: Files, { site, folder }: Staging, file: MadeFile, encode: Encode): Staged {
   const path = mustBeInside(file.path)
-  const data = 'text' in file ? bytesOf(file.text) : read(files, file.copyFrom)
+  const data = 'text' in file ? encode(file.text) : read(files, file.copyFrom)
   const standing = placeIn(site, path)
   const seen = files.look(standing)
   const same =
@@ -37,15 +56,6 @@ function stageOne(files: Files, { site, folder }: Staging, file: MadeFile): Stag
   const modified = same ? seen.modified : (files.look(waiting)?.modified ?? 0)
   return { path, hash: hashOf(data), size: data.length, modified, waits: !same }
 }
-
-/** Longest text, in characters, that finds room in the buffer that all pages share; few are longer. */
-const longest = 2 ** 20
-/** A character takes three bytes at most. */
-const room = Buffer.allocUnsafeSlow(3 * longest)
-
-/** A text as UTF-8, good until the next call: a buffer of its own for each page would have to be swept. */
-const bytesOf = (text: string): Uint8Array =>
-  text.length > longest ? Buffer.from(text) : room.subarray(0, room.write(text))
 
 function read(files: Files, path: string): Uint8Array {
   const bytes = files.read(path)

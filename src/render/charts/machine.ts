@@ -4,7 +4,7 @@
  */
 import type * as VegaLibrary from 'vega'
 import type { TopLevelSpec } from 'vega-lite'
-import { type Geometries, type SceneMark, sceneSvg } from './scene-svg.ts'
+import { type Geometries, type SceneMark, sceneWriter } from './scene-svg.ts'
 
 /** The chart library, loaded once. */
 export interface Vega {
@@ -40,6 +40,7 @@ export function createMachine({ vega, compile }: Vega, spec: TopLevelSpec): Mach
   const { Marks } = vega as unknown as { readonly Marks: Geometries }
   const runtime = vega.parse(compile(spec, { logger: strictLogger }).spec)
   const view = new vega.View(runtime, { renderer: 'none' }).logLevel(vega.Error)
+  const write = sceneWriter(Marks)
   const full = new Set<string>()
   return (feed) => {
     view.width(feed.width).height(feed.height)
@@ -51,7 +52,7 @@ export function createMachine({ vega, compile }: Vega, spec: TopLevelSpec): Mach
     }
     view.run()
     const { root } = view.scenegraph() as unknown as { readonly root: SceneMark }
-    return sceneSvg(root, Marks)
+    return write(root)
   }
 }
 

@@ -41,13 +41,23 @@ const lookNames = Object.keys(looks) as readonly Look[]
 /** Values that change nothing. */
 const needless: ReadonlySet<unknown> = new Set([null, undefined, '', 'none', 'normal', 'translate(0,0)'])
 
-/** The marks below a mark, from the ground up. Items of one look that follow each other share a `<g>`. */
-export const sceneSvg = (scene: SceneMark, geometries: Geometries): string =>
-  `<g fill="none">${marksOf(scene, geometries)}</g>`
+/** Outlines of symbols by shape and size: few are used, each many times. */
+type Outlines = Map<string, string>
 
-function marksOf({ marktype, items }: SceneMark, geometries: Geometries): string {
+/**
+ * What writes the marks below a mark, from the ground up. Items of one look that follow each other share a `<g>`.
+ * It keeps the outlines of symbols that it has written.
+ */
+export function sceneWriter(geometries: Geometries): (scene: SceneMark) => string {
+  const outlines: Outlines = new Map()
+  return (scene) => `<g fill="none">${marksOf(scene, geometries, outlines)}</g>`
+}
+
+function marksOf({ marktype, items }: SceneMark, geometries: Geometries, outlines: Outlines): string {
   if (marktype === 'group') {
-    return items.flatMap(({ items: marks = [] }) => marks.map((mark) => marksOf(mark, geometries))).join('')
+    return items
+      .flatMap(({ items: marks = [] }) => marks.map((mark) => marksOf(mark, geometries, outlines)))
+      .join('')
   }
   const geometry = geometries[marktype]
   if (geometry === undefined) throw new Error(`chart specification: there is no mark ${marktype}`)
@@ -60,8 +70,8 @@ function marksOf({ marktype, items }: SceneMark, geometries: Geometries): string
     const alike = shown.slice(from, to)
     svg +=
       alike.length === 1
-        ? alike.map((item) => shapeOf(item, geometry, look))
-        : `<g${look}>${alike.map((item) => shapeOf(item, geometry, '')).join('')}</g>`
+        ? alike.map((item) => shapeOf(item, geometry, look, outlines))
+        : `<g${look}>${alike.map((item) => shapeOf(item, geometry, '', outlines)).join('')}</g>`
   }
   return svg
 }
@@ -72,8 +82,8 @@ function lookOf(item: SceneItem): string {
   return text
 }
 
-function shapeOf(item: SceneItem, { tag, attr }: Geometry, look: string): string {
-  if (item.shape !== undefined) return symbolOf(item, attr, look)
+function shapeOf(item: SceneItem, { tag, attr }: Geometry, look: string, outlines: Outlines): string {
+  if (item.shape !== undefined) return symbolOf(item, attr, look, outlines)
   let text = `<${tag}`
   attr((name, value) => {
     text += attribute(name, value)
@@ -81,10 +91,7 @@ function shapeOf(item: SceneItem, { tag, attr }: Geometry, look: string): string
   return `${text}${look}${item.text === undefined ? '/>' : `>${escapeHtml(item.text)}</${tag}>`}`
 }
 
-/** Outlines of symbols by shape and size: few are used, each many times. */
-const outlines = new Map<string, string>()
-
-function symbolOf(item: SceneItem, attr: Geometry['attr'], look: string): string {
+function symbolOf(item: SceneItem, attr: Geometry['attr'], look: string, outlines: Outlines): string {
   const { x = 0, y = 0, shape, size } = item
   const key = `${shape} ${size}`
   let outline = outlines.get(key)

@@ -20,39 +20,40 @@ const steepest = 14
 /** Height of the level above the hairline. */
 const above = 92
 
-export function levelDrawing(drawing: LevelDrawing, words: FigureWords): string {
-  const { id, foot, balance, tilt, balanceLabel, withinTarget } = drawing
-  // Without a width the tilt is that over a foot of 120 mm.
-  const degrees = tilt ?? (Math.atan2(balance, 120) * 180) / Math.PI
-  // From behind, the inner side of a left foot is to the right.
-  const innerRight = sideOf(foot) === 'left'
-  const [leftName, rightName] = innerRight ? [words.outer, words.inner] : [words.inner, words.outer]
-  const picture = svg(
-    width,
-    height,
-    labelledBy(id),
-    seen(innerRight ? degrees : -degrees, withinTarget),
-    text([middle - reach, ground + 22], leftName, { fill: inkSoft, 'text-anchor': 'middle' }),
-    text([middle + reach, ground + 22], rightName, { fill: inkSoft, 'text-anchor': 'middle' }),
-    plainText([middle, 20], balanceLabel, { 'text-anchor': 'middle', 'font-weight': 600, 'font-size': 18 }),
-  )
-  return frame(drawing, picture)
+/**
+ * Draws levels. A tilt is drawn to the tenth of a degree that is written and has one of at most 281 values, each within
+ * the target or not, so that every picture but its words is drawn once.
+ */
+export function createLevels(words: FigureWords): (drawing: LevelDrawing) => string {
+  const drawn = new Map<string, string>()
+  const seen = (toRight: number, withinTarget: boolean): string => {
+    const tilt = Math.round(Math.max(-steepest, Math.min(steepest, toRight)) * 10) / 10
+    const key = `${tilt} ${withinTarget}`
+    const picture = drawn.get(key) ?? footAndLevel(tilt, withinTarget)
+    drawn.set(key, picture)
+    return picture
+  }
+  return (drawing) => {
+    const { id, foot, balance, tilt, balanceLabel, withinTarget } = drawing
+    // Without a width the tilt is that over a foot of 120 mm.
+    const degrees = tilt ?? (Math.atan2(balance, 120) * 180) / Math.PI
+    // From behind, the inner side of a left foot is to the right.
+    const innerRight = sideOf(foot) === 'left'
+    const [leftName, rightName] = innerRight ? [words.outer, words.inner] : [words.inner, words.outer]
+    const picture = svg(
+      width,
+      height,
+      labelledBy(id),
+      seen(innerRight ? degrees : -degrees, withinTarget),
+      text([middle - reach, ground + 22], leftName, { fill: inkSoft, 'text-anchor': 'middle' }),
+      text([middle + reach, ground + 22], rightName, { fill: inkSoft, 'text-anchor': 'middle' }),
+      plainText([middle, 20], balanceLabel, { 'text-anchor': 'middle', 'font-weight': 600, 'font-size': 18 }),
+    )
+    return frame(drawing, picture)
+  }
 }
 
-/** Pictures that were drawn: a tilt has one of at most 281 values, each within the target or not. */
-const drawn = new Map<string, string>()
-
-/** Foot and level at a tilt, degrees to the right, drawn to the tenth that is written. */
-function seen(toRight: number, withinTarget: boolean): string {
-  const tilt = Math.round(Math.max(-steepest, Math.min(steepest, toRight)) * 10) / 10
-  const key = `${tilt} ${withinTarget}`
-  const known = drawn.get(key)
-  if (known !== undefined) return known
-  const picture = footAndLevel(tilt, withinTarget)
-  drawn.set(key, picture)
-  return picture
-}
-
+/** Foot and level at a tilt, degrees to the right. */
 function footAndLevel(tilt: number, withinTarget: boolean): string {
   const arm = reach - hairlineInset
   const rise = Math.tan((tilt * Math.PI) / 180) * arm
