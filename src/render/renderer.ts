@@ -30,7 +30,12 @@ const partials = 'partials/'
 export function createRenderer(templates: TemplateSources, words: FigureWords = figures): Renderer {
   const handlebars = Handlebars.create()
   const compile = (source: string) =>
-    handlebars.compile(parseStrictly(source), { strict: true, preventIndent: true, knownHelpers })
+    handlebars.compile(parseStrictly(source), {
+      strict: true,
+      preventIndent: true,
+      knownHelpers,
+      knownHelpersOnly: true,
+    })
   const compiled = new Map<string, Handlebars.TemplateDelegate>()
   for (const [path, source] of templates) {
     if (path.startsWith(pages)) compiled.set(path.slice(pages.length), compile(source))
