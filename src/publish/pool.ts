@@ -29,7 +29,7 @@ const fewHorses = 4
 const ahead = 3
 
 /** What a worker may hold, MiB. Without it garbage is let lie, and memory grows to twice as much. */
-const room = { maxOldGenerationSizeMb: 200, maxYoungGenerationSizeMb: 24 }
+const room = { maxOldGenerationSizeMb: 280, maxYoungGenerationSizeMb: 48 }
 
 /**
  * How V8 works while every processor makes pages. Left alone it gives a third of their time to threads of its own:
@@ -42,7 +42,7 @@ const whileAllWork = [
   '--no-concurrent-marking',
   '--no-parallel-scavenge',
   // The first thread's heap has no limit of its own: it is swept once it has grown by so many percent.
-  '--heap-growing-percent=100',
+  '--heap-growing-percent=140',
 ]
 
 export const inThisThread =
