@@ -4,57 +4,29 @@ import { type MeasureId, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading } from '../../trend/assessment.ts'
 import { capital } from '../format.ts'
 import type { PageView } from '../page.ts'
-import type { PageShell } from '../shell.ts'
-import type { Words } from '../words/index.ts'
 import { findingName, gradeName, openFindings } from './findings.ts'
-import { blockOf, cautionBlock } from './hand-over.ts'
-import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
+import type { HorseCase } from './horse-case.ts'
 import { identityLine, limitTexts, targetTexts } from './profile.ts'
-import { type Block, type BoxRow, type Side, sidesOf, type TickRow } from './sides.ts'
+import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
+import type { Block, BoxRow, TickRow } from './sides.ts'
 
-export interface FieldSheetPage {
-  readonly w: Words
-  readonly page: PageShell
-  readonly horse: Link
-  readonly title: string
+export interface FieldSheetPage extends SheetPage {
   readonly lead: readonly string[]
-  readonly print: string
-  readonly standing: readonly string[]
-  readonly localRules: string | null
-  readonly sides: readonly Side[]
 }
 
 /** Asked for where the horse has no readings yet. */
 const usual: readonly MeasureId[] = ['toe-length', 'toe-angle', 'heel-angle', 'heel-medial', 'heel-lateral']
 
 export function fieldSheet(of: HorseCase): PageView {
-  const { horse, practice, words, format, assessment, says } = of
+  const { horse, words, format, assessment, says } = of
   const w = words.sheets
-  const title = w.fieldTitle(horse.name)
-  const shell = shellOfHorse(of, title)
   const lead = [w.fieldLead(identityLine(of), says.nextVisitSentence(assessment.nextVisit, format))]
-  const sides = sidesOf({
-    wide: [cautionBlock(of), boxesBlock(of)],
+  const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
+    wide: [boxesBlock(of)],
     left: [...ticksOf(w.fieldFindings, findingTicks(of)), ...ticksOf(w.fieldFeatures, featureTicks(of))],
     right: blockOf(w.fieldLimits, agreedLimits(of)),
-    share: 0.6,
-    title,
-    lead,
-    smallPrint: [...shell.standing, practice.localRules ?? ''].join(' '),
-    second: w.second(title),
-    continued: w.continued,
   })
-  const model: FieldSheetPage = {
-    w: format.words,
-    page: { ...shell, kind: 'sheet' },
-    horse: { text: horse.name, href: 'index.html' },
-    title,
-    lead,
-    print: sides.length === 1 ? w.print : w.printMore(sides.length),
-    standing: shell.standing,
-    localRules: practice.localRules,
-    sides,
-  }
+  const model: FieldSheetPage = { ...sheet, lead }
   return { path: `${horse.id}/field-sheet.html`, template: 'practice/field-sheet', model }
 }
 

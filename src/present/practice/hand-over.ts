@@ -4,38 +4,26 @@ import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.t
 import type { Trend } from '../../trend/assessment.ts'
 import { capital } from '../format.ts'
 import type { PageView } from '../page.ts'
-import type { PageShell } from '../shell.ts'
-import type { Words } from '../words/index.ts'
-import { cautionViews, standingCautions } from './cautions.ts'
+import { standingCautions } from './cautions.ts'
 import { findingName, gradeName, openFindings } from './findings.ts'
-import { type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
+import type { HorseCase } from './horse-case.ts'
 import { identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
-import { type Block, type ReadingRow, type Side, sidesOf } from './sides.ts'
+import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
+import type { Block, ReadingRow } from './sides.ts'
 import { visitRows } from './visit-table.ts'
 
-export interface HandOverPage {
-  readonly w: Words
-  readonly page: PageShell
-  readonly horse: Link
-  readonly title: string
+export interface HandOverPage extends SheetPage {
   readonly from: string
   readonly identity: readonly string[]
-  readonly print: string
-  readonly standing: readonly string[]
-  readonly localRules: string | null
-  readonly sides: readonly Side[]
 }
 
 export function handOver(of: HorseCase): PageView {
   const { horse, practice, words, format, assessment } = of
   const w = words.sheets
-  const title = w.handOverTitle(horse.name)
-  const shell = shellOfHorse(of, title)
   const from = w.handOverFrom(practice.name, format.date(assessment.asOf))
   const identity = identityLines(of)
-  const lead = [from, ...identity]
-  const sides = sidesOf({
-    wide: [cautionBlock(of)],
+  const sheet = sheetPage(of, w.handOverTitle(horse.name), [from, ...identity], {
+    wide: [],
     left: [readingsBlock(of), ...blockOf(w.trends, trendLines(of), w.trendsHow)],
     right: [
       ...blockOf(w.questions, questionLines(of)),
@@ -44,43 +32,10 @@ export function handOver(of: HorseCase): PageView {
       ...blockOf(w.plan, planLines(of)),
       ...blockOf(w.history, horse.history),
     ],
-    share: 0.6,
-    title,
-    lead,
-    smallPrint: [...shell.standing, practice.localRules ?? ''].join(' '),
-    second: w.second(title),
-    continued: w.continued,
   })
-  const model: HandOverPage = {
-    w: format.words,
-    page: { ...shell, kind: 'sheet' },
-    horse: { text: horse.name, href: 'index.html' },
-    title,
-    from,
-    identity,
-    print: sides.length === 1 ? w.print : w.printMore(sides.length),
-    standing: shell.standing,
-    localRules: practice.localRules,
-    sides,
-  }
+  const model: HandOverPage = { ...sheet, from, identity }
   return { path: `${horse.id}/hand-over.html`, template: 'practice/hand-over', model }
 }
-
-/** The cautions in force, each with its visit where that is not the last. */
-export function cautionBlock(of: HorseCase): Block {
-  const last = of.visits.at(-1)
-  const items = cautionViews(of, standingCautions(of)).map(({ level, word, text, visit }) => {
-    const old = last !== undefined && visit.href !== visitHref(last.id)
-    return { level, word, text: old ? of.words.sheets.cautionFrom(text, visit.text) : text }
-  })
-  return { kind: 'cautions', heading: of.words.sheets.cautions, note: null, items }
-}
-
-export const blockOf = (
-  heading: string,
-  items: readonly string[],
-  note: string | null = null,
-): readonly Block[] => (items.length === 0 ? [] : [{ kind: 'list', heading, note, items }])
 
 function identityLines(of: HorseCase): readonly string[] {
   const { horse, practice, words } = of
