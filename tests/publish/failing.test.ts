@@ -3,6 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { commit } from '../../src/publish/disk/commit.ts'
 import { disk, type Files } from '../../src/publish/disk/files.ts'
 import { inWords, Stopped, Trouble } from '../../src/publish/disk/trouble.ts'
 import { build, contents, horseText, type Place, place, plainMakers, threeHorses, visitText } from './kit.ts'
@@ -154,6 +155,37 @@ describe('publishing that the disk stops part-way', () => {
     )
     await build(at)
     expect(contents(at.site)['practice/dock/index.html']).toContain('"dock"')
+  })
+})
+
+describe('a folder that is new to the site', () => {
+  const staging = () => ({ site: at.site, folder: join(at.root, 'work/staging') })
+  const wait = (...paths: readonly string[]) => {
+    for (const path of paths) disk.write(join(staging().folder, path), path)
+  }
+
+  it('comes in one step with all that waits in it', () => {
+    wait('practice/elm/index.html', 'practice/elm/photos/a.jpg', '.made.json')
+    const moved: string[] = []
+    const move = (from: string, to: string) => {
+      moved.push(to)
+      disk.move(from, to)
+    }
+    const files = { ...disk, move }
+    const moves = ['practice/elm/index.html', 'practice/elm/photos/a.jpg', '.made.json']
+    commit(files, join(at.root, 'work'), staging(), { moves, removes: [] })
+    expect(Object.keys(contents(at.site)).sort()).toEqual([...moves].sort())
+    expect(moved.filter((path) => path.startsWith(at.site))).toEqual([
+      join(at.site, 'practice'),
+      join(at.site, '.made.json'),
+    ])
+  })
+
+  it('brings nothing that is not to be published', () => {
+    wait('practice/elm/index.html', 'practice/elm/left-over.html', 'practice/oak/index.html')
+    const moves = ['practice/elm/index.html', 'practice/oak/index.html']
+    commit(disk, join(at.root, 'work'), staging(), { moves, removes: [] })
+    expect(Object.keys(contents(at.site)).sort()).toEqual(moves)
   })
 })
 

@@ -84,13 +84,23 @@ function carryOut(files: Files, workFolder: string, staging: Staging, { moves, r
   files.remove(journalFile(workFolder))
 }
 
-/** A folder that is not in the site yet comes with all that waits in it, in one step. Returns those that came. */
+/**
+ * A folder that is not in the site yet comes in one step with what waits in it, if all of that is to move.
+ * Returns those that came.
+ */
 function moveWholeFolders(
   files: Files,
   { site, folder: from }: Staging,
   moves: readonly string[],
 ): ReadonlySet<string> {
   files.makeFolder(site)
+  const moving = new Set(moves)
+  const onTheWay = new Set(moves.flatMap(foldersOf))
+  const isAllToMove = (folder: string): boolean =>
+    files
+      .names(placeIn(from, folder))
+      .map((name) => `${folder}/${name}`)
+      .every((path) => moving.has(path) || (onTheWay.has(path) && isAllToMove(path)))
   const came = new Set<string>()
   const stands = new Set<string>()
   for (const folders of moves.map(foldersOf)) {
@@ -100,9 +110,12 @@ function moveWholeFolders(
       const waiting = placeIn(from, folder)
       const place = placeIn(site, folder)
       if (files.look(place) === null && files.look(waiting) !== null) {
-        files.move(waiting, place)
-        came.add(folder)
-        break
+        if (isAllToMove(folder)) {
+          files.move(waiting, place)
+          came.add(folder)
+          break
+        }
+        files.makeFolder(place)
       }
       stands.add(folder)
     }

@@ -67,11 +67,10 @@ function marksOf({ marktype, items }: SceneMark, geometries: Geometries, outline
   for (let from = 0, to = 0; from < shown.length; from = to) {
     const look = allLooks[from] ?? ''
     while (to < shown.length && allLooks[to] === look) to += 1
-    const alike = shown.slice(from, to)
-    svg +=
-      alike.length === 1
-        ? alike.map((item) => shapeOf(item, geometry, look, outlines))
-        : `<g${look}>${alike.map((item) => shapeOf(item, geometry, '', outlines)).join('')}</g>`
+    const alone = to - from === 1
+    const own = alone ? look : ''
+    const shapes = shown.slice(from, to).map((item) => shapeOf(item, geometry, own, outlines))
+    svg += alone ? shapes.join('') : `<g${look}>${shapes.join('')}</g>`
   }
   return svg
 }
