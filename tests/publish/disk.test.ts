@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { diskFolder } from '../../src/publish/disk/disk.ts'
+import { sharedBuffer } from '../../src/publish/disk/staging.ts'
 
 let root: string
 beforeEach(() => {
@@ -100,5 +101,20 @@ describe('a casebook on the disk', () => {
     expect(() => folder.read('juno/horse.md')).toThrow('juno/horse.md could not be read: it is not there')
     const gone = join(root, 'gone')
     expect(() => diskFolder(gone).list()).toThrow(`${gone} could not be read: it is not there`)
+  })
+})
+
+describe('one buffer for the bytes of all pages', () => {
+  it('gives what a buffer of its own would, for texts of any length and alphabet', () => {
+    const encode = sharedBuffer()
+    const texts = [
+      '',
+      'hoof',
+      '\u2212 \u00e9 \u6d77 \ud83d\udc34',
+      '\u6d77'.repeat(2 ** 20),
+      '\u6d77'.repeat(2 ** 20 + 1),
+      'a',
+    ]
+    for (const each of texts) expect(Buffer.compare(encode(each), Buffer.from(each))).toBe(0)
   })
 })
