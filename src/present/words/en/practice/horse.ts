@@ -7,7 +7,7 @@ export const horse = {
     visits === 1 ? `Seen once, on ${last}.` : `Seen ${visits} times since ${first}, last on ${last}.`,
   notSeen: 'No visit is on record yet.',
   age: (years: number) => (years < 1 ? 'under a year old' : count(years, 'year old', 'years old')),
-  handOver: 'Hand-over, one side of paper',
+  handOver: 'Hand-over for vet or farrier',
   fieldSheet: 'Field sheet for the next visit',
 
   urgent: 'Is anything urgent?',
