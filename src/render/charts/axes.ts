@@ -12,11 +12,11 @@ const middle = 4
 
 /** Labels left of the plot with a grid line each, labels of one or two lines below it with a tick each. */
 export function axes({ width, height }: PlotSize, x: Axis, y: Axis): string {
-  const across = (at: number) => num(((at - x.low) / (x.high - x.low)) * width)
+  const across = (at: number) => ((at - x.low) / (x.high - x.low)) * width
   const down = (at: number) => ((y.high - at) / (y.high - y.low)) * height
   const grid = y.ticks.map(({ at }) => `M0 ${num(down(at))}H${width}`)
-  const ticks = x.ticks.map(({ at }) => `M${across(at)} ${height}v${tick}`)
-  const beside = y.ticks.map(({ at, label }) => text(`${-besides}`, down(at) + middle, String(label)))
+  const ticks = x.ticks.map(({ at }) => `M${num(across(at))} ${height}v${tick}`)
+  const beside = y.ticks.map(({ at, label }) => text(-besides, down(at) + middle, String(label)))
   const underneath = x.ticks.flatMap(({ at, label }) =>
     [label].flat().map((words, i) => text(across(at), height + below.first + i * below.line, words)),
   )
@@ -28,5 +28,4 @@ export function axes({ width, height }: PlotSize, x: Axis, y: Axis): string {
   )
 }
 
-const text = (x: string, y: number, words: string): string =>
-  `<text x="${x}" y="${num(y)}">${escapeHtml(words)}</text>`
+const text = (x: number, y: number, words: string): string => element('text', { x, y }, escapeHtml(words))
