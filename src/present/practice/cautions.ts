@@ -44,7 +44,13 @@ export const feetText = ({ foot, words }: Formatter, feet: readonly Foot[]): str
 export interface CautionGroup {
   readonly level: CautionLevel
   readonly word: string
-  readonly items: readonly CautionView[]
+  readonly items: readonly CautionItem[]
+}
+
+interface CautionItem {
+  readonly text: string
+  /** Null on that visit's own page. */
+  readonly visit: Link | null
 }
 
 export const cautionGroups = (of: HorseCase, cautions: readonly Caution[]): readonly CautionGroup[] =>

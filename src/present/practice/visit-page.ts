@@ -50,7 +50,7 @@ interface FootFindings {
 }
 
 export function visitPage(of: HorseCase, visit: Visit): PageView {
-  const { horse, words, format, assessment, visits } = of
+  const { horse, words, format, visits } = of
   const place = visits.indexOf(visit)
   const date = format.date(visit.date)
   const heels = heelStates(of, visit)
@@ -64,10 +64,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     about: aboutText(of, visit, place),
     earlier: neighbour(of, visits[place - 1], words.visit.earlier),
     later: neighbour(of, visits[place + 1], words.visit.later),
-    cautions: cautionGroups(
-      of,
-      assessment.cautions.filter((caution) => caution.visit === visit.id && caution.code !== 'visit-overdue'),
-    ),
+    cautions: cautionsOfVisit(of, visit),
     feet: footHeads(of),
     rows: visitRows(of, visit.id),
     findings: feet.flatMap((foot) => footFindings(of, visit, place, foot)),
@@ -88,6 +85,12 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
   }
   return { path: `${horse.id}/${visitHref(visit.id)}`, template: 'practice/visit', model }
 }
+
+const cautionsOfVisit = (of: HorseCase, visit: Visit): readonly CautionGroup[] =>
+  cautionGroups(
+    of,
+    of.assessment.cautions.filter(({ visit: id, code }) => id === visit.id && code !== 'visit-overdue'),
+  ).map((group) => ({ ...group, items: group.items.map(({ text }) => ({ text, visit: null })) }))
 
 function aboutText({ format, words, visits }: HorseCase, visit: Visit, place: number): string {
   const before = visits[place - 1]
