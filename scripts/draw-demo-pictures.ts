@@ -6,7 +6,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import sharp from 'sharp'
-import { landmarkText } from '../src/present/landmark-block.ts'
+import { landmarkText } from '../src/pages/mark/landmark-block.ts'
 import { demoPictures } from './demo-feet.ts'
 
 const folder = process.argv[2]

@@ -3,7 +3,7 @@ import { join, relative, resolve } from 'node:path'
 import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Practice } from '../casebook/model.ts'
 import { parseDate } from '../hoof/dates.ts'
-import type { StarterFile } from '../present/starter/casebook.ts'
+import type { StarterFile } from '../pages/starter/casebook.ts'
 import { casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
@@ -26,14 +26,14 @@ export const add: CommandEntry = {
 }
 
 async function addCasebook(name: string, world: World): Promise<number> {
-  const { startCasebook } = await import('../present/starter/casebook.ts')
+  const { startCasebook } = await import('../pages/starter/casebook.ts')
   const place = resolve(world.cwd, name)
   mkdirSync(place, { recursive: true })
   return write(place, startCasebook('mm'), world)
 }
 
 async function addHorse(id: string, options: Options, world: World): Promise<number> {
-  const { startHorse } = await import('../present/starter/horse.ts')
+  const { startHorse } = await import('../pages/starter/horse.ts')
   if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
     const { horseId } = await import('../casebook/table.ts')
     const fit = horseId(id)
@@ -48,7 +48,7 @@ async function addHorse(id: string, options: Options, world: World): Promise<num
 
 async function addVisit(id: string, options: Options, world: World): Promise<number> {
   const { diskFolder } = await import('../publish/disk/disk.ts')
-  const { startVisit } = await import('../present/starter/visit.ts')
+  const { startVisit } = await import('../pages/starter/visit.ts')
   const { assess } = await import('../trend/assess.ts')
   const { readHorse } = await import('../casebook/read.ts')
   const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)

@@ -18,7 +18,7 @@ export const exportCasebook: CommandEntry = {
   run: async ([folder], options, world) => {
     const format = options.get('format')
     if (format === 'schema') {
-      const { exportSchema } = await import('../present/export.ts')
+      const { exportSchema } = await import('../pages/export.ts')
       world.stdout.write(`${JSON.stringify(exportSchema(), null, 2)}\n`)
       return exit.clean
     }
@@ -37,14 +37,14 @@ export const exportCasebook: CommandEntry = {
 }
 
 async function printJson(assessments: readonly Assessment[], asOf: string, world: World): Promise<void> {
-  const { exportOf } = await import('../present/export.ts')
-  const { formatter } = await import('../present/format.ts')
+  const { exportOf } = await import('../pages/export.ts')
+  const { formatter } = await import('../pages/shared/format.ts')
   // The messages are words and name lengths in millimetres, as the values beside them are.
   world.stdout.write(`${JSON.stringify(exportOf(assessments, asOf, formatter('mm')), null, 2)}\n`)
 }
 
 async function printCsv(assessments: readonly Assessment[], world: World): Promise<void> {
   const { stringify } = await import('csv-stringify/sync')
-  const { readingColumns, readingRows } = await import('../present/export.ts')
+  const { readingColumns, readingRows } = await import('../pages/export.ts')
   world.stdout.write(stringify([[...readingColumns], ...readingRows(assessments).map((row) => [...row])]))
 }

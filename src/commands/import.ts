@@ -12,7 +12,7 @@ export const importTable: CommandEntry = {
   options: [{ flags: '--casebook <folder>', does: 'where the horses are', default: 'cases' }],
   run: async ([name = ''], options, world) => {
     const { readTable } = await import('../casebook/table.ts')
-    const { importedFiles } = await import('../present/starter/imported.ts')
+    const { importedFiles } = await import('../pages/starter/imported.ts')
     const { addFiles } = await import('../publish/disk/new-files.ts')
     const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
     const table = readTable(await tableText(name, world), await practiceUnits(place, world))

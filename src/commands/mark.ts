@@ -2,7 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join, relative, resolve } from 'node:path'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
-import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../present/mark-page.ts'
+import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../pages/mark/mark-page.ts'
 import type { MarkServer } from '../publish/marking/server.ts'
 import type { MarkTarget } from '../publish/marking/write.ts'
 import { textOf } from './arguments.ts'
@@ -151,8 +151,8 @@ async function pageOf(subject: MarkSubject, practice: Practice) {
   const { browserScripts, commonStyles, packageRoot, styleSheets, templateSources } = await import(
     '../publish/package.ts'
   )
-  const { markPage } = await import('../present/mark-page.ts')
-  const { formatter } = await import('../present/format.ts')
+  const { markPage } = await import('../pages/mark/mark-page.ts')
+  const { formatter } = await import('../pages/shared/format.ts')
   const root = packageRoot()
   const sheets = styleSheets(root)
   return {

@@ -2,9 +2,9 @@
 import ical, { foldLines } from 'ical-generator'
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
-import { formatter } from '../present/format.ts'
-import type { HorseSummary } from '../present/summary.ts'
-import { calendar as words } from '../present/words/en/calendar.ts'
+import { formatter } from '../pages/shared/format.ts'
+import type { HorseSummary } from '../pages/shared/summary.ts'
+import { calendar as words } from '../pages/words/en/calendar.ts'
 
 /**
  * One all-day event for each horse with a next visit. A horse keeps its event's identity, so that a new date moves

@@ -1,11 +1,11 @@
 /** The editions: which pages each has, of one horse and over all horses. The one list to extend. */
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
-import type { PageView } from '../present/page.ts'
-import { portfolioPages } from '../present/portfolio/pages.ts'
-import type { CaseSummary } from '../present/portfolio/view.ts'
-import { type HorseInput, presentFront, presentHorse } from '../present/practice/index.ts'
-import type { HorseSummary } from '../present/summary.ts'
+import { portfolioPages } from '../pages/portfolio/pages.ts'
+import type { CaseSummary } from '../pages/portfolio/view.ts'
+import { type HorseInput, presentFront, presentHorse } from '../pages/practice/index.ts'
+import type { PageView } from '../pages/shared/page.ts'
+import type { HorseSummary } from '../pages/shared/summary.ts'
 import { visitsCalendar } from './calendar.ts'
 import type { Edition, MadeFile } from './made.ts'
 

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { HorseSummary } from '../present/summary.ts'
+import type { HorseSummary } from '../pages/shared/summary.ts'
 import type { ForOthers } from './for-others.ts'
 
 export type Edition = 'practice' | 'owner' | 'portfolio'

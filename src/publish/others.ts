@@ -4,8 +4,8 @@
  */
 import type { Practice } from '../casebook/model.ts'
 import { printDiagnostic } from '../casebook/print.ts'
-import type { OwnWords } from '../present/identity/common-words.ts'
-import { type Exception, identifiersOf } from '../present/identity/identifiers.ts'
+import type { OwnWords } from '../identity/common-words.ts'
+import { type Exception, identifiersOf } from '../identity/identifiers.ts'
 import { digest } from './digest.ts'
 import { placeIn, stage } from './disk/staging.ts'
 import { Trouble } from './disk/trouble.ts'

@@ -1,5 +1,5 @@
-import { ownWords } from '../present/identity/own-words.ts'
-import { en } from '../present/words/index.ts'
+import { ownWords } from '../identity/own-words.ts'
+import { en } from '../pages/words/index.ts'
 import { createRenderer } from '../render/renderer.ts'
 import { assetTexts, ownerAssets } from './assets.ts'
 import { editionFolders } from './edition-folders.ts'

@@ -1,10 +1,10 @@
 /** One case of the portfolio: its page, its table of readings, its pictures under names that tell nothing. */
-import type { OwnWords } from '../present/identity/common-words.ts'
-import type { Picture, PictureVariant } from '../present/pictures.ts'
-import { presentPortfolioCase } from '../present/portfolio/case.ts'
-import { casePage, type ShownPicture } from '../present/portfolio/pages.ts'
-import type { CaseSummary } from '../present/portfolio/view.ts'
-import type { HorseInput } from '../present/practice/index.ts'
+import type { OwnWords } from '../identity/common-words.ts'
+import { presentPortfolioCase } from '../pages/portfolio/case.ts'
+import { casePage, type ShownPicture } from '../pages/portfolio/pages.ts'
+import type { CaseSummary } from '../pages/portfolio/view.ts'
+import type { HorseInput } from '../pages/practice/index.ts'
+import type { Picture, PictureVariant } from '../pages/shared/pictures.ts'
 import type { Renderer } from '../render/renderer.ts'
 import type { MadeFile } from './made.ts'
 

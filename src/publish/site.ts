@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { Exception } from '../present/identity/identifiers.ts'
+import type { Exception } from '../identity/identifiers.ts'
 import { diskFolder, knownFolder } from './disk/disk.ts'
 import type { Files } from './disk/files.ts'
 import { Stopped } from './disk/trouble.ts'

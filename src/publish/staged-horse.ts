@@ -2,7 +2,7 @@
 
 import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder, FolderEntry } from '../casebook/folder.ts'
-import type { HorseSummary } from '../present/summary.ts'
+import type { HorseSummary } from '../pages/shared/summary.ts'
 import { hashOf } from './digest.ts'
 import { knownFolder } from './disk/disk.ts'
 import type { Files } from './disk/files.ts'

@@ -1,5 +1,5 @@
 /** The frame round every chart and drawing: finding as caption, picture, the same in words, the data as a table. */
-import type { Table } from '../present/figures.ts'
+import type { Table } from '../pages/shared/figures.ts'
 import { element, escapeHtml } from './html.ts'
 import { tableHtml } from './table.ts'
 

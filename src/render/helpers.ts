@@ -1,8 +1,8 @@
 /** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
 import type Handlebars from 'handlebars'
-import type { Chart, Drawing, Table } from '../present/figures.ts'
-import type { VisitRow } from '../present/practice/visit-table.ts'
-import type { FigureWords } from '../present/words/en/figures.ts'
+import type { VisitRow } from '../pages/practice/visit-table.ts'
+import type { Chart, Drawing, Table } from '../pages/shared/figures.ts'
+import type { FigureWords } from '../pages/words/en/figures.ts'
 import { createDrawings } from './drawings/drawing.ts'
 import { inOnePiece } from './html.ts'
 import type { MarkdownRenderer } from './markdown.ts'

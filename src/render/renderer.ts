@@ -1,7 +1,7 @@
 /** A page as plain data to a page as HTML. */
 import Handlebars from 'handlebars'
-import type { PageView } from '../present/page.ts'
-import { type FigureWords, figures } from '../present/words/en/figures.ts'
+import type { PageView } from '../pages/shared/page.ts'
+import { type FigureWords, figures } from '../pages/words/en/figures.ts'
 import { type DrawChart, loadCharts, mentionsChart } from './charts/charts.ts'
 import { addHelpers } from './helpers.ts'
 import { createMarkdown } from './markdown.ts'

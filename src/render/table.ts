@@ -1,6 +1,7 @@
 /** Tables with many cells, which a template would write slowly. */
-import type { Table } from '../present/figures.ts'
-import type { VisitCell, VisitRow } from '../present/practice/visit-table.ts'
+
+import type { VisitCell, VisitRow } from '../pages/practice/visit-table.ts'
+import type { Table } from '../pages/shared/figures.ts'
 import { escapeHtml } from './html.ts'
 
 /**

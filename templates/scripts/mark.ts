@@ -10,8 +10,8 @@ import {
   type Point,
 } from '../../src/hoof/landmarks.ts'
 import { parseLength } from '../../src/hoof/units.ts'
-import { landmarkText } from '../../src/present/landmark-block.ts'
-import type { MarkTask } from '../../src/present/mark-page.ts'
+import { landmarkText } from '../../src/pages/mark/landmark-block.ts'
+import type { MarkTask } from '../../src/pages/mark/mark-page.ts'
 
 function part<T extends Element>(id: string): T {
   const found = document.querySelector<T>(`#${id}`)

@@ -8,8 +8,8 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { demoPictures } from '../../scripts/demo-feet.ts'
 import { mark } from '../../src/commands/mark.ts'
 import { measureLandmarks, type Point } from '../../src/hoof/landmarks.ts'
-import { landmarkEntries } from '../../src/present/landmark-block.ts'
-import { marksOf } from '../../src/present/mark-page.ts'
+import { landmarkEntries } from '../../src/pages/mark/landmark-block.ts'
+import { marksOf } from '../../src/pages/mark/mark-page.ts'
 import { launch } from './chrome.ts'
 
 const drawnOf = (file: string) => {

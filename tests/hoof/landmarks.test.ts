@@ -10,7 +10,7 @@ import {
   tapSd,
 } from '../../src/hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
-import { similarity } from '../../src/present/photo-overlay.ts'
+import { similarity } from '../../src/pages/shared/photo-overlay.ts'
 
 const none: Landmarks = { scale: null, lines: {}, points: {} }
 const values = (landmarks: Landmarks, view: PhotoView): Partial<Record<AnyMeasureId, number>> =>

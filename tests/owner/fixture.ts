@@ -3,7 +3,7 @@ import type { Finding, Horse, Practice, Reading, Visit } from '../../src/caseboo
 import { daysBetween } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
-import type { HorseInput } from '../../src/present/practice/index.ts'
+import type { HorseInput } from '../../src/pages/practice/index.ts'
 import type { Assessment, Trend, Verdict } from '../../src/trend/assessment.ts'
 
 export const dates = ['2026-01-12', '2026-02-16', '2026-03-23', '2026-04-27'] as const

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { presentOwnerHorse } from '../../src/present/owner/horse.ts'
-import type { OwnerHorse } from '../../src/present/owner/view.ts'
-import type { HorseInput } from '../../src/present/practice/index.ts'
+import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
+import type { OwnerHorse } from '../../src/pages/owner/view.ts'
+import type { HorseInput } from '../../src/pages/practice/index.ts'
 import type { Assessment, Trend } from '../../src/trend/assessment.ts'
 import { assessment, input, trend, zoe } from './fixture.ts'
 

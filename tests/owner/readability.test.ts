@@ -5,8 +5,8 @@
 import { fleschKincaid } from 'flesch-kincaid'
 import { syllable } from 'syllable'
 import { describe, expect, it } from 'vitest'
-import { presentOwnerHorse } from '../../src/present/owner/horse.ts'
-import { owner, ownerMeasures } from '../../src/present/words/en/owner.ts'
+import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
+import { owner, ownerMeasures } from '../../src/pages/words/en/owner.ts'
 import { cautionCodes, type Verdict } from '../../src/trend/assessment.ts'
 import { assessment, input, trend } from './fixture.ts'
 

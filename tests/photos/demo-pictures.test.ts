@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { demoPictures } from '../../scripts/demo-feet.ts'
 import { type LandmarkPoint, measureLandmarks, type Point } from '../../src/hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
-import { landmarkText } from '../../src/present/landmark-block.ts'
+import { landmarkText } from '../../src/pages/mark/landmark-block.ts'
 import { readVisitBlock } from '../casebook/read-one.ts'
 import { directionOf, pixelsOf } from './drawn.ts'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Landmarks } from '../../src/hoof/landmarks.ts'
-import { landmarkEntries, landmarkText } from '../../src/present/landmark-block.ts'
+import { landmarkEntries, landmarkText } from '../../src/pages/mark/landmark-block.ts'
 import { withLandmarks } from '../../src/publish/marking/edit.ts'
 import { readVisitBlock } from '../casebook/read-one.ts'
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Visit } from '../../src/casebook/model.ts'
-import { formatter } from '../../src/present/format.ts'
-import { photosOfVisit, type ThenAndNow, thenAndNow } from '../../src/present/photos.ts'
-import type { Picture, Pictures } from '../../src/present/pictures.ts'
+import { formatter } from '../../src/pages/shared/format.ts'
+import { photosOfVisit, type ThenAndNow, thenAndNow } from '../../src/pages/shared/photos.ts'
+import type { Picture, Pictures } from '../../src/pages/shared/pictures.ts'
 import { readOne } from '../casebook/read-one.ts'
 
 const format = formatter('mm')

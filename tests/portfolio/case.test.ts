@@ -1,21 +1,15 @@
 import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
 import type { Horse } from '../../src/casebook/model.ts'
-import { identifiersOf, identityOf } from '../../src/present/identity/identifiers.ts'
-import { ownWords } from '../../src/present/identity/own-words.ts'
-import { findingsTable, patientOf, solesAtFirst, timelineOf } from '../../src/present/portfolio/baseline.ts'
-import { type MadeCase, presentPortfolioCase } from '../../src/present/portfolio/case.ts'
-import { type CaseContext, caseContext } from '../../src/present/portfolio/context.ts'
-import { readingsCsv } from '../../src/present/portfolio/csv.ts'
-import { discussionOf } from '../../src/present/portfolio/discussion.ts'
-import {
-  chartsOf,
-  gridOf,
-  growOutLines,
-  outcomeOf,
-  trimTables,
-} from '../../src/present/portfolio/follow-up.ts'
-import { portfolio } from '../../src/present/words/en/portfolio.ts'
+import { identifiersOf, identityOf } from '../../src/identity/identifiers.ts'
+import { ownWords } from '../../src/identity/own-words.ts'
+import { findingsTable, patientOf, solesAtFirst, timelineOf } from '../../src/pages/portfolio/baseline.ts'
+import { type MadeCase, presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
+import { type CaseContext, caseContext } from '../../src/pages/portfolio/context.ts'
+import { readingsCsv } from '../../src/pages/portfolio/csv.ts'
+import { discussionOf } from '../../src/pages/portfolio/discussion.ts'
+import { chartsOf, gridOf, growOutLines, outcomeOf, trimTables } from '../../src/pages/portfolio/follow-up.ts'
+import { portfolio } from '../../src/pages/words/en/portfolio.ts'
 import { leakSearch } from '../../src/publish/leaks/leaks.ts'
 import type { Verdict } from '../../src/trend/assessment.ts'
 import { assessment, input, practice, trend, visit, zoe } from '../owner/fixture.ts'

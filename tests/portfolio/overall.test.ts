@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { presentIndex, presentSummary } from '../../src/present/portfolio/overall.ts'
-import type { CaseSummary } from '../../src/present/portfolio/view.ts'
+import { presentIndex, presentSummary } from '../../src/pages/portfolio/overall.ts'
+import type { CaseSummary } from '../../src/pages/portfolio/view.ts'
 
 const one = (alias: string, more: Partial<CaseSummary> = {}): CaseSummary => ({
   slug: alias.toLowerCase(),

@@ -3,7 +3,7 @@ import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, w
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { readHorse } from '../../src/casebook/read.ts'
-import type { HorseSummary } from '../../src/present/summary.ts'
+import type { HorseSummary } from '../../src/pages/shared/summary.ts'
 import { disk, type Files } from '../../src/publish/disk/files.ts'
 import type { MadeHorse } from '../../src/publish/made.ts'
 import type { BuildOrder, BuildWorld, Makers } from '../../src/publish/order.ts'

@@ -5,7 +5,7 @@
  */
 import { jStat } from 'jstat'
 import { describe, expect, it } from 'vitest'
-import { medianInterval, medianOf, medianRank } from '../../src/present/portfolio/median.ts'
+import { medianInterval, medianOf, medianRank } from '../../src/pages/portfolio/median.ts'
 
 describe('interval for a median from the order of the values', () => {
   it.each([

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { figures as words } from '../../src/present/words/en/figures.ts'
+import { figures as words } from '../../src/pages/words/en/figures.ts'
 import { type DrawChart, loadCharts, mentionsChart } from '../../src/render/charts/charts.ts'
 import { dateAxis, dayAxis, valueAxis } from '../../src/render/charts/ticks.ts'
 import { named, textOf } from './read-html.ts'

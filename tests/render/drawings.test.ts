@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { places } from '../../src/hoof/findings.ts'
 import { measureIds } from '../../src/hoof/measures.ts'
-import { figures as words } from '../../src/present/words/en/figures.ts'
+import { figures as words } from '../../src/pages/words/en/figures.ts'
 import { createDrawings } from '../../src/render/drawings/drawing.ts'
 import { soleShape } from '../../src/render/drawings/sole-shape.ts'
 import { elementsOf, named, textOf } from './read-html.ts'

@@ -11,7 +11,7 @@ import type {
   TrendChart,
   TrendPanel,
   WallDrawing,
-} from '../../src/present/figures.ts'
+} from '../../src/pages/shared/figures.ts'
 
 const start = '2025-10-14'
 const table = { caption: 'All readings', head: ['', 'mm'], rows: [['14 Oct 25', '96']] }

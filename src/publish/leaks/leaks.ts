@@ -3,10 +3,10 @@
  * for everything that identifies anyone in the casebook. It knows nothing of how the pages were made.
  */
 import type { PlainDate } from '../../hoof/dates.ts'
-import type { OwnWords } from '../../present/identity/common-words.ts'
-import { type Finder, type Found, finderOf } from '../../present/identity/finder.ts'
-import type { HorseIdentity, IdentifierList } from '../../present/identity/identifiers.ts'
-import { findDates } from '../../present/identity/written-dates.ts'
+import type { OwnWords } from '../../identity/common-words.ts'
+import { type Finder, type Found, finderOf } from '../../identity/finder.ts'
+import type { HorseIdentity, IdentifierList } from '../../identity/identifiers.ts'
+import { findDates } from '../../identity/written-dates.ts'
 import { pictureParts } from './pictures.ts'
 import { type Plain, plainText, withoutTags } from './texts.ts'
 

@@ -1,5 +1,5 @@
 /** The words for what the search found, and for what it was told not to search in every form. */
-import type { Exception } from '../../present/identity/identifiers.ts'
+import type { Exception } from '../../identity/identifiers.ts'
 import type { LeakHit } from './leaks.ts'
 
 const most = 30

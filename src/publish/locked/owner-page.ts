@@ -1,7 +1,7 @@
 /** From the parts of an owner's horses to one locked page. */
 import { createHash } from 'node:crypto'
 import type { Owner, Practice } from '../../casebook/model.ts'
-import { lockedPage, type OwnerPart, ownerRecord } from '../../present/owner/pages.ts'
+import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { type Locked, lockPage, workFactor } from './lock.ts'
 import type { OwnerKey } from './passphrases.ts'

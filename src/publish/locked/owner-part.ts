@@ -1,8 +1,8 @@
 /** One horse's part of its owner's page, with its pictures inside. Kept in the work folder until the page is locked. */
-import { presentOwnerHorse } from '../../present/owner/horse.ts'
-import { type OwnerPart, ownerPart } from '../../present/owner/pages.ts'
-import type { Picture, PictureVariant } from '../../present/pictures.ts'
-import type { HorseInput } from '../../present/practice/index.ts'
+import { presentOwnerHorse } from '../../pages/owner/horse.ts'
+import { type OwnerPart, ownerPart } from '../../pages/owner/pages.ts'
+import type { HorseInput } from '../../pages/practice/index.ts'
+import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import type { Renderer } from '../../render/renderer.ts'
 
 export interface MadePart {

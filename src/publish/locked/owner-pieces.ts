@@ -1,7 +1,7 @@
 /** Every owner's locked page: kept where nothing changed, else made, searched, locked and set waiting. */
 import type { Owner, Practice } from '../../casebook/model.ts'
-import type { OwnerPart } from '../../present/owner/pages.ts'
-import { robots } from '../../present/owner/pages.ts'
+import type { OwnerPart } from '../../pages/owner/pages.ts'
+import { robots } from '../../pages/owner/pages.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { digest } from '../digest.ts'
 import type { Files } from '../disk/files.ts'

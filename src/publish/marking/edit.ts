@@ -16,7 +16,7 @@ import {
   type YAMLMap,
 } from 'yaml'
 import type { Landmarks } from '../../hoof/landmarks.ts'
-import { type LandmarkEntry, landmarkEntries, landmarkKeys } from '../../present/landmark-block.ts'
+import { type LandmarkEntry, landmarkEntries, landmarkKeys } from '../../pages/mark/landmark-block.ts'
 import { Trouble } from '../disk/trouble.ts'
 
 /** Which entry of a visit: the picture's path in the horse's folder, and which of the entries that name it. */

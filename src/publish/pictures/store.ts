@@ -4,7 +4,7 @@
  */
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
-import type { Picture, PictureVariant } from '../../present/pictures.ts'
+import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import { digest } from '../digest.ts'
 import type { Files } from '../disk/files.ts'
 import type { PictureBytes } from '../locked/owner-part.ts'

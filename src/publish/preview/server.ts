@@ -8,7 +8,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net'
 import { join, sep } from 'node:path'
 import sirv from 'sirv'
-import { mark as words } from '../../present/words/en/mark.ts'
+import { mark as words } from '../../pages/words/en/mark.ts'
 
 export interface PreviewAssets {
   /** Script that listens for news and shows problems. */

@@ -1,6 +1,6 @@
 /** How changes spread over cases: a dot a case, the median as an upright, its interval as a bar. */
-import type { DistributionChart } from '../../present/figures.ts'
-import type { FigureWords } from '../../present/words/en/figures.ts'
+import type { DistributionChart } from '../../pages/shared/figures.ts'
+import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame } from '../figure.ts'
 import { element } from '../html.ts'
 import { ink, inkSoft, latest, ribbon } from '../ink.ts'

@@ -1,6 +1,6 @@
 /** Domains and ticks, chosen here so that panels share them and no locale or time zone has a say. */
 import { dateOfDay, dayOf } from '../../hoof/dates.ts'
-import type { ChartTime } from '../../present/figures.ts'
+import type { ChartTime } from '../../pages/shared/figures.ts'
 
 export interface Axis {
   readonly low: number

@@ -1,6 +1,6 @@
 /** Trend charts: one measure at up to four feet, a picture a foot, all on one scale. */
-import type { ChartTime, TrendChart, TrendPanel } from '../../present/figures.ts'
-import type { FigureWords } from '../../present/words/en/figures.ts'
+import type { ChartTime, TrendChart, TrendPanel } from '../../pages/shared/figures.ts'
+import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame } from '../figure.ts'
 import { element, escapeHtml, shape } from '../html.ts'
 import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'

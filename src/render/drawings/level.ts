@@ -1,7 +1,7 @@
 /** Heel balance: the heels seen from behind, and a level that tilts as their hairline does. */
 import { sideOf } from '../../hoof/feet.ts'
-import type { LevelDrawing } from '../../present/figures.ts'
-import type { FigureWords } from '../../present/words/en/figures.ts'
+import type { LevelDrawing } from '../../pages/shared/figures.ts'
+import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame, labelledBy } from '../figure.ts'
 import { element, num, shape } from '../html.ts'
 import { ink, inkSoft, latest, paper } from '../ink.ts'

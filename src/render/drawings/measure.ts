@@ -1,8 +1,8 @@
 /** Small drawings of how each measure is taken: a view of the foot in thin lines, the measure in a strong one. */
 import type { MeasureId } from '../../hoof/measures.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
-import type { MeasureDrawing } from '../../present/figures.ts'
-import type { FigureWords } from '../../present/words/en/figures.ts'
+import type { MeasureDrawing } from '../../pages/shared/figures.ts'
+import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { fromBehind, fromFront } from './measure-ends.ts'
 import { acrossGroove, acrossSulcus } from './measure-section.ts'
 import * as side from './measure-side.ts'

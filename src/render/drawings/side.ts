@@ -1,5 +1,5 @@
 /** The hoof from the side, first against latest, to scale, with toe angle and toe length marked. */
-import type { SideDrawing, SideOutline } from '../../present/figures.ts'
+import type { SideDrawing, SideOutline } from '../../pages/shared/figures.ts'
 import { frame, labelledBy } from '../figure.ts'
 import type { Attributes } from '../html.ts'
 import { first as firstColour, ink, inkSoft, latest as latestColour, paper } from '../ink.ts'

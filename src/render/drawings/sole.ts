@@ -2,8 +2,8 @@
 
 import { pairOf, sideOf } from '../../hoof/feet.ts'
 import type { Place } from '../../hoof/findings.ts'
-import type { SoleDrawing } from '../../present/figures.ts'
-import type { FigureWords } from '../../present/words/en/figures.ts'
+import type { SoleDrawing } from '../../pages/shared/figures.ts'
+import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { gradeKey } from '../charts/key.ts'
 import { frame, labelledBy } from '../figure.ts'
 import { element, shape as mark } from '../html.ts'

@@ -1,6 +1,6 @@
 /** The wall from hairline to ground, a lane a place, with followed features where they are and where they will be. */
-import type { WallDrawing } from '../../present/figures.ts'
-import type { FigureWords } from '../../present/words/en/figures.ts'
+import type { WallDrawing } from '../../pages/shared/figures.ts'
+import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { keyList } from '../charts/key.ts'
 import { frame } from '../figure.ts'
 import { element, escapeHtml, num, shape } from '../html.ts'

@@ -1,0 +1,146 @@
+/** The page on which points are marked on one picture, and the task that its script works through. */
+import type { Photo, Visit } from '../../casebook/model.ts'
+import { type Foot, sideOf } from '../../hoof/feet.ts'
+import { type Landmarks, landmarkLines, type PhotoView, type Point } from '../../hoof/landmarks.ts'
+import { capital, type Formatter } from '../shared/format.ts'
+import type { PageView } from '../shared/page.ts'
+import { subjectOf } from '../shared/photos.ts'
+import { mark as words } from '../words/en/mark.ts'
+
+export type MarkedView = 'lateral' | 'medial' | 'solar' | 'behind'
+export const markedViews: readonly MarkedView[] = ['lateral', 'medial', 'solar', 'behind']
+export const isMarkedView = (view: PhotoView): view is MarkedView =>
+  (markedViews as readonly string[]).includes(view)
+
+/** What is known of the picture before it is marked. */
+export interface MarkSubject {
+  /** Path in the horse's folder. */
+  readonly file: string
+  readonly view: MarkedView
+  /** The entry that names it, or null. */
+  readonly entry: { readonly photo: Photo; readonly visit: Visit } | null
+  /** Of the upright picture. */
+  readonly width: number
+  readonly height: number
+}
+
+/** Plain data for the script. */
+export interface MarkTask {
+  readonly view: MarkedView
+  readonly width: number
+  readonly height: number
+  readonly steps: readonly MarkStep[]
+  /** Points that are marked already, by the step's id. */
+  readonly marks: Readonly<Record<string, Point>>
+  readonly scaleLength: string
+  /** First lines of the block, up to the points. */
+  readonly head: string
+  readonly says: typeof words.script
+}
+
+export interface MarkStep {
+  /** A point's name, or `ground from`. */
+  readonly id: string
+  readonly name: string
+  readonly how: string
+}
+
+const ends = (line: string): readonly string[] => [`${line} from`, `${line} to`]
+const side = [
+  ...ends('scale'),
+  ...ends('ground'),
+  'toe-at-ground',
+  'toe-at-hairline',
+  'new-growth-ends',
+  'heel-at-ground',
+  'heel-at-hairline',
+  ...ends('pastern'),
+]
+const order: Readonly<Record<MarkedView, readonly string[]>> = {
+  lateral: side,
+  medial: side,
+  solar: [
+    ...ends('scale'),
+    'toe',
+    'breakover',
+    'frog-tip',
+    'frog-base',
+    'widest-medial',
+    'widest-lateral',
+    'heel-medial',
+    'heel-lateral',
+  ],
+  behind: [...ends('scale'), ...ends('ground'), 'heel-medial', 'heel-lateral'],
+}
+
+export function markPage(subject: MarkSubject, format: Formatter): PageView {
+  const { file, view, entry } = subject
+  const task = taskOf(subject)
+  const foot = entry?.photo.foot ?? null
+  const visitFile = entry === null ? null : entry.visit.file
+  return {
+    path: 'index.html',
+    template: 'mark/mark',
+    model: {
+      w: words,
+      title: words.title(file),
+      about:
+        entry === null
+          ? words.noVisit
+          : words.inVisit(capital(subjectOf(entry.photo, format)), format.date(entry.visit.date)),
+      task,
+      sample: view === 'lateral' || view === 'medial' ? 'side' : view,
+      mirrored: foot !== null && isMirrored(view, foot),
+      write: visitFile === null ? null : words.write(visitFile),
+      writeHow: visitFile === null ? words.cannotWrite : words.writeHow(visitFile),
+    },
+  }
+}
+
+/** The small drawings show a left foot: from outside the toe to the left, on the sole the inner side to the left. */
+const isMirrored = (view: MarkedView, foot: Foot): boolean =>
+  (sideOf(foot) === 'right') !== (view === 'medial')
+
+function taskOf({ file, view, entry, width, height }: MarkSubject): MarkTask {
+  const landmarks = entry?.photo.landmarks ?? null
+  const says = (id: string) => {
+    const found = Object.entries(view === 'behind' ? { ...words.steps, ...words.stepsBehind } : words.steps)
+    return found.find(([name]) => name === id)?.[1] ?? { name: id, how: '' }
+  }
+  const length = landmarks?.scale?.length ?? null
+  return {
+    view,
+    width,
+    height,
+    steps: order[view].map((id) => ({ id, ...says(id) })),
+    marks: landmarks === null ? {} : marksOf(landmarks),
+    scaleLength: length === null ? '' : `${Number(length.toFixed(3))} mm`,
+    head: headOf(file, view, entry?.photo ?? null),
+    says: words.script,
+  }
+}
+
+/** Every marked point by its step's id. */
+export function marksOf({ scale, lines, points }: Landmarks): Readonly<Record<string, Point>> {
+  const marks: Record<string, Point> = { ...points }
+  if (scale !== null) {
+    marks['scale from'] = scale.from
+    marks['scale to'] = scale.to
+  }
+  for (const name of landmarkLines) {
+    const line = lines[name]
+    if (line) [marks[`${name} from`], marks[`${name} to`]] = line
+  }
+  return marks
+}
+
+function headOf(file: string, view: MarkedView, photo: Photo | null): string {
+  const keys: readonly (readonly [string, string | null])[] = [
+    ['foot', photo === null ? '_' : photo.foot],
+    ['view', view],
+    ['stage', photo === null ? '_' : photo.stage],
+    ['caption', photo?.caption == null ? null : JSON.stringify(photo.caption)],
+  ]
+  const lines = keys.flatMap(([key, value]) => (value === null ? [] : [`    ${key}: ${value}\n`]))
+  return `  - file: ${/^[\w./-]+$/.test(file) ? file : JSON.stringify(file)}\n${lines.join('')}`
+}

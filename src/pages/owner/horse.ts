@@ -1,0 +1,186 @@
+import type { Horse, Visit } from '../../casebook/model.ts'
+import { feet } from '../../hoof/feet.ts'
+import type { Assessment, Caution, GrowOut, Plan } from '../../trend/assessment.ts'
+import type { HorseInput } from '../practice/index.ts'
+import type { TrendChart } from '../shared/figures.ts'
+import { findingStories, visitsUpTo } from '../shared/findings.ts'
+import { type Formatter, formatter } from '../shared/format.ts'
+import { sideDrawing } from '../shared/side.ts'
+import { type ChartWords, trendChart } from '../shared/trend-chart.ts'
+import { ownerMeasures, owner as words } from '../words/en/owner.ts'
+import { ownerFindings } from './findings.ts'
+import { photoPairs } from './photos.ts'
+import { statementsOf, type Told } from './statements.ts'
+import type { CareTask, Mood, OwnerFoot, OwnerHorse } from './view.ts'
+import { monthText } from './when.ts'
+
+/** The horse as its owner may see it; null where the owner's site has no consent or the horse no owner. */
+export function presentOwnerHorse({ horse, assessment, practice, pictures }: HorseInput): OwnerHorse | null {
+  if (!horse.consent.ownerSite || horse.owner === null) return null
+  const format = formatter(practice.units)
+  const visits = visitsUpTo(horse, assessment.visits)
+  const told = feet.map((foot) => ({ foot, told: statementsOf(assessment.trends, foot, format) }))
+  const all = told.flatMap((one) => one.told)
+  const chart = ownerChart(assessment, format)
+  return {
+    name: horse.name,
+    seen: seenText(visits, format),
+    urgent: urgentOf(assessment.cautions),
+    glance: glanceOf(
+      horse.name,
+      all.map(({ statement }) => statement.mood),
+    ),
+    photos: photoPairs(visits, pictures, horse.consent.photos, format),
+    assumed: assessment.geometry.some(
+      ({ first, latest }) => first.assumed.length + latest.assumed.length > 0,
+    ),
+    feet: told.flatMap((one) => footOf(one.foot, one.told, assessment, format)),
+    meanings: meaningsOf(all),
+    findings: ownerFindings(findingStories(visits), practice.terms, visits.length - 1, format),
+    growOut: assessment.growOut.map((feature) => growSentence(feature, assessment, format)),
+    plans: planSentences(assessment.plans, format),
+    letters: lettersOf(horse, visits, format),
+    care: (visits[visits.length - 1]?.care ?? []).map(careTask),
+    next: nextText(assessment, format),
+    chart,
+  }
+}
+
+function seenText(visits: readonly Visit[], format: Formatter): string {
+  const first = visits[0]?.date
+  const last = visits[visits.length - 1]?.date
+  if (first === undefined || last === undefined) return words.notSeen
+  return words.seen(visits.length, format.date(first), format.date(last))
+}
+
+const levels = ['stop', 'vet', 'mind'] as const
+
+/** Cautions in force, the gravest first, each once with all its feet. */
+function urgentOf(cautions: readonly Caution[]): OwnerHorse['urgent'] {
+  const standing = cautions.filter((caution) => caution.standing)
+  return levels.flatMap((level) => {
+    const codes = [...new Set(standing.filter((caution) => caution.level === level).map(({ code }) => code))]
+    return codes.map((code) => {
+      const ofCode = standing.flatMap((caution) => (caution.code === code ? (caution.foot ?? []) : []))
+      const some = feet.filter((foot) => ofCode.includes(foot))
+      return { level, word: words.levels[level], text: words.cautions[code](some) }
+    })
+  })
+}
+
+/** How many things go which way: a count of verdicts, nothing more. */
+function glanceOf(name: string, moods: readonly Mood[]): string[] {
+  if (moods.length === 0) return [words.glanceNone]
+  const count = (mood: Mood) => moods.filter((one) => one === mood).length
+  const say: readonly (readonly [number, (n: number) => string])[] = [
+    [count('bad'), words.glanceBad],
+    [count('good'), words.glanceGood],
+    [count('steady'), words.glanceSteady],
+    [count('moving'), words.glanceMoving],
+    [count('early'), words.glanceEarly],
+  ]
+  return [words.glance(name, moods.length), ...say.flatMap(([n, text]) => (n === 0 ? [] : [text(n)]))]
+}
+
+function footOf(
+  foot: (typeof feet)[number],
+  told: readonly Told[],
+  assessment: Assessment,
+  format: Formatter,
+): OwnerFoot[] {
+  const geometry = assessment.geometry.find((one) => one.foot === foot)
+  if (told.length === 0 && geometry === undefined) return []
+  const label = (which: 'first' | 'latest') => (which === 'first' ? words.firstLabel : words.latestLabel)
+  return [
+    {
+      foot: format.foot(foot),
+      side: geometry
+        ? sideDrawing(geometry, format, words, (view, which) => label(which)(format.shortDate(view.date)))
+        : null,
+      statements: told.map(({ statement }) => statement),
+    },
+  ]
+}
+
+const meaningsOf = (told: readonly Told[]): string[] =>
+  Object.entries(ownerMeasures)
+    .filter(([measure]) => told.some((one) => one.measure === measure))
+    .map(([, { meaning }]) => meaning)
+
+function growSentence(feature: GrowOut, { asOf }: Assessment, format: Formatter): string {
+  const where = words.places[feature.place] ?? feature.place
+  const what = where === '' ? feature.feature : `${feature.feature} ${where}`
+  const foot = format.foot(feature.foot)
+  const month = (date: string) => monthText(date, asOf, format)
+  if (feature.state === 'grown out') return words.grownOut(what, foot)
+  if (feature.date === null || feature.earliest === null) return words.growUnknown(what, foot)
+  return feature.latest === null
+    ? words.growingOpen(what, foot, month(feature.date), month(feature.earliest))
+    : words.growing(what, foot, month(feature.date), month(feature.earliest), month(feature.latest))
+}
+
+/** No amounts, and nothing of a foot that waits for a vet but that it waits. */
+function planSentences(plans: readonly Plan[], format: Formatter): string[] {
+  const held = [
+    ...new Set(plans.filter(({ held }) => held === 'stop caution').map(({ foot }) => format.foot(foot))),
+  ]
+  const going = plans.flatMap((plan) => {
+    if (plan.held !== null || plan.trims === null || plan.trims === 0) return []
+    const say = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
+    return [`${say(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`]
+  })
+  return [...(held.length > 0 ? [words.planHeld(held)] : []), ...going]
+}
+
+function lettersOf(
+  horse: Horse,
+  visits: readonly Visit[],
+  format: Formatter,
+): { head: string; text: string }[] {
+  const fromVisits = [...visits]
+    .reverse()
+    .flatMap((visit) =>
+      visit.body.forOwner === null
+        ? []
+        : [{ head: words.letterFrom(format.date(visit.date)), text: visit.body.forOwner }],
+    )
+  const about = horse.body.forOwner
+  return about === null ? fromVisits : [...fromVisits, { head: words.letterAbout(horse.name), text: about }]
+}
+
+const careTask = (task: string): CareTask => ({
+  task,
+  ticks: words.careDays.map((day) => ({ day, label: words.careTick(day, task) })),
+})
+
+function nextText({ nextVisit }: Assessment, format: Formatter): string {
+  if (nextVisit.due === null) return words.nextNone
+  const date = format.date(nextVisit.due)
+  return nextVisit.overdueDays !== null && nextVisit.overdueDays > 0
+    ? words.nextOverdue(date)
+    : words.next(date)
+}
+
+/** One chart, the most telling: heels where they stood far apart, else the slope of the front. */
+function ownerChart(assessment: Assessment, format: Formatter): TrendChart | null {
+  const uneven = assessment.trends.some(
+    ({ measure, first }) => measure === 'heel-balance' && Math.abs(first) >= 5,
+  )
+  const measure = uneven ? 'heel-balance' : 'toe-angle'
+  const trends = assessment.trends.filter(
+    (trend) => trend.measure === measure && trend.source === 'gauge' && trend.n >= 3,
+  )
+  const time = {
+    title: words.chartTime,
+    at: (date: string) => ({ date }),
+    text: (date: string) => format.date(date),
+  }
+  // Which heel is the higher is for the drawing; the sentence says how far apart they stand.
+  const bare = (text: string) => text.replace(/^\u2212/, '')
+  const apart: ChartWords = {
+    ...words,
+    chartFoot: (foot, first, last, note) => words.chartApart(foot, bare(first), bare(last), note),
+  }
+  const said = uneven ? apart : words
+  return trendChart(assessment, trends, format, time, said, (trend) => words.verdicts[trend.verdict])
+}

@@ -1,0 +1,210 @@
+/** The first visit: who the patient is, what was found, how it stood against its bands. */
+import { type Band, inBand } from '../../hoof/bands.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
+import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
+import type { AssessedReading } from '../../trend/assessment.ts'
+import { columnsOf, families } from '../../trend/columns.ts'
+import { sideViewAt } from '../../trend/side-views.ts'
+import type { SideDrawing, SoleDrawing, Table } from '../shared/figures.ts'
+import { sideDrawing } from '../shared/side.ts'
+import { portfolio as words } from '../words/en/portfolio.ts'
+import type { CaseContext } from './context.ts'
+import type { PortfolioCase } from './view.ts'
+
+export function patientOf({ horse, first, anonymous }: CaseContext): PortfolioCase['patient'] {
+  const age = ageAt(horse.born, first.date)
+  const weight = horse.weightKg ?? first.bodyState.weightKg
+  return [
+    { name: words.patientKind, value: horse.kind === null ? words.notSaid : anonymous(horse.kind) },
+    { name: words.patientSex, value: horse.sex === null ? words.notSaid : anonymous(horse.sex) },
+    { name: words.patientAge, value: age === null ? words.notSaid : words.years(age) },
+    {
+      name: words.patientHeight,
+      value: horse.heightCm === null ? words.notSaid : words.aboutCm(nearest(horse.heightCm, 5)),
+    },
+    {
+      name: words.patientWeight,
+      value: weight === null ? words.notSaid : words.aboutKg(nearest(weight, 25)),
+    },
+  ]
+}
+
+const nearest = (value: number, step: number) => Math.round(value / step) * step
+
+/** Whole years; from a year alone, the years between. */
+function ageAt(born: string | null, date: string): number | null {
+  if (born === null) return null
+  const years = Number(date.slice(0, 4)) - Number(born.slice(0, 4))
+  const before = born.length >= 10 && date.slice(5) < born.slice(5, 10)
+  return Number.isFinite(years) ? Math.max(0, years - (before ? 1 : 0)) : null
+}
+
+export function findingsTable({ first, format, anonymous }: CaseContext): Table | null {
+  if (first.findings.length === 0) return null
+  return {
+    caption: words.findings,
+    head: words.findingHead,
+    rows: first.findings.map(({ foot, what, place, grade }) => [
+      format.foot(foot),
+      anonymous(what),
+      anonymous(place),
+      words.grades[grade] ?? '',
+    ]),
+  }
+}
+
+export function solesAtFirst({ first, format, anonymous }: CaseContext): SoleDrawing[] {
+  return feet.flatMap((foot) => {
+    const findings = first.findings.filter((finding) => finding.foot === foot)
+    if (findings.length === 0) return []
+    const name = format.foot(foot)
+    const marks = findings.map(({ what, place, grade }, i) => ({
+      place: anonymous(place),
+      grade,
+      sign: String(i + 1),
+      label: anonymous(what),
+    }))
+    const rows = marks.map(({ sign, label, place, grade }) => [
+      sign,
+      label,
+      anonymous(place),
+      words.grades[grade] ?? '',
+    ])
+    return [
+      {
+        kind: 'sole' as const,
+        id: `sole-${foot.toLowerCase()}`,
+        foot,
+        title: words.solePicture(name, findings.length),
+        description: words.soleSays(name, rows.map((row) => `${row.join(', ')}.`).join(' ')),
+        table: { caption: words.solePicture(name, findings.length), head: words.soleHead, rows },
+        marks,
+      },
+    ]
+  })
+}
+
+/** Each foot as it came, before anything was taken: from the gauge where it was read so, else from pictures. */
+export function sidesAtFirst({ horse, first, format }: CaseContext): SideDrawing[] {
+  const columns = columnsOf(horse, [first])
+  return feet.flatMap((foot) => {
+    const view = families.flatMap((family) => sideViewAt(columns, family, 'before', foot, 0) ?? [])[0]
+    if (view === undefined) return []
+    const drawing = sideDrawing({ foot, first: view, latest: view }, format, words, () => words.day(0))
+    const title = words.sideTitle(format.foot(foot))
+    return [{ ...drawing, id: `first-${drawing.id}`, title, table: { ...drawing.table, caption: title } }]
+  })
+}
+
+const measureOrder: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
+
+/** Readings of the first visit: before the trim where they were taken so, else after. */
+export function firstReadings({ assessment, first }: CaseContext): AssessedReading[] {
+  const all = assessment.readings.filter(({ visit }) => visit === first.id)
+  const key = ({ foot, measure }: AssessedReading) => `${foot}|${measure}`
+  const chosen = new Map<string, AssessedReading>()
+  for (const stage of ['after', 'before'] as const) {
+    for (const source of ['photo', 'derived', 'entered'] as const) {
+      for (const reading of all)
+        if (reading.stage === stage && reading.source === source) chosen.set(key(reading), reading)
+    }
+  }
+  const order = ({ foot, measure }: AssessedReading) =>
+    feet.indexOf(foot) * 100 + measureOrder.indexOf(measure)
+  return [...chosen.values()].sort((a, b) => order(a) - order(b))
+}
+
+export function readingsTable(context: CaseContext): Table | null {
+  const { format } = context
+  const readings = firstReadings(context)
+  const rows = measureOrder.flatMap((measure) => {
+    const some = readings.filter((reading) => reading.measure === measure)
+    if (some.length === 0) return []
+    const unit = format.unit(measure)
+    const cells = feet.map((foot) => {
+      const reading = some.find((one) => one.foot === foot)
+      return reading === undefined ? format.words.base.notRead : format.figure(measure, reading.value)
+    })
+    return [[unit === '' ? format.name(measure) : `${format.name(measure)}, ${unit}`, ...cells]]
+  })
+  if (rows.length === 0) return null
+  return {
+    caption: words.readingsCaption,
+    head: words.readingsHead(feet.map((foot) => format.foot(foot))),
+    rows,
+  }
+}
+
+export function comfortAtFirst({ first, format }: CaseContext): PortfolioCase['findings']['comfort'] {
+  const { lameness, landing, digitalPulse } = first.comfort
+  return feet.flatMap((foot: Foot) => {
+    const says = [
+      lameness[foot] === undefined ? null : words.lameness(lameness[foot]),
+      landing[foot] === undefined ? null : words.landing(landing[foot]),
+      digitalPulse[foot] === undefined ? null : words.pulse(digitalPulse[foot]),
+    ].filter((part) => part !== null)
+    return says.length === 0 ? [] : [{ foot: format.foot(foot), says: says.join('; ') }]
+  })
+}
+
+/** Readings of the first visit against the bands that the engine judged by. */
+export function bandsTable(context: CaseContext): Table | null {
+  const { assessment, format } = context
+  const rows = firstReadings(context).flatMap((reading) => {
+    const trend = assessment.trends.find(
+      ({ foot, measure, target }) => foot === reading.foot && measure === reading.measure && target !== null,
+    )
+    if (!trend?.target) return []
+    const { low, high } = trend.target
+    const text = (value: number | null) => (value === null ? null : format.measure(reading.measure, value))
+    return [
+      [
+        format.foot(reading.foot),
+        format.name(reading.measure),
+        format.measure(reading.measure, reading.value),
+        words.band(text(low), text(high)),
+        standing(reading, trend.target, context),
+      ],
+    ]
+  })
+  return rows.length === 0 ? null : { caption: words.assessmentCaption, head: words.assessmentHead, rows }
+}
+
+function standing({ measure, value }: AssessedReading, band: Band, { format }: CaseContext): string {
+  if (inBand(value, band)) return words.inBand
+  return band.low !== null && value < band.low
+    ? words.belowBand(format.measure(measure, band.low - value))
+    : words.aboveBand(format.measure(measure, value - (band.high ?? value)))
+}
+
+export function cautionsAtFirst({
+  assessment,
+  first,
+  format,
+}: CaseContext): PortfolioCase['assessment']['cautions'] {
+  const levels = ['stop', 'vet', 'mind'] as const
+  return levels.flatMap((level) =>
+    assessment.cautions
+      .filter(
+        (caution) =>
+          caution.visit === first.id && caution.level === level && caution.code !== 'visit-overdue',
+      )
+      .map(({ code, foot }) => ({
+        level,
+        word: words.levels[level],
+        text: foot === null ? words.cautions[code] : `${format.foot(foot)}: ${words.cautions[code]}`,
+      })),
+  )
+}
+
+export function timelineOf({ visits, dayOf }: CaseContext): Table {
+  return {
+    caption: words.timelineCaption,
+    head: words.timelineHead,
+    rows: visits.map((visit, i) => {
+      const before = visits[i - 1]
+      const day = dayOf(visit.date)
+      return [String(i + 1), String(day), before === undefined ? '\u2013' : String(day - dayOf(before.date))]
+    }),
+  }
+}

@@ -1,0 +1,160 @@
+/** What was done and what came of it. */
+import { feet } from '../../hoof/feet.ts'
+import type { AnyMeasureId, MeasureId } from '../../hoof/measures.ts'
+import type { Assessment, Trend } from '../../trend/assessment.ts'
+import type { FindingsGrid, SideDrawing, Table, TrendChart } from '../shared/figures.ts'
+import { findingStories } from '../shared/findings.ts'
+import { sideDrawing } from '../shared/side.ts'
+import { trendChart } from '../shared/trend-chart.ts'
+import { type Outcome, portfolio as words } from '../words/en/portfolio.ts'
+import type { CaseContext } from './context.ts'
+
+const trimmed: readonly MeasureId[] = ['toe-length', 'heel-medial', 'heel-lateral']
+
+export function trimTables({ assessment, format, dayOf }: CaseContext): Table[] {
+  return trimmed.flatMap((measure) => {
+    const some = assessment.growth.filter((growth) => growth.measure === measure)
+    const dates = [...new Set(some.flatMap(({ trims }) => trims.map(({ date }) => date)))].sort()
+    if (dates.length === 0) return []
+    const rows = dates.map((date) => [
+      String(dayOf(date)),
+      ...feet.map((foot) => {
+        const step = some.find((growth) => growth.foot === foot)?.trims.find((trim) => trim.date === date)
+        return step === undefined ? '\u2013' : format.measure(measure, -step.step)
+      }),
+    ])
+    return [
+      {
+        caption: words.doneCaption(format.name(measure)),
+        head: words.doneHead(feet.map((foot) => format.foot(foot))),
+        rows,
+      },
+    ]
+  })
+}
+
+export function planLines({ assessment, format }: CaseContext): string[] {
+  return assessment.plans.map((plan) => {
+    const foot = format.foot(plan.foot)
+    if (plan.held === 'stop caution') return words.plannedHeld(foot)
+    const say = plan.measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
+    return `${say(foot, format.length(Math.abs(plan.now)), format.length(Math.abs(plan.limit)))} ${words.plannedStanding[plan.standing]}`
+  })
+}
+
+/** From the verdicts of measures with a band alone: what has no band can neither be met nor missed. */
+export function outcomeOf(assessment: Assessment): Outcome {
+  const verdicts = assessment.trends.filter(({ target }) => target !== null).map(({ verdict }) => verdict)
+  const good = verdicts.some((verdict) => verdict === 'on target' || verdict === 'improving')
+  const bad = verdicts.includes('worsening')
+  if (good && bad) return 'mixed'
+  if (bad) return 'worsening'
+  if (!good) return 'unsettled'
+  return verdicts.every((verdict) => verdict === 'on target') ? 'on target' : 'improving'
+}
+
+export function sidesOverTime({ assessment, format, dayOf }: CaseContext): SideDrawing[] {
+  return assessment.geometry
+    .filter(({ first, latest }) => first.visit !== latest.visit)
+    .map((geometry) =>
+      sideDrawing(geometry, format, words, (view) => words.dayStage(dayOf(view.date), view.stage)),
+    )
+}
+
+const charted: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance']
+
+export function chartsOf({ assessment, format, dayOf }: CaseContext): TrendChart[] {
+  const time = {
+    title: words.chartTime,
+    at: (date: string) => ({ day: dayOf(date) }),
+    text: (date: string) => String(dayOf(date)),
+  }
+  return charted.flatMap((measure) => {
+    const trends = gaugeTrends(assessment, measure).filter(({ n }) => n >= 3)
+    return trendChart(assessment, trends, format, time, words, (trend) => words.verdicts[trend.verdict]) ?? []
+  })
+}
+
+const gaugeTrends = (assessment: Assessment, measure: AnyMeasureId): Trend[] =>
+  assessment.trends.filter((trend) => trend.measure === measure && trend.source === 'gauge')
+
+/** Shown in the table whatever they did; others where they moved or have a band. */
+export const shownAlways: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance', 'heel-gap']
+
+export function trendsTable({ assessment, format }: CaseContext): Table | null {
+  const shown = assessment.trends.filter(
+    (trend) =>
+      trend.n >= 2 && (shownAlways.includes(trend.measure) || trend.changeIsReal || trend.target !== null),
+  )
+  if (shown.length === 0) return null
+  return {
+    caption: words.trendsCaption,
+    head: words.trendsHead,
+    rows: shown.map((trend) => {
+      const text = (value: number) => format.measure(trend.measure, value)
+      const change = format.change(trend.measure, trend.change)
+      return [
+        format.foot(trend.foot),
+        format.name(trend.measure),
+        String(trend.n),
+        text(trend.first),
+        text(trend.last),
+        `${change}, ${trend.changeIsReal ? words.real : words.within}`,
+        format.fine(trend.measure, trend.smallestRealChange),
+        trend.fit === null
+          ? words.noSlope
+          : words.slope(
+              format.rate(trend.measure, trend.fit.slopePerMonth),
+              format.interval(trend.measure, trend.fit.slopeLow, trend.fit.slopeHigh),
+            ),
+        words.verdicts[trend.verdict],
+      ]
+    }),
+  }
+}
+
+export function gridOf({ visits, format, anonymous, dayOf }: CaseContext): FindingsGrid | null {
+  const stories = findingStories(visits)
+  if (stories.length === 0 || visits.length < 2) return null
+  const days = visits.map(({ date }) => words.day(dayOf(date)))
+  const rows = stories.map(({ foot, what, place, grades }) => ({
+    foot,
+    label: `${format.foot(foot)}: ${anonymous(what)}, ${anonymous(place)}`,
+    grades,
+  }))
+  const cells = rows.map(({ label, grades }) => [
+    label,
+    ...grades.map((grade) => (grade === null ? '\u2013' : String(grade))),
+  ])
+  return {
+    kind: 'findings',
+    id: 'findings-over-time',
+    title: words.gridTitle,
+    description: words.gridSays(
+      cells.map(([label = '', ...grades]) => `${label}: ${grades.join(', ')}.`).join(' '),
+    ),
+    table: { caption: words.gridCaption, head: ['', ...days], rows: cells },
+    visits: days,
+    rows,
+  }
+}
+
+export function growthLines({ assessment, format }: CaseContext): string[] {
+  return assessment.growth.flatMap(({ foot, measure, ratePerMonth, low, high, days }) => {
+    if (measure !== 'toe-length' || ratePerMonth === null || low === null || high === null) return []
+    const [rate, interval] = [format.rate(measure, ratePerMonth), format.interval(measure, low, high)]
+    return [words.growthLine(format.foot(foot), format.name(measure), rate, interval, days)]
+  })
+}
+
+export function growOutLines({ assessment, format, anonymous, dayOf }: CaseContext): string[] {
+  return assessment.growOut.map((feature) => {
+    const foot = format.foot(feature.foot)
+    const what = anonymous(feature.feature)
+    const place = anonymous(feature.place)
+    if (feature.state === 'grown out') return words.growOutGone(foot, what, place)
+    if (feature.date === null || feature.earliest === null) return words.growOutUnknown(foot, what, place)
+    const latest = feature.latest === null ? null : dayOf(feature.latest)
+    return words.growOutLine(foot, what, place, dayOf(feature.date), dayOf(feature.earliest), latest)
+  })
+}

@@ -1,0 +1,84 @@
+/**
+ * What the portfolio may say of a horse. Nothing else can pass: no name, no owner, no place, no date, no note of the
+ * practitioner's own, no caption, no file name. Times are days from the first visit.
+ */
+import type { Foot } from '../../hoof/feet.ts'
+import type { AnyMeasureId } from '../../hoof/measures.ts'
+import type { FindingsGrid, SideDrawing, SoleDrawing, Table, TrendChart } from '../shared/figures.ts'
+import type { CaseLength, Outcome } from '../words/en/portfolio.ts'
+
+/** The case page, in the order of the CARE guideline for case reports. */
+export interface PortfolioCase {
+  readonly title: string
+  readonly head: string
+  readonly keyFacts: string
+  readonly patient: readonly { readonly name: string; readonly value: string }[]
+  readonly findings: {
+    readonly list: Table | null
+    readonly soles: readonly SoleDrawing[]
+    readonly sides: readonly SideDrawing[]
+    readonly readings: Table | null
+    readonly comfort: readonly { readonly foot: string; readonly says: string }[]
+    readonly shots: readonly CaseShot[]
+  }
+  readonly timeline: Table
+  readonly assessment: {
+    readonly bands: Table | null
+    readonly cautions: readonly {
+      readonly level: 'stop' | 'vet' | 'mind'
+      /** The level as a word. */
+      readonly word: string
+      readonly text: string
+    }[]
+  }
+  readonly done: { readonly trims: readonly Table[]; readonly plans: readonly string[] }
+  readonly outcome: {
+    readonly label: string
+    readonly sides: readonly SideDrawing[]
+    readonly charts: readonly TrendChart[]
+    readonly trends: Table | null
+    readonly grid: FindingsGrid | null
+    readonly growth: readonly string[]
+    readonly growOut: readonly string[]
+    readonly shots: readonly CaseShot[]
+  }
+  /** Only what stands under the heading for teaching, rewritten. */
+  readonly discussion: readonly { readonly head: string; readonly text: string }[]
+  readonly ownerView: string | null
+  readonly consent: string
+  readonly csv: string
+}
+
+export interface CaseShot {
+  /** A processed picture; the page carries a name of its own for it. */
+  readonly picture: string
+  readonly width: number
+  readonly height: number
+  readonly alt: string
+  readonly label: string
+}
+
+/** What pages over all cases need of one: small, plain, and as anonymous as the page. */
+export interface CaseSummary {
+  /** Folder of the case, from its alias. */
+  readonly slug: string
+  readonly alias: string
+  readonly visits: number
+  readonly days: number
+  readonly length: CaseLength
+  readonly outcome: Outcome
+  readonly findings: readonly string[]
+  /** Feet with a finding or a trend. */
+  readonly feet: readonly Foot[]
+  readonly changes: readonly CaseChange[]
+}
+
+/** Change of one measure from first to last, the mean over the feet of one case. */
+export interface CaseChange {
+  readonly measure: AnyMeasureId
+  readonly mean: number
+  readonly feet: number
+  readonly up: number
+  readonly down: number
+  readonly within: number
+}

@@ -1,0 +1,79 @@
+/** Comfort and body of one visit, with what each level means. */
+import type { Visit } from '../../casebook/model.ts'
+import { feet, type PerFoot } from '../../hoof/feet.ts'
+import { type ScaleName, scales } from '../../hoof/scales.ts'
+import { capital } from '../shared/format.ts'
+import { footTitle, type HorseCase } from './horse-case.ts'
+import { type Fact, weightText } from './profile.ts'
+
+export interface ComfortPart {
+  /** A row a scale, a cell a foot; empty where nothing was noted. */
+  readonly byFoot: readonly {
+    readonly name: string
+    readonly href: string
+    readonly cells: readonly string[]
+  }[]
+  readonly facts: readonly Fact[]
+}
+
+const scaleHref = (scale: ScaleName): string => `../reference.html#${scaleId(scale)}`
+export const scaleId = (scale: ScaleName): string => `scale-${scale.replaceAll(' ', '-')}`
+
+/** `2, hard to see at walk …`. */
+const levelText = ({ words }: HorseCase, scale: ScaleName, level: string): string => {
+  const meaning = scales[scale].levels.find((one) => one.level === level)?.meaning
+  return meaning === undefined ? level : words.visit.levelOf(level, meaning)
+}
+
+export function comfortPart(of: HorseCase, { comfort, stance, bodyState }: Visit): ComfortPart {
+  const { words } = of
+  const w = words.visit
+  const row = (name: string, href: string, cells: PerFoot<string>) =>
+    Object.keys(cells).length === 0 ? [] : [{ name, href, cells: feet.map((foot) => cells[foot] ?? '') }]
+  const by = comfort.lamenessBy === null ? w.lameness : `${w.lameness}, ${w.lamenessBy(comfort.lamenessBy)}`
+  return {
+    byFoot: [
+      ...row(
+        by,
+        scaleHref('lameness'),
+        texts(comfort.lameness, (level) => levelText(of, 'lameness', String(level))),
+      ),
+      ...row(
+        w.pulse,
+        scaleHref('digital pulse'),
+        texts(comfort.digitalPulse, (level) => levelText(of, 'digital pulse', String(level))),
+      ),
+      ...row(w.landing, scaleHref('landing'), comfort.landing),
+      ...row(w.stance, '', stance),
+    ],
+    facts: [
+      ...(comfort.obel === null
+        ? []
+        : [{ name: w.obel, text: levelText(of, 'obel', roman[comfort.obel] ?? '') }]),
+      ...surfaceFacts(of, comfort.surfaces),
+      ...bodyFacts(of, bodyState),
+    ],
+  }
+}
+
+const roman = ['0', 'I', 'II', 'III', 'IV']
+
+const texts = (values: PerFoot<number>, text: (value: number) => string): PerFoot<string> =>
+  Object.fromEntries(Object.entries(values).map(([foot, value]) => [foot, text(value)]))
+
+function surfaceFacts({ words }: HorseCase, surfaces: Readonly<Record<string, string>>): readonly Fact[] {
+  const said = Object.entries(surfaces).map(([name, how]) => words.visit.surface(name, how))
+  return said.length === 0 ? [] : [{ name: words.visit.surfaces, text: capital(said.join('; ')) }]
+}
+
+function bodyFacts(of: HorseCase, { weightKg, condition, crest }: Visit['bodyState']): readonly Fact[] {
+  const w = of.words.visit
+  const said = [
+    ...(weightKg === null ? [] : [w.bodyWeight(weightText(of, weightKg))]),
+    ...(condition === null ? [] : [w.bodyCondition(condition)]),
+    ...(crest === null ? [] : [w.bodyCrest(crest)]),
+  ]
+  return said.length === 0 ? [] : [{ name: w.body, text: capital(said.join('; ')) }]
+}
+
+export const footHeads = (of: HorseCase): readonly string[] => feet.map((foot) => footTitle(of, foot))

@@ -1,0 +1,204 @@
+/** Drawings of a foot, as data: side outline, heels as a level, sole, wall. */
+import type { Visit } from '../../casebook/model.ts'
+import { addDays, daysBetween, daysPerMonth } from '../../hoof/dates.ts'
+import type { Foot } from '../../hoof/feet.ts'
+import { measures } from '../../hoof/measures.ts'
+import type { FootGeometry, GrowOut, NextVisit, Trend } from '../../trend/assessment.ts'
+import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from '../shared/figures.ts'
+import { capital } from '../shared/format.ts'
+import { sideDrawing } from '../shared/side.ts'
+import { findingName, gradeName } from './findings.ts'
+import { footTitle, type HorseCase } from './horse-case.ts'
+
+const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
+
+/** Side outline, first against latest; the title says what changed. */
+export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
+  const { format, words } = of
+  const { first, latest } = geometry
+  const drawn = sideDrawing(geometry, format, words.chart.side, ({ date }, which) =>
+    (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
+  )
+  const foot = footTitle(of, geometry.foot)
+  const title =
+    drawn.latest === null
+      ? words.chart.sideTitle(foot, format.length(first.toeLength), format.angle(first.toeAngle))
+      : words.chart.sideTitleTwo(
+          foot,
+          format.length(first.toeLength),
+          format.length(latest.toeLength),
+          format.angle(first.toeAngle),
+          format.angle(latest.toeAngle),
+        )
+  const assumed = [...new Set([...first.assumed, ...latest.assumed])].map((id) => measures[id].name)
+  const note = assumed.length > 0 ? ` ${words.chart.sideAssumed(format.words.base.listed(assumed))}` : ''
+  return { ...drawn, title, description: drawn.description + note }
+}
+
+/** What stands of the heels: balance in mm, medial minus lateral, and tilt in degrees. */
+export interface HeelState {
+  readonly foot: Foot
+  readonly balance: number
+  readonly tilt: number | null
+  readonly within: boolean
+}
+
+export function heelState(trends: readonly Trend[], foot: Foot): HeelState | null {
+  const of = (measure: Trend['measure']) =>
+    trends.find((trend) => trend.foot === foot && trend.measure === measure)
+  const balance = of('heel-balance')
+  if (balance === undefined) return null
+  const { low, high } = balance.target ?? { low: null, high: null }
+  const { last } = balance
+  return {
+    foot,
+    balance: last,
+    tilt: of('heel-tilt')?.last ?? null,
+    within: (low === null || last >= low) && (high === null || last <= high),
+  }
+}
+
+/** Which heel stands higher, and by how much: `inner heel 3 mm higher`. */
+export function heelText({ format, words }: HorseCase, balance: number): string {
+  const amount = format.length(Math.abs(balance))
+  const side = balance > 0 ? words.visit.sides.medial : words.visit.sides.lateral
+  return isZero(amount) ? words.visit.heelsLevel : words.visit.heelHigher(side, amount)
+}
+
+/** `inner heel higher`, `level`. */
+export function heelSide({ format, words }: HorseCase, balance: number): string {
+  if (isZero(format.length(balance))) return words.visit.heelsLevel
+  return words.visit.heelSide(balance > 0 ? words.visit.sides.medial : words.visit.sides.lateral)
+}
+
+const isZero = (text: string): boolean => !/[1-9]/.test(text)
+
+export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
+  const { format, words } = of
+  const foot = footTitle(of, heels.foot)
+  const text = heelText(of, heels.balance)
+  const tilt = heels.tilt === null ? [] : [[words.visit.levelTilt, format.fine('heel-tilt', heels.tilt)]]
+  const title =
+    heels.tilt === null || isZero(format.length(heels.balance))
+      ? words.visit.levelTitle(foot, text)
+      : words.visit.levelTilted(foot, text, format.fine('heel-tilt', Math.abs(heels.tilt)))
+  return {
+    kind: 'level',
+    id: idOf('level', heels.foot),
+    foot: heels.foot,
+    title,
+    description: `${title}. ${heels.within ? words.visit.levelWithin : words.visit.levelBeyond}`,
+    table: {
+      caption: words.visit.levelCaption(foot),
+      head: words.visit.levelHead,
+      rows: [[words.visit.levelBalance, format.change('heel-balance', heels.balance)], ...tilt],
+    },
+    balance: heels.balance,
+    tilt: heels.tilt,
+    balanceLabel: format.length(Math.abs(heels.balance)),
+    withinTarget: heels.within,
+  }
+}
+
+/** The sole with one visit's findings, each by a figure that the table explains. */
+export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | null {
+  const { words } = of
+  const findings = visit.findings.filter((finding) => finding.foot === foot)
+  if (findings.length === 0) return null
+  const name = footTitle(of, foot)
+  const marks = findings.map((finding, i) => ({
+    place: finding.place,
+    grade: finding.grade,
+    sign: String(i + 1),
+    label: findingName(finding),
+  }))
+  return {
+    kind: 'sole',
+    id: idOf('sole', foot),
+    foot,
+    title: words.visit.soleTitle(name, findings.length),
+    description: words.visit.soleSays(
+      of.format.foot(foot),
+      findings
+        .map((one, i) =>
+          words.visit.soleFinding(String(i + 1), one.what, one.place, gradeName(of, one.grade)),
+        )
+        .join(' '),
+    ),
+    table: {
+      caption: words.visit.soleCaption(name),
+      head: words.visit.soleHead,
+      rows: findings.map((one, i) => [
+        String(i + 1),
+        capital(one.what),
+        one.place,
+        gradeName(of, one.grade),
+        one.words ?? '',
+      ]),
+    },
+    marks,
+  }
+}
+
+const visitsAhead = 3
+
+/** Where followed features are on the wall now, and where at the next visits. */
+export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): WallDrawing | null {
+  const here = growing.filter((one) => one.foot === foot && one.state !== 'grown out')
+  if (here.length === 0) return null
+  const { format, words } = of
+  const name = footTitle(of, foot)
+  const lanes = [...new Set(here.map(({ place }) => place))].map((place) => {
+    const features = here.filter((one) => one.place === place)
+    return {
+      place,
+      wallLength: features.find(({ wallLength }) => wallLength !== null)?.wallLength ?? null,
+      features: features.map((one) => ({
+        label: `${one.feature}, ${format.length(one.expectedNow)}`,
+        at: one.expectedNow,
+        ahead: aheadOf(of, one),
+      })),
+    }
+  })
+  return {
+    kind: 'wall',
+    id: idOf('wall', foot),
+    foot,
+    title: words.next.wallTitle(name),
+    description: words.next.wallSays(
+      format.foot(foot),
+      here
+        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(one.expectedNow)))
+        .join(' '),
+    ),
+    table: {
+      caption: words.next.wallCaption(name),
+      head: words.next.wallHead,
+      rows: here.map((one) => [
+        capital(one.feature),
+        one.place,
+        format.length(one.expectedNow),
+        one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
+      ]),
+    },
+    lanes,
+  }
+}
+
+/** Where the feature should be at the next visits, as long as it has not reached the ground. */
+function aheadOf({ assessment, format, practice }: HorseCase, feature: GrowOut) {
+  return nextDates(assessment.nextVisit, assessment.asOf, practice.trimCycleDays)
+    .map((date) => ({
+      label: format.shortDate(date),
+      at: feature.expectedNow + (daysBetween(assessment.asOf, date) / daysPerMonth) * feature.ratePerMonth,
+    }))
+    .filter(({ at }) => feature.wallLength === null || at <= feature.wallLength)
+}
+
+/** The next visits: the one that is due, or today where it is overdue, then one a trim cycle. */
+function nextDates({ due }: NextVisit, asOf: string, cycleDays: number): readonly string[] {
+  const first = due !== null && due > asOf ? due : asOf
+  return Array.from({ length: visitsAhead }, (_, i) => addDays(first, i * cycleDays)).filter(
+    (date) => date > asOf,
+  )
+}

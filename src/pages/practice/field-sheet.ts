@@ -1,0 +1,124 @@
+/** Field sheet for the next visit: last values in grey beside empty boxes, what is open, what was agreed. */
+import { type Foot, feet } from '../../hoof/feet.ts'
+import { type MeasureId, measureIds } from '../../hoof/measures.ts'
+import type { AssessedReading } from '../../trend/assessment.ts'
+import { capital } from '../shared/format.ts'
+import type { PageView } from '../shared/page.ts'
+import { findingName, gradeName, openFindings } from './findings.ts'
+import type { HorseCase } from './horse-case.ts'
+import { identityLine, limitTexts, targetTexts } from './profile.ts'
+import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
+import type { Block, BoxRow, TickRow } from './sides.ts'
+
+export interface FieldSheetPage extends SheetPage {
+  readonly lead: readonly string[]
+}
+
+/** Asked for where the horse has no readings yet. */
+const usual: readonly MeasureId[] = ['toe-length', 'toe-angle', 'heel-angle', 'heel-medial', 'heel-lateral']
+
+export function fieldSheet(of: HorseCase): PageView {
+  const { horse, words, format, assessment, says } = of
+  const w = words.sheets
+  const lead = [w.fieldLead(identityLine(of), says.nextVisitSentence(assessment.nextVisit, format))]
+  const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
+    wide: [boxesBlock(of)],
+    left: [...ticksOf(w.fieldFindings, findingTicks(of)), ...ticksOf(w.fieldFeatures, featureTicks(of))],
+    right: blockOf(w.fieldLimits, agreedLimits(of)),
+  })
+  const model: FieldSheetPage = { ...sheet, lead }
+  return { path: `${horse.id}/field-sheet.html`, template: 'practice/field-sheet', model }
+}
+
+/** Every measure that this horse has been read for by gauge, and comfort: the last value beside boxes before and after. */
+function boxesBlock(of: HorseCase): Block {
+  const { visits, words, format, readings } = of
+  const w = words.sheets
+  const known = measureIds.filter((id) => readings.of(id).some(({ source }) => source === 'entered'))
+  const ids = known.length === 0 ? usual : known
+  const last = visits.at(-1)?.date
+  return {
+    kind: 'boxes',
+    heading: w.readings,
+    note: last === undefined ? null : w.fieldHow(format.date(last)),
+    feet,
+    stages: [w.fieldBefore, w.fieldAfter],
+    items: [...ids.map((id) => boxRow(of, id)), ...comfortRows(of)],
+  }
+}
+
+function boxRow(of: HorseCase, id: MeasureId): BoxRow {
+  const { format } = of
+  const readings = of.readings.of(id).filter(({ source }) => source === 'entered')
+  return {
+    name: [capital(format.name(id)), format.unit(id)].join(', '),
+    cells: feet.map((foot) => ({
+      last: lastText(
+        of,
+        id,
+        readings.filter((one) => one.foot === foot),
+      ),
+      single: false,
+    })),
+  }
+}
+
+/** The last reading, with its date where it is older than the last visit. */
+function lastText(
+  { format, visits }: HorseCase,
+  id: MeasureId,
+  readings: readonly AssessedReading[],
+): string {
+  const newest = readings.at(-1)
+  if (newest === undefined) return ''
+  const after = readings.findLast(({ visit, stage }) => visit === newest.visit && stage === 'after') ?? newest
+  const figure = format.figure(id, after.value)
+  return after.visit === visits.at(-1)?.id ? figure : `${figure} (${format.shortDate(after.date)})`
+}
+
+function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
+  const last = visits.at(-1)
+  const { lameness, pulse, landing } = words.sheets.fieldRows
+  const row = (name: string, value: (foot: Foot) => string): BoxRow => ({
+    name,
+    cells: feet.map((foot) => ({ last: value(foot), single: true })),
+  })
+  return [
+    row(lameness, (foot) => String(last?.comfort.lameness[foot] ?? '')),
+    row(pulse, (foot) => String(last?.comfort.digitalPulse[foot] ?? '')),
+    row(landing, (foot) => last?.comfort.landing[foot] ?? ''),
+  ]
+}
+
+const ticksOf = (heading: string, items: readonly TickRow[]): readonly Block[] =>
+  items.length === 0 ? [] : [{ kind: 'ticks', heading, note: null, items }]
+
+const findingTicks = (of: HorseCase): readonly TickRow[] =>
+  openFindings(of.visits).map((finding) => ({
+    text: `${finding.foot} ${findingName(finding)} (${of.words.sheets.fieldWas(gradeName(of, finding.grade))})`,
+    boxes: of.words.sheets.fieldGrades,
+  }))
+
+const featureTicks = (of: HorseCase): readonly TickRow[] =>
+  of.assessment.growOut
+    .filter(({ state }) => state !== 'grown out')
+    .map((one) => ({
+      text: of.words.horse.remark(
+        `${one.foot} ${one.feature}, ${one.place}`,
+        of.words.sheets.fieldFeature(of.format.length(one.distance), of.format.length(one.expectedNow)),
+      ),
+      boxes: [''],
+    }))
+
+/** Most at one trim, by plan; then the horse's own limits and targets. */
+function agreedLimits(of: HorseCase): readonly string[] {
+  const { assessment, format, words } = of
+  const w = words.sheets
+  const plans = assessment.plans.map(({ foot, side, perTrim }) =>
+    perTrim === null
+      ? w.fieldHeld(foot)
+      : w.fieldMost(foot, words.next.planSide[side], format.fine('heel-medial', perTrim)),
+  )
+  const all = [...plans, ...limitTexts(of), ...targetTexts(of)]
+  return all.length === 0 ? [w.fieldLimitsNone] : all
+}

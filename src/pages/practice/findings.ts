@@ -1,0 +1,68 @@
+/** Findings: which are open, and the grid of them all over time. */
+import type { Finding, Visit } from '../../casebook/model.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
+import type { FindingsGrid } from '../shared/figures.ts'
+import { findingStories } from '../shared/findings.ts'
+import type { HorseCase } from './horse-case.ts'
+
+export interface OpenFinding extends Finding {
+  /** Where the visit that noted it stands in the record. */
+  readonly visit: Visit
+}
+
+/**
+ * Findings open now. A visit that notes any finding of a foot speaks of all findings of that foot,
+ * as the cautions have it: one that it does not list is no longer there.
+ */
+export const openFindings = (visits: readonly Visit[]): readonly OpenFinding[] =>
+  feet.flatMap((foot) => openOf(visits, foot))
+
+function openOf(visits: readonly Visit[], foot: Foot): readonly OpenFinding[] {
+  const visit = visits.findLast(({ findings }) => findings.some((finding) => finding.foot === foot))
+  if (visit === undefined) return []
+  return visit.findings
+    .filter((finding) => finding.foot === foot && finding.grade > 0)
+    .map((finding) => ({ ...finding, visit }))
+}
+
+/** `flare, medial quarter`; the place is left out where it says nothing. */
+export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
+  place === 'whole foot' ? what : `${what}, ${place}`
+
+export const gradeName = ({ words }: HorseCase, grade: number): string => words.visit.grades[grade] ?? ''
+
+/** Foot and finding down, visits across. */
+export function findingsGrid(of: HorseCase): FindingsGrid | null {
+  const { format, visits } = of
+  const { chart } = of.words
+  const noted = visits.filter(({ findings }) => findings.length > 0)
+  const stories = findingStories(noted)
+  if (stories.length === 0) return null
+  const open = openFindings(visits)
+  const dates = noted.map(({ date }) => format.shortDate(date))
+  const rows = stories.map(({ foot, what, place, grades }) => ({
+    foot,
+    label: `${foot} ${findingName({ what, place })}`,
+    grades,
+  }))
+  const gone = stories.filter(
+    ({ foot, what, place }) =>
+      !open.some((one) => one.foot === foot && one.what === what && one.place === place),
+  )
+  const shown = (grade: number | null) => (grade === null ? chart.notNoted : String(grade))
+  return {
+    kind: 'findings',
+    id: 'findings-grid',
+    title: chart.findingsTitle(open.length, gone.length),
+    description: chart.findingsSays(
+      rows.map((row) => chart.findingsRow(row.label, row.grades.map(shown).join(' '))).join(' '),
+    ),
+    table: {
+      caption: chart.findingsCaption,
+      head: [chart.findingsHead, ...dates],
+      rows: rows.map((row) => [row.label, ...row.grades.map(shown)]),
+    },
+    visits: dates,
+    rows,
+  }
+}

@@ -1,0 +1,168 @@
+/** Hand-over for the vet or farrier: one printed side. */
+import { type Foot, feet } from '../../hoof/feet.ts'
+import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
+import type { Trend } from '../../trend/assessment.ts'
+import { capital } from '../shared/format.ts'
+import type { PageView } from '../shared/page.ts'
+import { standingCautions } from './cautions.ts'
+import { findingName, gradeName, openFindings } from './findings.ts'
+import type { HorseCase } from './horse-case.ts'
+import { identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
+import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
+import type { Block, ReadingRow } from './sides.ts'
+import { visitRows } from './visit-table.ts'
+
+export interface HandOverPage extends SheetPage {
+  readonly from: string
+  readonly identity: readonly string[]
+}
+
+export function handOver(of: HorseCase): PageView {
+  const { horse, practice, words, format, assessment } = of
+  const w = words.sheets
+  const from = w.handOverFrom(practice.name, format.date(assessment.asOf))
+  const identity = identityLines(of)
+  const sheet = sheetPage(of, w.handOverTitle(horse.name), [from, ...identity], {
+    wide: [],
+    left: [readingsBlock(of), ...blockOf(w.trends, trendLines(of), w.trendsHow)],
+    right: [
+      ...blockOf(w.questions, questionLines(of)),
+      ...blockOf(w.findings, findingLines(of)),
+      ...doneBlock(of),
+      ...blockOf(w.plan, planLines(of)),
+      ...blockOf(w.history, horse.history),
+    ],
+  })
+  const model: HandOverPage = { ...sheet, from, identity }
+  return { path: `${horse.id}/hand-over.html`, template: 'practice/hand-over', model }
+}
+
+function identityLines(of: HorseCase): readonly string[] {
+  const { horse, practice, words } = of
+  const facts = profileFacts(of)
+  const text = (name: string) => facts.find((fact) => fact.name === name)?.text ?? ''
+  const { height, weight } = words.horse.facts
+  const owner = ownerName(horse, practice.owners)
+  const who = [
+    identityLine(of),
+    text(height),
+    text(weight),
+    owner === null ? '' : `${words.horse.facts.owner}: ${owner}`,
+  ]
+  return [who.filter((part) => part !== '').join(' · '), `${words.horse.facts.vet}: ${vetText(of)}`]
+}
+
+/** Latest value of each measure at each foot, and its change since the first. */
+function readingsBlock(of: HorseCase): Block {
+  const { words, format, assessment, visits } = of
+  const last = visits.at(-1)?.date ?? assessment.asOf
+  const ids: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
+  return {
+    kind: 'readings',
+    heading: words.sheets.latest(format.date(last)),
+    note: words.sheets.latestHow,
+    feet,
+    items: ids.flatMap((id) => readingRow(of, id, last)),
+  }
+}
+
+function readingRow(of: HorseCase, id: AnyMeasureId, lastVisit: string): readonly ReadingRow[] {
+  const { format, assessment } = of
+  const trends = assessment.trends.filter(({ measure }) => measure === id)
+  if (trends.length === 0) return []
+  const dates = new Set(trends.map(({ points }) => points.at(-1)?.date ?? ''))
+  const [date = ''] = dates
+  const old = dates.size === 1 && date !== lastVisit
+  const unit = format.unit(id)
+  const name = [capital(format.name(id)), ...(unit === '' ? [] : [unit])].join(', ')
+  return [
+    {
+      name: old ? `${name} (${format.shortDate(date)})` : name,
+      cells: feet.map((foot) =>
+        readingCell(
+          of,
+          trends.find((trend) => trend.foot === foot),
+          old ? date : lastVisit,
+        ),
+      ),
+    },
+  ]
+}
+
+function readingCell({ format }: HorseCase, trend: Trend | undefined, date: string): string {
+  if (trend === undefined) return ''
+  const { measure, last, change, changeIsReal, n, points } = trend
+  const read = points.at(-1)?.date ?? ''
+  const moved = n > 1 ? [`${format.changeFigure(measure, change)}${changeIsReal ? '*' : ''}`] : []
+  const when = read === date ? [] : [`(${format.shortDate(read)})`]
+  return [format.figure(measure, last), ...moved, ...when].join(' ')
+}
+
+const carried: ReadonlySet<Trend['verdict']> = new Set(['improving', 'worsening', 'rising', 'falling'])
+
+function trendLines({ assessment, format, words, says }: HorseCase): readonly string[] {
+  return assessment.trends.flatMap(({ foot, measure, fit, verdict }) =>
+    fit === null || !carried.has(verdict)
+      ? []
+      : [
+          words.sheets.trendOf(
+            foot,
+            format.name(measure),
+            format.rate(measure, fit.slopePerMonth),
+            format.interval(measure, fit.slopeLow, fit.slopeHigh),
+            says.verdicts[verdict],
+          ),
+        ],
+  )
+}
+
+const findingLines = (of: HorseCase): readonly string[] =>
+  openFindings(of.visits).map((finding) => {
+    const said = finding.words === null ? '' : `: ${finding.words}`
+    return `${finding.foot} ${findingName(finding)}, ${gradeName(of, finding.grade)}${said}`
+  })
+
+/** What the last trim changed, by measure. */
+function doneBlock(of: HorseCase): readonly Block[] {
+  const { visits, format, words } = of
+  const last = visits.at(-1)
+  if (last === undefined) return []
+  const trims = visitRows(of, last.id)
+    .filter(({ note }) => note === null)
+    .flatMap(({ name, unit, cells }) => {
+      const steps = feet.flatMap((foot: Foot, i) => {
+        const change = cells[i]?.change ?? null
+        return change === null ? [] : [`${foot} ${change}`]
+      })
+      return !steps.some((step) => /[1-9]/.test(step))
+        ? []
+        : [words.sheets.doneTrim(unit === '' ? name : `${name}, ${unit}`, steps.join(', '))]
+    })
+  return [
+    ...blockOf(
+      words.sheets.done(format.date(last.date)),
+      trims.length === 0 ? [words.sheets.doneNone] : trims,
+    ),
+    ...blockOf(words.sheets.care, last.care),
+  ]
+}
+
+const planLines = (of: HorseCase): readonly string[] => [
+  ...of.assessment.plans.map((plan) =>
+    of.words.horse.remark(plan.foot, of.says.planSentence(plan, of.format)),
+  ),
+  ...targetTexts(of),
+]
+
+/** What the record asks of the one who takes over: one question a caution, none of them an answer. */
+function questionLines(of: HorseCase): readonly string[] {
+  const { words, readings } = of
+  const asked = standingCautions(of).flatMap(({ code, foot }) => {
+    const question = words.sheets.asked[code]
+    if (question === undefined) return []
+    return [foot === null ? question : words.horse.remark(foot, question)]
+  })
+  const thin = standingCautions(of).some(({ code }) => code === 'sole-flat' || code === 'sole-thin')
+  const seen = readings.of('sole-depth').length > 0
+  return [...new Set([...asked, ...(thin && !seen ? [words.sheets.askedRadiograph] : [])])]
+}

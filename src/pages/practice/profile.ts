@@ -1,0 +1,115 @@
+/** Who the horse is: one line for a heading, and the facts in full. */
+import type { Horse } from '../../casebook/model.ts'
+import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
+import type { AnyMeasureId } from '../../hoof/measures.ts'
+import { inchesPerHand, mmPerInch, toPounds } from '../../hoof/units.ts'
+import { capital } from '../shared/format.ts'
+import type { HorseCase } from './horse-case.ts'
+
+export interface Fact {
+  readonly name: string
+  readonly text: string
+}
+
+/** `Cob, mare, 11 years old`. */
+export function identityLine(of: HorseCase): string {
+  const { horse } = of
+  const parts = [horse.kind, horse.sex, ageText(of)].filter((part) => part !== null && part !== '')
+  return capital(parts.join(', '))
+}
+
+/** Age on the day of the assessment; a year alone counts as its first of January. */
+function ageText({ horse, assessment, words }: HorseCase): string | null {
+  if (horse.born === null) return null
+  const born = horse.born.length === 4 ? `${horse.born}-01-01` : horse.born
+  const years = Number(assessment.asOf.slice(0, 4)) - Number(born.slice(0, 4))
+  const before = assessment.asOf.slice(4) < born.slice(4) ? 1 : 0
+  return Number.isFinite(years) ? words.horse.age(years - before) : null
+}
+
+export function profileFacts(of: HorseCase): readonly Fact[] {
+  const { horse, practice, format, words } = of
+  const name = words.horse.facts
+  const fact = (label: string, text: string | null): readonly Fact[] =>
+    text === null || text === '' ? [] : [{ name: label, text }]
+  return [
+    ...fact(name.owner, ownerName(horse, practice.owners)),
+    ...fact(name.kind, horse.kind),
+    ...fact(name.sex, horse.sex),
+    ...fact(name.born, horse.born === null ? null : bornText(of, horse.born)),
+    ...fact(name.height, horse.heightCm === null ? null : heightText(of, horse.heightCm)),
+    ...fact(name.weight, horse.weightKg === null ? null : weightText(of, horse.weightKg)),
+    ...fact(name.started, horse.started === null ? null : format.date(horse.started)),
+    ...fact(name.vet, vetText(of)),
+    ...fact(name.targets, targetTexts(of).join('; ')),
+    ...fact(name.limits, limitTexts(of).join('; ')),
+    ...fact(name.alias, horse.alias),
+    ...fact(name.consent, consentText(of)),
+  ]
+}
+
+const bornText = ({ format }: HorseCase, born: string) => (born.length === 4 ? born : format.date(born))
+
+function heightText({ words }: HorseCase, cm: number): string {
+  const inches = (cm * 10) / mmPerInch
+  const quarter = Math.round(inches * 4) / 4
+  const hands = Math.floor(quarter / inchesPerHand)
+  const rest = quarter - hands * inchesPerHand
+  return words.horse.hands(
+    `${hands}.${Math.floor(rest)}${fractions[(rest % 1) * 4] ?? ''}`,
+    String(Math.round(cm)),
+  )
+}
+
+const fractions = ['', ' 1/4', ' 1/2', ' 3/4']
+
+export const weightText = ({ words }: HorseCase, kg: number): string =>
+  words.horse.weight(String(Math.round(kg)), String(Math.round(toPounds(kg))))
+
+export function vetText({ horse, words }: HorseCase): string {
+  if (!horse.vet.involved) return words.horse.vetNot
+  return horse.vet.diagnosis === null ? words.horse.vetInvolved : words.horse.vetSaid(horse.vet.diagnosis)
+}
+
+function consentText({ horse, format, words }: HorseCase): string {
+  const { consent } = horse
+  const given = (['ownerSite', 'portfolio', 'photos'] as const).filter((key) => consent[key])
+  if (given.length === 0) return words.horse.consentNone
+  const what = given.map((key) => words.horse.consentOf[key]).join(', ')
+  return consent.given === null ? what : words.horse.consentGiven(what, format.date(consent.given))
+}
+
+/** The same text for all four feet stands once, without their names. */
+function perFoot<T>(of: HorseCase, values: PerFoot<T>, text: (value: T) => string): readonly string[] {
+  const said = feet.flatMap((foot): readonly [Foot, string][] => {
+    const value = values[foot]
+    return value === undefined ? [] : [[foot, text(value)]]
+  })
+  const different = new Set(said.map(([, one]) => one))
+  if (said.length === feet.length && different.size === 1) return [...different]
+  return said.map(([foot, one]) => of.words.horse.targetAt(of.format.foot(foot), one))
+}
+
+/** The practitioner's targets, a text each. */
+export function targetTexts(of: HorseCase): readonly string[] {
+  const { horse, format, words } = of
+  const ids = Object.keys(horse.targets) as AnyMeasureId[]
+  return ids.map((id) => {
+    const bands = perFoot(of, horse.targets[id] ?? {}, (band) => format.band(id, band))
+    return words.horse.targetOf(capital(format.name(id)), bands.join(', '))
+  })
+}
+
+export function limitTexts(of: HorseCase): readonly string[] {
+  const { horse, format, words } = of
+  const { sole, mostPerTrim } = horse.trimLimits
+  return [
+    ...perFoot(of, sole, (one) => words.horse.sole[one]).map(capital),
+    ...(mostPerTrim === null
+      ? []
+      : [capital(words.horse.mostPerTrim(format.fine('heel-medial', mostPerTrim)))]),
+  ]
+}
+
+export const ownerName = (horse: Horse, owners: HorseCase['practice']['owners']): string | null =>
+  owners.find(({ id }) => id === horse.owner)?.name ?? horse.owner

@@ -1,0 +1,178 @@
+/** The reference page: every measure, formula, scale and figure in use, with its source and mark. */
+import type { Practice } from '../../casebook/model.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import { findingMeanings } from '../../hoof/findings.ts'
+import { adultPrior, foalPrior, publishedGrowth, publishedRenewal } from '../../hoof/growth.ts'
+import type { Founded } from '../../hoof/marks.ts'
+import {
+  type DerivedMeasure,
+  derivedIds,
+  derivedMeasures,
+  type Measure,
+  measureIds,
+  measures,
+} from '../../hoof/measures.ts'
+import { type ScaleName, scales } from '../../hoof/scales.ts'
+import { sources } from '../../hoof/sources.ts'
+import type { MeasureDrawing, Table } from '../shared/figures.ts'
+import { capital, type Formatter, formatter } from '../shared/format.ts'
+import type { PageView } from '../shared/page.ts'
+import type { PageShell } from '../shared/shell.ts'
+import type { Words } from '../words/index.ts'
+import { scaleId } from './comfort.ts'
+import { shellOf } from './horse-case.ts'
+
+export interface ReferencePage {
+  readonly w: Words
+  readonly page: PageShell
+  readonly measures: readonly MeasureEntry[]
+  readonly derived: readonly DerivedEntry[]
+  readonly toeAngle: readonly string[]
+  readonly photos: string
+  readonly notStraight: readonly string[]
+  readonly trimStudy: string
+  readonly sole: readonly string[]
+  readonly growth: readonly string[]
+  readonly growthTable: Table
+  readonly renewalTable: Table
+  readonly findings: readonly Meaning[]
+  readonly terms: readonly Meaning[]
+  readonly scales: readonly ScaleEntry[]
+  readonly sources: readonly { readonly id: string; readonly cite: string }[]
+}
+
+interface MeasureEntry {
+  readonly id: string
+  readonly name: string
+  readonly drawing: MeasureDrawing
+  readonly how: string
+  readonly likely: string
+  readonly scatter: string
+  readonly matters: string
+  readonly founded: readonly string[]
+}
+
+interface DerivedEntry {
+  readonly id: string
+  readonly name: string
+  readonly drawing: MeasureDrawing
+  readonly formula: string
+  readonly reading: string
+  readonly founded: readonly string[]
+}
+
+interface Meaning {
+  readonly name: string
+  readonly text: string
+}
+
+interface ScaleEntry {
+  readonly id: string
+  readonly name: string
+  readonly levels: readonly { readonly level: string; readonly meaning: string }[]
+  readonly founded: string
+}
+
+export function referencePage(practice: Practice, asOf: PlainDate): PageView {
+  const format = formatter(practice.units)
+  const { words } = format
+  const w = words.reference
+  const model: ReferencePage = {
+    w: words,
+    page: shellOf(practice, words, format.date(asOf), { title: w.title(practice.name), at: 'reference' }),
+    measures: measureIds.map((id) => measureEntry(measures[id], format)),
+    derived: derivedIds.map((id) => derivedEntry(derivedMeasures[id], format)),
+    toeAngle: [sources.toeAngleAdvice.cite, sources.fleming.cite],
+    photos: `${sources.sixMethods.cite}, ${w.photosHow}`,
+    notStraight: w.notStraightHow.map(({ source, text }) => `${cited(source)}: ${text}`),
+    trimStudy: `${sources.trimStudy.cite}: ${w.trimStudyHow}`,
+    sole: [capital(`${sources.soleThin.cite}.`), w.soleHow],
+    growth: [
+      w.growthHow(rateText(adultPrior.mean, format), format.fine('toe-length', adultPrior.sd)),
+      w.growthFoal(rateText(foalPrior.mean, format)),
+    ],
+    growthTable: growthTable(format),
+    renewalTable: renewalTable(format),
+    findings: Object.entries(findingMeanings).map(([name, text]) => ({ name: capital(name), text })),
+    terms: Object.entries(practice.terms).map(([name, text]) => ({ name: capital(name), text })),
+    scales: (Object.keys(scales) as ScaleName[]).map((key) => ({
+      id: scaleId(key),
+      name: scales[key].name,
+      levels: scales[key].levels,
+      founded: foundedText(scales[key].founded, format),
+    })),
+    sources: Object.entries(sources).map(([key, { cite }]) => ({ id: `source-${key}`, cite })),
+  }
+  return { path: 'reference.html', template: 'practice/reference', model }
+}
+
+const cited = (key: string): string =>
+  Object.hasOwn(sources, key) ? sources[key as keyof typeof sources].cite : key
+
+/** `Turner TA, … (published): the 5 mm`. */
+function foundedText({ mark, source, note }: Founded, { words }: Formatter): string {
+  const w = words.reference
+  const text = source === undefined ? w.marks[mark] : w.foundedBy(w.marks[mark], sources[source].cite)
+  return capital(note === undefined ? text : w.noted(text, note))
+}
+
+function measureEntry(measure: Measure, format: Formatter): MeasureEntry {
+  const { id, how } = measure
+  const w = format.words.reference
+  const [low, high] = measure.likely
+  return {
+    id,
+    name: capital(format.name(id)),
+    drawing: { kind: 'measure', measure: id, description: w.drawingOf(format.name(id), how) },
+    how: capital(`${how}.`),
+    likely: format.words.base.fromTo(format.measure(id, low), format.measure(id, high)),
+    scatter: format.fine(id, measure.sd),
+    matters: format.measure(id, measure.matters),
+    founded: [foundedText(measure.sdFounded, format)],
+  }
+}
+
+function derivedEntry(measure: DerivedMeasure, format: Formatter): DerivedEntry {
+  const { id, formula, reading, founded } = measure
+  return {
+    id,
+    name: capital(format.name(id)),
+    drawing: {
+      kind: 'measure',
+      measure: id,
+      description: format.words.reference.drawingOf(format.name(id), formula),
+    },
+    formula,
+    reading: capital(`${reading}.`),
+    founded: founded.map((one) => foundedText(one, format)),
+  }
+}
+
+const rateText = (mm: number, format: Formatter) => format.words.base.perMonth(format.fine('toe-length', mm))
+
+function growthTable(format: Formatter): Table {
+  const w = format.words.reference
+  return {
+    caption: w.growthTable,
+    head: w.growthHead,
+    rows: publishedGrowth.map(({ who, perMonth: [low, high], figure, founded }) => [
+      capital(who),
+      low === high ? format.fine('toe-length', low) : format.interval('toe-length', low, high),
+      figure,
+      foundedText(founded, format),
+    ]),
+  }
+}
+
+function renewalTable(format: Formatter): Table {
+  const w = format.words.reference
+  return {
+    caption: w.renewalTable,
+    head: w.renewalHead,
+    rows: publishedRenewal.map(({ place, months: [low, high], founded }) => [
+      capital(place),
+      w.months(String(Math.round(low)), String(Math.round(high))),
+      foundedText(founded, format),
+    ]),
+  }
+}

@@ -1,0 +1,68 @@
+/** What every printed sheet of a horse has: title, sides of paper, cautions in force, small print. */
+import type { PageShell } from '../shared/shell.ts'
+import type { Words } from '../words/index.ts'
+import { cautionViews, standingCautions } from './cautions.ts'
+import { type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
+import { type Block, type Sheet, type Side, sidesOf } from './sides.ts'
+
+export interface SheetPage {
+  readonly w: Words
+  readonly page: PageShell
+  readonly horse: Link
+  readonly title: string
+  /** How it is printed. */
+  readonly print: string
+  readonly standing: readonly string[]
+  readonly localRules: string | null
+  readonly sides: readonly Side[]
+}
+
+/** The cautions in force go before all else; `lead` are the lines below the title. */
+export function sheetPage(
+  of: HorseCase,
+  title: string,
+  lead: readonly string[],
+  { wide, left, right }: Pick<Sheet, 'wide' | 'left' | 'right'>,
+): SheetPage {
+  const { horse, practice, words, format } = of
+  const w = words.sheets
+  const shell = shellOfHorse(of, title)
+  const sides = sidesOf({
+    wide: [cautionBlock(of), ...wide],
+    left,
+    right,
+    share: 0.6,
+    title,
+    lead,
+    smallPrint: [...shell.standing, practice.localRules ?? ''].join(' '),
+    second: w.second(title),
+    continued: w.continued,
+  })
+  return {
+    w: format.words,
+    page: { ...shell, kind: 'sheet' },
+    horse: { text: horse.name, href: 'index.html' },
+    title,
+    print: sides.length === 1 ? w.print : w.printMore(sides.length),
+    standing: shell.standing,
+    localRules: practice.localRules,
+    sides,
+  }
+}
+
+/** The cautions in force, each with its visit where that is not the last. */
+function cautionBlock(of: HorseCase): Block {
+  const last = of.visits.at(-1)
+  const items = cautionViews(of, standingCautions(of)).map(({ level, word, text, visit }) => {
+    const old = last !== undefined && visit.href !== visitHref(last.id)
+    return { level, word, text: old ? of.words.sheets.cautionFrom(text, visit.text) : text }
+  })
+  return { kind: 'cautions', heading: of.words.sheets.cautions, note: null, items }
+}
+
+/** A list under its heading; no block where there is nothing to list. */
+export const blockOf = (
+  heading: string,
+  items: readonly string[],
+  note: string | null = null,
+): readonly Block[] => (items.length === 0 ? [] : [{ kind: 'list', heading, note, items }])

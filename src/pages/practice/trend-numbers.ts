@@ -1,0 +1,92 @@
+/** From the readings to what the page says of a measure, step by step with the numbers: a row a step, a column a foot. */
+import type { AnyMeasureId } from '../../hoof/measures.ts'
+import type { Trend } from '../../trend/assessment.ts'
+import type { Table } from '../shared/figures.ts'
+import { capital } from '../shared/format.ts'
+import { footTitle, type HorseCase } from './horse-case.ts'
+
+/** What a step says of one foot; null where it says nothing of it. */
+type Step = readonly [name: string, of: (trend: Trend) => string | null]
+
+/** @param trends those of one measure, one a foot */
+export function trendNumbers(of: HorseCase, measure: AnyMeasureId, trends: readonly Trend[]): Table {
+  const { format, words } = of
+  const readings: readonly Step[] = visitsOf(trends).map(({ visit, date }) => [
+    format.shortDate(date),
+    ({ points }) => {
+      const point = points.find((each) => each.visit === visit)
+      return point === undefined ? null : format.measure(measure, point.value)
+    },
+  ])
+  const rows = [seriesStep(of), ...readings, ...fitSteps(of, measure), ...judgingSteps(of, measure)]
+  return {
+    caption: words.trend.numbersOf(capital(format.name(measure))),
+    head: [words.trend.step, ...trends.map(({ foot }) => footTitle(of, foot))],
+    rows: rows.flatMap(([name, text]) => {
+      const cells = trends.map(text)
+      return cells.every((cell) => cell === null) ? [] : [[name, ...cells.map((cell) => cell ?? '–')]]
+    }),
+  }
+}
+
+/** Every visit at which any foot was read, in order; there may be two on a day. */
+function visitsOf(trends: readonly Trend[]): readonly Trend['points'][number][] {
+  const byVisit = new Map(
+    trends.flatMap(({ points }) => points.map((point) => [point.visit, point] as const)),
+  )
+  const order = ({ visit, date }: Trend['points'][number]) => `${date} ${visit}`
+  return [...byVisit.values()].sort((a, b) => (order(a) < order(b) ? -1 : 1))
+}
+
+function seriesStep({ words }: HorseCase): Step {
+  const w = words.trend
+  return [w.readings, ({ n, stage, source }) => w.series(n, w.stage[stage], w.source[source])]
+}
+
+function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly Step[] {
+  const w = words.trend
+  const fine = (value: number) => format.fine(measure, value)
+  const between = (low: number, high: number) => format.interval(measure, low, high)
+  return [
+    [w.change, ({ n, change }) => (n > 1 ? format.change(measure, change) : null)],
+    [
+      w.smallest,
+      ({ smallestRealChange, whole }) =>
+        whole === null
+          ? w.smallestPrior(fine(smallestRealChange))
+          : w.smallestText(fine(smallestRealChange), whole.t.toFixed(2), fine(whole.s)),
+    ],
+    [w.scatter, ({ fit }) => fit && fine(fit.s)],
+    [w.freedom, ({ fit }) => fit && w.freedomText(String(fit.nu), fit.n)],
+    [w.slope, ({ fit }) => fit && format.rate(measure, fit.slopePerMonth)],
+    [w.slopeInterval, ({ fit }) => fit && between(fit.slopeLow, fit.slopeHigh)],
+    [
+      w.level,
+      ({ fit }) => {
+        if (fit === null) return null
+        const { low, high } = fit.levelAtLastInterval
+        return w.levelText(fine(fit.levelAtLast), between(low, high))
+      },
+    ],
+    [w.median, ({ fit }) => fit && format.rate(measure, fit.theilSenPerMonth)],
+  ]
+}
+
+function judgingSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly Step[] {
+  const w = words.trend
+  return [
+    [
+      w.target,
+      ({ target, targetFrom }) =>
+        target === null || targetFrom === null
+          ? w.noTarget
+          : w.targetBand(format.band(measure, target), w.targetFrom[targetFrom]),
+    ],
+    [w.forecast, ({ forecast }) => (forecast?.kind === 'date' ? w.forecastText : null)],
+    [
+      w.verdict,
+      ({ fit, verdict }) =>
+        fit === null && verdict === 'too early to tell' ? w.oneReading : w.verdictText[verdict],
+    ],
+  ]
+}

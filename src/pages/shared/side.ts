@@ -1,0 +1,62 @@
+import type { Foot } from '../../hoof/feet.ts'
+import type { FootGeometry, SideView } from '../../trend/assessment.ts'
+import type { SideDrawing, SideOutline } from './figures.ts'
+import type { Formatter } from './format.ts'
+
+/** Words that a side drawing needs; each edition has its own. */
+export interface SideWords {
+  readonly drawingTitle: (foot: string) => string
+  readonly drawingCaption: (foot: string) => string
+  readonly drawingHead: readonly string[]
+  readonly drawingToeAngle: string
+  readonly drawingToeLength: string
+  readonly drawing: (foot: string, first: string, latest: string) => string
+  readonly drawingOnce: (foot: string, first: string) => string
+  readonly drawingSays: (length: string, angle: string) => string
+}
+
+/** The outline of a foot from the side, first over latest. `label` says when: a date, or a day of the case. */
+export function sideDrawing(
+  geometry: Pick<FootGeometry, 'foot' | 'first' | 'latest'>,
+  format: Formatter,
+  words: SideWords,
+  label: (view: SideView, which: 'first' | 'latest') => string,
+): SideDrawing {
+  const foot = format.foot(geometry.foot)
+  const { first, latest } = geometry
+  const once = first.visit === latest.visit && first.stage === latest.stage
+  const says = (view: SideView) =>
+    words.drawingSays(format.length(view.toeLength), format.angle(view.toeAngle))
+  const row = (name: string, value: (view: SideView) => string) =>
+    once ? [name, value(first)] : [name, value(first), value(latest)]
+  return {
+    kind: 'side',
+    id: sideId(geometry.foot),
+    foot: geometry.foot,
+    title: words.drawingTitle(foot),
+    description: once ? words.drawingOnce(foot, says(first)) : words.drawing(foot, says(first), says(latest)),
+    table: {
+      caption: words.drawingCaption(foot),
+      head: once ? words.drawingHead.slice(0, 2) : words.drawingHead,
+      rows: [
+        row(words.drawingToeLength, (view) => format.length(view.toeLength)),
+        row(words.drawingToeAngle, (view) => format.angle(view.toeAngle)),
+      ],
+    },
+    first: outline(first, label(first, 'first'), format),
+    latest: once ? null : outline(latest, label(latest, 'latest'), format),
+  }
+}
+
+const sideId = (foot: Foot) => `side-${foot.toLowerCase()}`
+
+const outline = (view: SideView, label: string, format: Formatter): SideOutline => ({
+  label,
+  toeHairline: view.toeHairline,
+  heelHairline: view.heelHairline,
+  heelGround: view.heelGround,
+  toeAngle: view.toeAngle,
+  toeAngleLabel: format.angle(view.toeAngle),
+  toeLengthLabel: format.length(view.toeLength),
+  assumed: view.assumed.length > 0,
+})

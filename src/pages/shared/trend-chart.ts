@@ -1,0 +1,163 @@
+import type { PlainDate } from '../../hoof/dates.ts'
+import { addDays } from '../../hoof/dates.ts'
+import type { AssessedReading, Assessment, Trend } from '../../trend/assessment.ts'
+import type { ChartTime, TrendChart, TrendPanel } from './figures.ts'
+import type { Formatter } from './format.ts'
+import { nameOf } from './format.ts'
+
+/** How time shows: as dates for an owner, as days of the case where dates must not show. */
+export interface TimeView {
+  readonly title: string
+  readonly at: (date: PlainDate) => ChartTime
+  readonly text: (date: PlainDate) => string
+}
+
+export interface ChartWords {
+  readonly chartTitle: (measure: string) => string
+  readonly chartSays: (measure: string, feet: string) => string
+  readonly chartFoot: (foot: string, first: string, last: string, note: string) => string
+  /** Heads of the table's first two columns, time and stage. */
+  readonly chartHead: readonly [string, string]
+  readonly chartStages: { readonly before: string; readonly after: string }
+}
+
+const lineSteps = 8
+
+/**
+ * One measure at all feet that have a trend of it, on one scale.
+ * @param notes one line a foot: the verdict in words
+ */
+export function trendChart(
+  assessment: Assessment,
+  trends: readonly Trend[],
+  format: Formatter,
+  time: TimeView,
+  words: ChartWords,
+  notes: (trend: Trend) => string,
+): TrendChart | null {
+  const [first] = trends
+  if (first === undefined) return null
+  const measure = nameOf(first.measure)
+  const unit = format.unit(first.measure)
+  const scale = unit === 'mm' || unit === 'cm' || unit === 'in' ? { mm: 1, cm: 10, in: 25.4 }[unit] : 1
+  const readings = readingsOf(assessment, trends)
+  return {
+    kind: 'trend',
+    id: `chart-${first.measure}`,
+    title: words.chartTitle(measure),
+    description: words.chartSays(
+      measure,
+      trends
+        .map((trend) =>
+          words.chartFoot(
+            format.foot(trend.foot),
+            format.measure(trend.measure, trend.first),
+            format.measure(trend.measure, trend.last),
+            notes(trend),
+          ),
+        )
+        .join(' '),
+    ),
+    table: {
+      caption: unit === '' ? words.chartTitle(measure) : `${words.chartTitle(measure)}, ${unit}`,
+      head: [...words.chartHead, ...trends.map(({ foot }) => format.foot(foot))],
+      rows: tableRows(readings, format, time, words),
+    },
+    baseline: first.measure === 'heel-balance' ? 'zero' : 'none',
+    unit,
+    valueTitle: unit === '' ? measure : `${measure}, ${unit}`,
+    timeTitle: time.title,
+    panels: trends.map((trend, i) => panel(readings[i] ?? [], trend, format, time, scale, notes(trend))),
+  }
+}
+
+/** Of the source that the trend rests on. */
+function readingsOf(
+  assessment: Assessment,
+  trends: readonly Trend[],
+): readonly (readonly AssessedReading[])[] {
+  const [first] = trends
+  const all = assessment.readings.filter(({ measure }) => measure === first?.measure)
+  return trends.map((trend) =>
+    all.filter(
+      ({ foot, source }) => foot === trend.foot && (source === 'photo') === (trend.source === 'photo'),
+    ),
+  )
+}
+
+/** A row a visit and stage, a column a foot. */
+function tableRows(
+  feet: readonly (readonly AssessedReading[])[],
+  format: Formatter,
+  time: TimeView,
+  words: ChartWords,
+): readonly (readonly string[])[] {
+  const rows = new Map<string, { readonly name: readonly string[]; readonly cells: string[] }>()
+  for (const [column, readings] of feet.entries()) {
+    for (const { date, visit, stage, measure, value } of readings) {
+      const order = `${date} ${visit} ${stage === 'before' ? 0 : 1}`
+      const row = rows.get(order) ?? {
+        name: [time.text(date), words.chartStages[stage]],
+        cells: feet.map(() => '–'),
+      }
+      row.cells[column] = format.figure(measure, value)
+      rows.set(order, row)
+    }
+  }
+  return [...rows].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, { name, cells }]) => [...name, ...cells])
+}
+
+function panel(
+  readings: readonly AssessedReading[],
+  trend: Trend,
+  format: Formatter,
+  time: TimeView,
+  scale: number,
+  note: string,
+): TrendPanel {
+  const used = new Set(trend.points.map(({ visit }) => visit))
+  const start = trend.points[0]?.date
+  return {
+    foot: trend.foot,
+    label: format.foot(trend.foot),
+    note,
+    points: readings.map(({ visit, date, stage, value }) => ({
+      at: time.at(date),
+      value: value / scale,
+      stage,
+      used: stage === trend.stage && used.has(visit),
+    })),
+    sawTooth: format.unit(trend.measure) === format.units && trend.measure !== 'heel-balance',
+    line: trend.fit && start !== undefined ? fitted(trend, start, time, scale) : [],
+    band: trend.target && {
+      low: trend.target.low === null ? null : trend.target.low / scale,
+      high: trend.target.high === null ? null : trend.target.high / scale,
+    },
+    forecast:
+      trend.forecast?.kind === 'date'
+        ? {
+            at: time.at(trend.forecast.date),
+            value: trend.forecast.edge / scale,
+            earliest: time.at(trend.forecast.earliest),
+            latest: trend.forecast.latest === null ? null : time.at(trend.forecast.latest),
+          }
+        : null,
+  }
+}
+
+/** The fitted line over the readings it rests on, with the 95 % interval of the level (engine, section 3). */
+function fitted({ fit, points }: Trend, start: PlainDate, time: TimeView, scale: number): TrendPanel['line'] {
+  const last = points[points.length - 1]?.day
+  if (fit === null || last === undefined) return []
+  return Array.from({ length: lineSteps + 1 }, (_, i) => {
+    const day = Math.round(fit.fromDay + ((last - fit.fromDay) * i) / lineSteps)
+    const value = fit.level + fit.slope * day
+    const half = fit.t * fit.s * Math.sqrt(1 / fit.n + (day - fit.meanDay) ** 2 / fit.sxx)
+    return {
+      at: time.at(addDays(start, day)),
+      value: value / scale,
+      low: (value - half) / scale,
+      high: (value + half) / scale,
+    }
+  })
+}

@@ -1,0 +1,305 @@
+/**
+ * Wording of what the engine says. Each sentence is made from facts and a formatter, and stands by itself;
+ * which foot it is about is said beside it. Plain words, no diagnosis.
+ */
+import { daysBetween } from '../../../hoof/dates.ts'
+import { type AnyMeasureId, isDerivedId, isMeasureId } from '../../../hoof/measures.ts'
+import type { Facts } from '../../../trend/assessed-care.ts'
+import type {
+  Caution,
+  CautionCode,
+  CautionLevel,
+  CheckKind,
+  Forecast,
+  GrowOut,
+  Growth,
+  NextVisit,
+  PaceChange,
+  Plan,
+  SecondOpinion,
+  Trend,
+  Verdict,
+} from '../../../trend/assessment.ts'
+import type { Formatter } from '../../shared/format.ts'
+
+type Say<T> = (about: T, f: Formatter) => string
+
+const number = (facts: Facts, key: string): number => Number(facts[key] ?? Number.NaN)
+const text = (facts: Facts, key: string): string => String(facts[key] ?? '')
+const measure = (facts: Facts): AnyMeasureId => {
+  const id = text(facts, 'measure')
+  return isMeasureId(id) || isDerivedId(id) ? id : 'toe-length'
+}
+const at = (facts: Facts): string => {
+  const place = text(facts, 'place')
+  return place === '' ? '' : ` (${place})`
+}
+const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
+
+/** They stand under the word of their level, which says what to do unless they say it themselves. */
+const cautions: Readonly<Record<CautionCode, Say<Facts>>> = {
+  'lameness-severe': (facts) =>
+    `Lameness ${number(facts, 'grade')} of 5. Ask a vet before any more work on this foot.`,
+  'pulse-bounding': () =>
+    'The digital pulse is bounding. This can be laminitis or an abscess: ring the vet now, and do no more work on this foot.',
+  'pulse-both-fores': () =>
+    'The digital pulse is clear or bounding in both fore feet. Laminitis is an emergency: ring the vet now, and do no more work on these feet.',
+  drainage: (facts) => `Fluid comes from the foot${at(facts)}. Ask a vet before any more work on this foot.`,
+  'heat-with-lameness': (facts) =>
+    `Heat in the foot${at(facts)} together with lameness ${number(facts, 'lameness')} of 5. Ask a vet before any more work on this foot.`,
+  puncture: (facts) =>
+    `A nail or puncture in the foot${at(facts)}. Leave it where it is, do not walk the horse, and call the vet at once.`,
+  'sole-depth-critical': (facts, f) =>
+    `Sole depth ${f.length(number(facts, 'depth'))} on the radiograph, under ${f.length(7)}. Ask a vet before any more work on this foot.`,
+  'unwilling-to-move': (facts) =>
+    `The horse has become unwilling to move (${text(facts, 'surfaces')}). Ask a vet before any more work on its feet.`,
+  'lameness-moderate': (facts) => `Lameness ${number(facts, 'grade')} of 5.`,
+  'lameness-rising': (facts) =>
+    `Lameness has risen from ${number(facts, 'before')} to ${number(facts, 'grade')} of 5 since it was last judged.`,
+  'nail-in-white-line-tender': (facts) =>
+    `A nail or its hole lies in the white line${at(facts)}, and the foot is tender.`,
+  'crack-full-thickness': (facts) => `A crack${at(facts)} goes through the wall, bleeds or moves.`,
+  'thrush-severe': (facts) => `Severe thrush${at(facts)}.`,
+  'sulcus-split-deep': (facts) => `A deep split of the central sulcus${at(facts)}.`,
+  'crest-high': (facts) => `Crest ${number(facts, 'grade')} of 5: from 3 on the risk of laminitis is raised.`,
+  swelling: (facts) => `Swelling${at(facts)}.`,
+  'proud-flesh': (facts) => `Proud tissue${at(facts)}.`,
+  'finding-worsening': (facts) =>
+    `Worse over three visits: ${text(facts, 'finding')}${at(facts)}, grade ${number(facts, 'first')}, then ${number(facts, 'middle')}, now ${number(facts, 'grade')}.`,
+  'sole-flat': () => 'The sole is flat. Never thin it, and lower the wall in stages.',
+  'sole-thin': (facts, f) => {
+    const why =
+      facts.by === 'sole depth'
+        ? `The sole is ${f.length(number(facts, 'depth'))} deep on the radiograph, which is thin.`
+        : facts.by === 'groove apex'
+          ? 'The groove beside the frog tip has no depth, which goes with a thin sole.'
+          : 'The sole is thin.'
+    return `${why} Never thin it, and lower the wall in stages.`
+  },
+  'toe-shortened-much': (facts, f) =>
+    `The toe was shortened by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(10)}.`,
+  'heels-lowered-much': (facts, f) =>
+    `The ${facts.measure === 'heel-medial' ? 'inner' : 'outer'} heel was lowered by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(6)}.`,
+  'toe-angle-changed-much': (facts, f) =>
+    `The toe angle changed by ${f.change('toe-angle', number(facts, 'step'))} at one trim, more than ${f.angle(4)}.`,
+  'pair-uneven-after-trim': (facts, f) =>
+    `After the trim the ${text(facts, 'pair')} pair stands at ${f.angle(number(facts, 'left'))} left and ${f.angle(number(facts, 'right'))} right, more than ${f.angle(5)} apart.`,
+  'condition-high': (facts) =>
+    `Body condition ${number(facts, 'grade')} of 9: the feet carry more than they should.`,
+  'visit-overdue': (facts, f) =>
+    `The visit planned for ${f.date(text(facts, 'due'))} is overdue by ${f.span(number(facts, 'days'))}.`,
+}
+
+const saysWhatToDo: ReadonlySet<CautionCode> = new Set(['sole-flat', 'sole-thin', 'visit-overdue'])
+
+/** A caution where no word of its level stands beside it. */
+function cautionAlone({ code, level, facts }: Caution, f: Formatter): string {
+  const sentence = cautions[code](facts, f)
+  return level === 'stop' || saysWhatToDo.has(code) ? sentence : `${sentence} ${levels[level]}.`
+}
+
+const checks: Readonly<Record<CheckKind, Say<Facts>>> = {
+  'entered against photo': (facts, f) => {
+    const id = measure(facts)
+    const agree =
+      facts.explained === 'yes' ? 'within the errors of both' : 'more than the errors of both explain'
+    return `${f.name(id)}, ${text(facts, 'stage')} the trim: ${f.measure(id, number(facts, 'entered'))} by hand, ${f.measure(id, number(facts, 'photo'))} from the photo, a difference of ${f.change(id, number(facts, 'difference'))}, ${agree}. The hand reading is used.`
+  },
+  'readings do not close': (facts, f) =>
+    `These readings do not close: angles and lengths ${text(facts, 'stage')} the trim put the hairline at ${f.angle(number(facts, 'computed'))}, it was read as ${f.angle(number(facts, 'measured'))}. Up to ${f.angle(number(facts, 'within'))} apart would be within their errors. One of them may be wrong.`,
+  'pulls the line': (facts, f) => {
+    const id = measure(facts)
+    return `This visit pulls the line of ${f.name(id)}: ${f.rate(id, number(facts, 'leastSquaresPerMonth'))} with it as it stands, ${f.rate(id, number(facts, 'theilSenPerMonth'))} by the median of all pairs of visits.`
+  },
+  'pace has changed': (facts, f) => {
+    const id = measure(facts)
+    return `The pace of ${f.name(id)} has changed since this visit: ${f.rate(id, number(facts, 'recentPerMonth'))} over the last four readings, ${f.rate(id, number(facts, 'wholePerMonth'))} over all.`
+  },
+  'growth out of range': (facts, f) => {
+    const id = measure(facts)
+    return `${f.name(id)}: net growth of ${f.rate(id, number(facts, 'ratePerMonth'))} lies outside the published ${f.interval(id, number(facts, 'slowest'), number(facts, 'fastest'))} a month. Wear, trimming by someone else or a misread length can be behind it.`
+  },
+  'toe length for weight': (facts, f) =>
+    `Toe length ${f.length(number(facts, 'value'))}; the guide for this weight, given from memory, is ${f.length(number(facts, 'guide'))}.`,
+  'broken axis': (facts, f) => {
+    const value = number(facts, 'value')
+    return `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`
+  },
+  'heel gap': (facts, f) =>
+    `The heel is ${f.angle(number(facts, 'value'))} lower than the toe. From ${f.angle(5)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
+  'sheared heels': (facts, f) => {
+    const value = number(facts, 'value')
+    return `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(5)} on a published definition speaks of sheared heels.`
+  },
+  'frog ratio': (facts, f) =>
+    `The frog is ${f.fine('frog-ratio', number(facts, 'value'))} times as wide as it is long. Below 0.67 a published definition speaks of contracted heels.`,
+  'pair mismatch': (facts, f) =>
+    `Left and right toe angle differ by ${f.angle(Math.abs(number(facts, 'value')))}. From ${f.angle(5)} on the pair is called mismatched (a figure from memory, uncertain).`,
+  'load index': (facts, f) =>
+    `${f.measure('load-index', number(facts, 'value'))} on the foot: above 78 a published limit speaks of small feet for the weight.`,
+}
+
+const verdicts: Readonly<Record<Verdict, string>> = {
+  'on target': 'on target',
+  improving: 'improving',
+  worsening: 'worsening',
+  steady: 'steady',
+  rising: 'rising',
+  falling: 'falling',
+  'too early to tell': 'too early to tell',
+}
+
+/** The verdict as a sentence with the figures behind it. */
+function verdictSentence(trend: Trend, f: Formatter): string {
+  const { measure: id, fit, verdict, wouldSettle } = trend
+  if (verdict === 'too early to tell' || fit === null) {
+    const seen = plural(trend.n, 'reading')
+    if (wouldSettle === null || wouldSettle.date === null || wouldSettle.furtherVisits === null)
+      return `Too early to tell from ${seen}.`
+    const visits = plural(wouldSettle.furtherVisits, 'further visit')
+    return `Too early to tell from ${seen}. ${visits}, to about ${f.date(wouldSettle.date)}, should settle it.`
+  }
+  const pace = `${f.rate(id, fit.slopePerMonth)} (95 % interval ${f.interval(id, fit.slopeLow, fit.slopeHigh)} a month)`
+  const level = f.measure(id, fit.levelAtLast)
+  const band = trend.target === null ? '' : f.band(id, trend.target)
+  if (verdict === 'on target') return `On target: the line stands at ${level}, wanted ${band}.`
+  if (verdict === 'steady')
+    return `Steady: ${pace}, which leaves no room for a change that matters${band === '' ? '' : `; wanted ${band}, the line stands at ${level}`}.`
+  const wanted = band === '' ? '' : `, wanted ${band}`
+  return `${verdicts[verdict].replace(/^./, (first) => first.toUpperCase())}: ${pace}, the line stands at ${level}${wanted}.`
+}
+
+function changeSentence(trend: Trend, f: Formatter): string {
+  const { measure: id, change, smallestRealChange } = trend
+  if (trend.n < 2) return 'One reading so far.'
+  const limit = `smallest real change ${f.fine(id, smallestRealChange)}`
+  return trend.changeIsReal
+    ? `Changed by ${f.change(id, change)} since the first reading, more than measuring error (${limit}).`
+    : `Changed by ${f.change(id, change)} since the first reading, within measuring error (${limit}).`
+}
+
+function forecastSentence(forecast: Forecast, id: AnyMeasureId, f: Formatter): string {
+  const edge = f.measure(id, forecast.edge)
+  if (forecast.kind === 'no date yet') return `No date can be given yet for reaching ${edge}.`
+  if (forecast.kind === 'more than 18 months') return `More than 18 months to ${edge}.`
+  if (forecast.kind === 'moving away') return `Moving away from ${edge}.`
+  const range =
+    forecast.latest === null
+      ? `from ${f.date(forecast.earliest)} to more than 18 months from the last reading`
+      : `${f.date(forecast.earliest)} to ${f.date(forecast.latest)}`
+  return `Should reach ${edge} about ${f.date(forecast.date)} (95 % interval ${range}), if it goes on like this.`
+}
+
+const paceSentence = (pace: PaceChange, id: AnyMeasureId, f: Formatter): string =>
+  `The pace has changed: ${f.rate(id, pace.recentPerMonth)} over the last four readings, ${f.rate(id, pace.wholePerMonth)} over all. Verdict and forecast use the last four.`
+
+const secondOpinionSentence = (
+  opinion: SecondOpinion,
+  date: string,
+  id: AnyMeasureId,
+  f: Formatter,
+): string =>
+  `The visit of ${date} pulls the line: ${f.rate(id, opinion.leastSquaresPerMonth)} by least squares, ${f.rate(id, opinion.theilSenPerMonth)} by the median of all pairs.`
+
+/** What the hoof did and what the trims did, apart. */
+function growthSentence(growth: Growth, f: Formatter): string {
+  const { measure: id, ratePerMonth, low, high, days, trims, phases } = growth
+  const taken = trims.reduce((sum, { step }) => sum - step, 0)
+  const trimmed =
+    trims.length === 0
+      ? ''
+      : taken >= 0
+        ? ` ${plural(trims.length, 'trim')} took ${f.length(taken)}.`
+        : ` After ${plural(trims.length, 'trim')} it read ${f.length(-taken)} longer.`
+  const hidden = phases.every(({ arrivalRead }) => arrivalRead)
+    ? ''
+    : ' Some arrivals were not read, so trims may hide in this figure.'
+  if (ratePerMonth === null || low === null || high === null)
+    return `No stretch between visits was read at both ends.${trimmed}`
+  return `${f.rate(id, ratePerMonth)} left after wear (95 % interval ${f.interval(id, low, high)}), over ${f.span(days)}.${hidden}${trimmed}`
+}
+
+function growOutSentence(out: GrowOut, f: Formatter): string {
+  const rate = `${f.interval('toe-length', out.rateLow, out.rateHigh)} a month, ${out.rateFrom === 'prior' ? 'from published growth alone' : 'from its sightings and published growth'}`
+  if (out.state === 'wall length unknown')
+    return `${f.length(out.distance)} from the hairline; the wall there was not measured, so no date can be given (${rate}).`
+  if (out.state === 'grown out')
+    return out.date === null
+      ? 'Grown out.'
+      : `Grown out: it should have reached the ground about ${f.date(out.date)}.`
+  if (out.date === null) return `${f.length(out.distance)} from the hairline; no date within ten years.`
+  const range = `${out.earliest === null ? '' : f.date(out.earliest)} to ${out.latest === null ? 'more than ten years' : f.date(out.latest)}`
+  return `${f.length(out.distance)} from the hairline; reaches the ground about ${f.date(out.date)} (95 % interval ${range}; ${rate}).`
+}
+
+function planSentence(plan: Plan, f: Formatter): string {
+  const what =
+    plan.measure === 'toe-length'
+      ? `The toe is ${f.length(plan.excess)} over its target of ${f.length(plan.limit)}.`
+      : `The ${plan.side === 'medial' ? 'inner' : 'outer'} heel is ${f.length(plan.now)} higher, ${f.length(plan.excess)} over the limit of ${f.length(plan.limit)}.`
+  const last = plan.steps.at(-1)
+  if (plan.held !== null || plan.perTrim === null || plan.trims === null || last === undefined)
+    return `${what} No amount is given while the caution on this foot stands: a vet must clear it first.`
+  const most = `at most ${f.length(plan.perTrim)} a trim (${perTrimFrom[plan.perTrimFrom]})`
+  const beyond = plan.measure === 'toe-length' ? ', beyond what has grown since the last' : ''
+  const trims = `${what} ${plural(plan.trims, 'trim')}, ${most}${beyond}, to about ${f.date(last.date)}.`
+  if (plan.shownOn === null) return trims
+  const inAll = f.span(daysBetween(plan.readOn, plan.shownOn))
+  return `${trims} Whether it holds shows at the visit after the last, about ${f.date(plan.shownOn)}: ${inAll} in all.`
+}
+
+const perTrimFrom: Readonly<Record<Plan['perTrimFrom'], string>> = {
+  'trim limits': "the horse's own limit",
+  'flat sole': 'flat sole',
+  'cupped sole': 'cupped sole',
+  'sole not said, taken as flat': 'sole not said, taken as flat',
+}
+
+const planStanding: Readonly<Record<Plan['standing'], string>> = {
+  'on plan': 'on plan',
+  ahead: 'ahead of the plan',
+  behind: 'behind the plan',
+  'just begun': 'the plan has just begun',
+}
+
+function nextVisitSentence(next: NextVisit, f: Formatter): string {
+  if (next.due === null || next.overdueDays === null) return 'No visit yet.'
+  const from = next.from === 'trim cycle' ? ', by the trim cycle' : ''
+  if (next.overdueDays > 0)
+    return `Was due on ${f.date(next.due)}${from}, overdue by ${f.span(next.overdueDays)}.`
+  return `Due on ${f.date(next.due)}${from}.`
+}
+
+const levels: Readonly<Record<CautionLevel, string>> = {
+  stop: 'Ask a vet before any more work',
+  vet: 'Tell the vet',
+  mind: 'Take care',
+}
+
+/** These stand on every edition and on paper. The law named is the Farriers (Registration) Act 1975, section 16. */
+const always: readonly string[] = [
+  'This record supports the people who care for the horse. It replaces no examination, and a trimmer does not diagnose.',
+  'Who may trim, shoe or treat is set by local law. In Great Britain preparing a foot for a shoe is reserved to registered farriers and vets: Farriers (Registration) Act 1975, section 16.',
+  'Follow product labels.',
+  'Handle safely: a horse in pain can kick or strike. Work with a capable handler, on firm level ground, with protective wear, sharp tools sheathed. Stop when the horse cannot stand on the other feet.',
+]
+
+export const assessment = {
+  cautions,
+  cautionAlone,
+  checks,
+  verdicts,
+  levels,
+  always,
+  perTrimFrom,
+  planStanding,
+  verdictSentence,
+  changeSentence,
+  forecastSentence,
+  paceSentence,
+  secondOpinionSentence,
+  growthSentence,
+  growOutSentence,
+  planSentence,
+  nextVisitSentence,
+}

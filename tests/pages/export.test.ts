@@ -1,0 +1,188 @@
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import { describe, expect, it } from 'vitest'
+import { exportOf, exportSchema, exportShape, readingColumns, readingRows } from '../../src/pages/export.ts'
+import { formatter } from '../../src/pages/shared/format.ts'
+import { assess } from '../../src/trend/assess.ts'
+import { buildHorse, practice } from '../trend/build-horse.ts'
+import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
+
+const f = formatter('mm')
+const sample = assess(sampleHorse, practice(), sampleAsOf)
+const bare = buildHorse({
+  id: 'bare',
+  visits: [
+    {
+      date: '2026-03-14',
+      before: { 'toe-angle': 44, 'heel-medial': 36, 'heel-lateral': 30 },
+      growOut: ['LF ring, coronet, 3'],
+      findings: ['LF drainage, toe, 1'],
+    },
+    { date: '2026-03-14', id: '2026-03-14-b', before: { width: 120 } },
+  ],
+})
+const result = exportOf([sample, assess(bare, practice(), '2026-03-20')], '2026-09-10', f)
+const [full, few] = result.horses
+
+describe('the export', () => {
+  it('has the documented shape', () => {
+    expect(exportShape.parse(result)).toEqual(result)
+    expect(Object.keys(result)).toEqual(['format', 'version', 'asOf', 'horses'])
+    expect(Object.keys(full ?? {})).toEqual([
+      'id',
+      'name',
+      'visits',
+      'readings',
+      'trends',
+      'growth',
+      'growOut',
+      'plans',
+      'checks',
+      'cautions',
+    ])
+    expect(Object.keys(full?.readings[0] ?? {})).toEqual([
+      'date',
+      'stage',
+      'foot',
+      'measure',
+      'value',
+      'unit',
+      'source',
+    ])
+    expect(Object.keys(full?.trends[0] ?? {})).toEqual([
+      'foot',
+      'measure',
+      'stage',
+      'n',
+      'first',
+      'last',
+      'change',
+      'smallestRealChange',
+      'slopePerMonth',
+      'slopeLow',
+      'slopeHigh',
+      'theilSenPerMonth',
+      'targetLow',
+      'targetHigh',
+      'verdict',
+      'forecast',
+    ])
+  })
+
+  it('passes its own JSON Schema, by an independent validator, and survives a trip through text', () => {
+    const schema = exportSchema()
+    const validate = new Ajv2020({ strict: false, validateFormats: false }).compile(schema)
+    const again: unknown = JSON.parse(JSON.stringify(result))
+    expect(validate(again), JSON.stringify(validate.errors)).toBe(true)
+    expect(again).toEqual(result)
+    expect(validate({ ...result, version: 2 })).toBe(false)
+    expect(validate({ ...result, horses: [{ ...full, trends: [{}] }] })).toBe(false)
+  })
+
+  it('gives null, and no number, where there is nothing to give', () => {
+    expect(few?.trends.find(({ measure }) => measure === 'toe-angle')).toEqual({
+      foot: 'LF',
+      measure: 'toe-angle',
+      stage: 'before',
+      n: 1,
+      first: 44,
+      last: 44,
+      change: null,
+      smallestRealChange: null,
+      slopePerMonth: null,
+      slopeLow: null,
+      slopeHigh: null,
+      theilSenPerMonth: null,
+      targetLow: null,
+      targetHigh: null,
+      verdict: 'too early to tell',
+      forecast: null,
+    })
+    expect(few?.growOut).toMatchObject([{ wallLength: null, date: null, state: 'wall length unknown' }])
+    expect(few?.plans).toMatchObject([{ measure: 'heel-balance', perTrim: null, trims: null, steps: [] }])
+  })
+
+  it('names the unit and the source of each reading', () => {
+    const units = new Map(full?.readings.map(({ measure, unit }) => [measure, unit]))
+    expect(units.get('toe-length')).toBe('mm')
+    expect(units.get('toe-angle')).toBe('deg')
+    expect(units.get('heel-balance')).toBe('mm')
+    expect(units.get('frog-ratio')).toBe('ratio')
+    expect(units.get('load-index')).toBe('lb/in2')
+    expect(new Set(full?.readings.map(({ source }) => source))).toEqual(new Set(['entered', 'derived']))
+  })
+
+  it('rounds nothing', () => {
+    const trend = full?.trends.find(({ foot, measure }) => foot === 'LF' && measure === 'toe-angle')
+    const fit = sample.trends.find(({ foot, measure }) => foot === 'LF' && measure === 'toe-angle')?.whole
+    expect(trend?.slopePerMonth).toBe(fit?.slopePerMonth)
+    expect(String(trend?.slopePerMonth).length).toBeGreaterThan(10)
+  })
+
+  it('lists the cautions that stand, with their words', () => {
+    expect(few?.cautions).toEqual([
+      {
+        code: 'drainage',
+        level: 'stop',
+        foot: 'LF',
+        date: '2026-03-14',
+        message: 'Fluid comes from the foot (toe). Ask a vet before any more work on this foot.',
+      },
+    ])
+    const past = sample.cautions.filter(({ standing }) => !standing)
+    expect(past.length).toBeGreaterThan(0)
+    expect(full?.cautions).toHaveLength(sample.cautions.length - past.length)
+  })
+
+  it('gives visits as dates, a day with two visits twice', () =>
+    expect(few?.visits).toEqual(['2026-03-14', '2026-03-14']))
+})
+
+describe('the table of readings', () => {
+  it('has a row a reading, and tells two visits of a day apart', () => {
+    const rows = readingRows([assess(bare, practice(), '2026-03-20')])
+    expect(readingColumns).toEqual([
+      'horse',
+      'visit',
+      'date',
+      'stage',
+      'foot',
+      'measure',
+      'value',
+      'unit',
+      'source',
+    ])
+    expect(rows).toContainEqual([
+      'bare',
+      '2026-03-14',
+      '2026-03-14',
+      'before',
+      'LF',
+      'toe-angle',
+      44,
+      'deg',
+      'entered',
+    ])
+    expect(rows).toContainEqual([
+      'bare',
+      '2026-03-14',
+      '2026-03-14',
+      'before',
+      'LF',
+      'heel-balance',
+      6,
+      'mm',
+      'derived',
+    ])
+    expect(rows).toContainEqual([
+      'bare',
+      '2026-03-14-b',
+      '2026-03-14',
+      'before',
+      'LF',
+      'width',
+      120,
+      'mm',
+      'entered',
+    ])
+  })
+})

@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest'
+import type { FieldSheetPage } from '../../src/pages/practice/field-sheet.ts'
+import type { HandOverPage } from '../../src/pages/practice/hand-over.ts'
+import { type Block, type Side, sidesOf } from '../../src/pages/practice/sides.ts'
+import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
+import { mallow, modelAt, pagesOf } from './practice-kit.ts'
+
+const blocks = (sides: readonly Side[]): readonly Block[] =>
+  sides.flatMap(({ wide, left, right }) => [...wide, ...left, ...right])
+const itemsOf = (sides: readonly Side[], heading: string): readonly unknown[] =>
+  blocks(sides)
+    .filter((block) => block.heading.startsWith(heading))
+    .flatMap((block): readonly unknown[] => block.items)
+
+describe('the hand-over', () => {
+  const page = modelAt<HandOverPage>(pagesOf(), 'mallow/hand-over.html')
+
+  it('fits on one side and says so', () => {
+    expect(page.sides).toHaveLength(1)
+    expect(page.print).toBe('Print this page: one side, A4 or US letter.')
+  })
+
+  it('says who the horse is and what the vet has said', () => {
+    expect(page.from).toBe('From Tideway Hoof Care, 25 March 2026')
+    expect(page.identity[0]).toBe(
+      'Cob, mare, 12 years old · 14.2 hh (147 cm) · 505 kg (1113 lb) · Owner: Orla Fenn',
+    )
+    expect(page.identity[1]).toBe('Vet: Involved. Diagnosis by the vet: old laminitis in both fores.')
+  })
+
+  it('gives cautions, latest readings with change, trends in numbers', () => {
+    expect(itemsOf(page.sides, 'Cautions in force')[0]).toMatchObject({ level: 'stop', word: 'Stop' })
+    expect(itemsOf(page.sides, 'Latest readings')).toContainEqual({
+      name: 'Toe angle, °',
+      cells: ['51 +6*', '46 0', '', ''],
+    })
+    expect(itemsOf(page.sides, 'Trends in numbers')).toContain(
+      'LF toe angle: +2.6° a month (0.8 to 4.4°), improving',
+    )
+  })
+
+  it('gives findings, what was done, and what is asked', () => {
+    expect(itemsOf(page.sides, 'Open findings')).toEqual(['LF flare, medial quarter, mild'])
+    expect(itemsOf(page.sides, 'What was done on 23 March 2026')).toEqual(['Toe length, mm: LF \u221210'])
+    expect(itemsOf(page.sides, 'Questions')).toContain(
+      'RF: What makes this foot so lame, and may it be worked on?',
+    )
+    expect(itemsOf(page.sides, 'History')).toEqual(['Shod in front until autumn'])
+  })
+
+  it('carries the standing cautions on paper', () => {
+    expect(page.standing.join(' ')).toContain('replaces no examination')
+    expect(page.localRules).toBe('In this county a trimmer may not nail.')
+  })
+})
+
+describe('the field sheet', () => {
+  const page = modelAt<FieldSheetPage>(pagesOf(), 'mallow/field-sheet.html')
+
+  it('has the last value beside empty boxes for all four feet', () => {
+    expect(itemsOf(page.sides, 'Readings')[0]).toEqual({
+      name: 'Toe length, mm',
+      cells: [
+        { last: '87', single: false },
+        { last: '', single: false },
+        { last: '', single: false },
+        { last: '', single: false },
+      ],
+    })
+  })
+
+  it('lists open findings to ring, and followed features with where they should be', () => {
+    expect(itemsOf(page.sides, 'Findings still open')).toEqual([
+      { text: 'LF flare, medial quarter (was mild)', boxes: ['0', '1', '2', '3'] },
+    ])
+    expect(itemsOf(page.sides, 'Followed on the wall')).toEqual([
+      { text: 'LF nail holes, toe: was 40 mm, now about 40.5 mm', boxes: [''] },
+    ])
+  })
+
+  it('gives the agreed limits', () => {
+    expect(itemsOf(page.sides, 'Agreed limits')).toEqual([
+      'LF inner heel: at most 1.5 mm at this trim',
+      'Left fore sole flat',
+      'At most 1.5 mm at one trim',
+      'Toe angle: left fore 54° to 58°',
+    ])
+  })
+
+  it('gives no amount for a foot over which a stop stands', () => {
+    const stopped = {
+      ...mallow,
+      visits: mallow.visits.map((visit, i) =>
+        i === 2 ? { ...visit, comfort: { ...visit.comfort, lameness: { LF: 5 } } } : visit,
+      ),
+    }
+    const sheet = modelAt<FieldSheetPage>(pagesOf(stopped), 'mallow/field-sheet.html')
+    expect(itemsOf(sheet.sides, 'Agreed limits')[0]).toBe('LF: no trim amount while a stop caution stands')
+  })
+
+  it('asks for the usual measures where there are none yet', () => {
+    const sheet = modelAt<FieldSheetPage>(pagesOf({ ...mallow, visits: [] }), 'mallow/field-sheet.html')
+    expect(itemsOf(sheet.sides, 'Readings')).toHaveLength(8)
+  })
+})
+
+describe('sides of paper', () => {
+  const lines = (n: number) => Array.from({ length: n }, (_, i) => `line ${i}`)
+  const sheet = (items: readonly string[], right: readonly string[] = []) =>
+    sidesOf({
+      wide: [],
+      left: [{ kind: 'list', heading: 'History', note: null, items }],
+      right: right.length === 0 ? [] : [{ kind: 'list', heading: 'Care', note: null, items: right }],
+      share: 0.6,
+      title: 'Title',
+      lead: [],
+      smallPrint: 'small print',
+      second: 'Title, second side',
+      continued: (heading) => `${heading} (continued)`,
+    })
+
+  it('moves what does not fit to further sides under its heading, and loses nothing', () => {
+    for (const n of [1, 40, 90, 150, 400]) {
+      const sides = sheet(lines(n), lines(30))
+      expect(itemsOf(sides, 'History')).toEqual(lines(n))
+      expect(itemsOf(sides, 'Care')).toEqual(lines(30))
+      expect(sides[0]?.heading).toBeNull()
+      for (const side of sides.slice(1)) expect(side.heading).toBe('Title, second side')
+    }
+    expect(sheet(lines(1))).toHaveLength(1)
+    expect(sheet(lines(150)).length).toBeGreaterThan(1)
+  })
+
+  it('goes on in the other column before it takes another side', () => {
+    const sides = sheet(lines(60))
+    expect(sides).toHaveLength(1)
+    expect(sides[0]?.right[0]?.heading).toBe('History (continued)')
+  })
+
+  it('keeps one item that is taller than a side', () => {
+    const sides = sheet(['word '.repeat(4000)])
+    expect(itemsOf(sides, 'History')).toHaveLength(1)
+  })
+
+  it('holds a horse with every measure on two sides', () => {
+    const pages = pagesOf(sampleHorse, sampleAsOf)
+    const sheetOf = modelAt<FieldSheetPage>(pages, 'juniper/field-sheet.html')
+    expect(itemsOf(sheetOf.sides, 'Readings')).toHaveLength(21)
+    expect(sheetOf.sides.length).toBeLessThanOrEqual(2)
+  })
+})

@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest'
+import { readCasebook } from '../../src/casebook/read.ts'
+import { readTable } from '../../src/casebook/table.ts'
+import { startCasebook } from '../../src/pages/starter/casebook.ts'
+import { startHorse } from '../../src/pages/starter/horse.ts'
+import { importedFiles } from '../../src/pages/starter/imported.ts'
+import { startVisit } from '../../src/pages/starter/visit.ts'
+import { assess } from '../../src/trend/assess.ts'
+import { memoryFolder } from '../casebook/memory-folder.ts'
+
+const practice = '---\npractice: Sandpiper\nowners:\n  kestrel: {name: Ada Kestrel}\n---\n'
+const horse = '---\nname: Juno\nowner: kestrel\nstarted: 2026-01-12\n---\n'
+const lastVisit = `---
+date: 2026-01-12
+footing: soft
+before:
+  toe length: [98, 96, 92, 91]
+  heel medial: {LH: 30, RH: 31}
+after:
+  toe length: [90, 89, 86, 85]
+findings:
+  LF:
+    - flare, medial quarter, 2
+grow-out:
+  LF:
+    - nail holes, toe, 42 mm
+comfort:
+  lameness: {LF: 1, by: vet}
+  landing: [heel, flat, heel, toe]
+  digital pulse: [0, 1, 0, 0]
+  surfaces: {sand: easy}
+body: {weight: 505 kg, condition: 6}
+stance: [toe-out, straight, toe-out, toe-out]
+care:
+  - Pick out every day
+next visit: in 5 weeks
+---
+`
+
+const files = { 'practice.md': practice, 'juno/horse.md': horse, 'juno/2026-01-12.md': lastVisit }
+
+function newVisit(): string {
+  const { casebook } = readCasebook(memoryFolder(files), '2026-02-20')
+  const juno = casebook?.horses[0]
+  if (!casebook || !juno) throw new Error('the sample cannot be read')
+  return startVisit(juno, assess(juno, casebook.practice, '2026-02-20'), casebook.practice, '2026-02-20')
+}
+
+describe('a new visit', () => {
+  it('asks for what the last visit read, with what it read beside it', () => {
+    const text = newVisit()
+    expect(text).toContain('  toe length: [_, _, _, _]')
+    expect(text).toContain('12 Jan 26, after: LF 90 mm, RF 89 mm, LH 86 mm, RH 85 mm')
+    expect(text).toContain('  heel medial: {LH: _, RH: _}')
+    expect(text).toContain('    - flare, medial quarter, _')
+    expect(text).toContain('digital pulse: [_, _, _, _]')
+    expect(text).toContain('lameness: {LF: _, by: _}')
+  })
+
+  it('says where a followed feature should be by now', () => {
+    // 42 mm in January and 39 days at the prior of 8.5 mm a month: about 53 mm.
+    expect(newVisit()).toContain('42 mm on 12 Jan 26, about 53 mm by now')
+  })
+
+  it('has its unfilled places named, not called errors of form', () => {
+    const { diagnostics } = readCasebook(
+      memoryFolder({ ...files, 'juno/2026-02-20.md': newVisit() }),
+      '2026-02-20',
+    )
+    const levels = new Set(diagnostics.map(({ level }) => level))
+    expect([...levels]).toEqual(['gap'])
+    expect(diagnostics.map(({ message }) => message).join(' ')).toContain('oe length')
+    expect(diagnostics.length).toBeGreaterThan(8)
+  })
+
+  it('is clean once it is filled in', () => {
+    const filled = newVisit()
+      .replace('footing: _', 'footing: dry')
+      .replace('toe length: [_, _, _, _]', 'toe length: [99, 98, 94, 93]')
+      .replace('toe length: [_, _, _, _]', 'toe length: [91, 90, 87, 86]')
+      .replace('{LH: _, RH: _}', '{LH: 32, RH: 33}')
+      .replace('medial quarter, _', 'medial quarter, 1')
+      .replace('toe, _', 'toe, 53')
+      .replace('{LF: _, by: _}', '{LF: 0, by: vet}')
+      .replace('landing: [_, _, _, _]', 'landing: [heel, heel, heel, flat]')
+      .replace('digital pulse: [_, _, _, _]', 'digital pulse: [0, 0, 0, 0]')
+      .replace('{sand: _}', '{sand: easy}')
+      .replace('{weight: _, condition: _}', '{weight: 500 kg, condition: 5}')
+      .replace('stance: [_, _, _, _]', 'stance: [toe-out, straight, straight, straight]')
+      .replace('  - _', '  - Pick out every day')
+    const read = readCasebook(memoryFolder({ ...files, 'juno/2026-02-20.md': filled }), '2026-02-20')
+    expect(read.diagnostics).toEqual([])
+    expect(read.casebook?.horses[0]?.visits).toHaveLength(2)
+  })
+})
+
+describe('a new casebook and a new horse', () => {
+  it('hold places to fill in and nothing wrong', () => {
+    const made = Object.fromEntries(startCasebook('mm').map(({ path, text }) => [path, text]))
+    const folder = memoryFolder({ ...made, 'juno/horse.md': startHorse('Juno', '2026-01-12') })
+    const { diagnostics } = readCasebook(folder, '2026-01-12')
+    expect(diagnostics.filter(({ level }) => level === 'error')).toEqual([])
+    expect(diagnostics.filter(({ level }) => level === 'gap').length).toBeGreaterThan(5)
+  })
+})
+
+describe('an imported table', () => {
+  it('gives case files that read back as the same readings', () => {
+    const table =
+      'horse,date,stage,foot,measure,value,unit\nOld Juno,2026-01-12,before,LF,toe length,92.075,mm\nOld Juno,2026-01-12,after,LF,toe angle,48.25,deg\n'
+    const { readings } = readTable(table, 'mm')
+    const made = Object.fromEntries(importedFiles(readings).map(({ path, text }) => [path, text]))
+    expect(Object.keys(made)).toEqual(['old-juno/2026-01-12.md', 'old-juno/horse.md'])
+    const { casebook } = readCasebook(memoryFolder({ 'practice.md': practice, ...made }), '2026-02-01')
+    expect(casebook?.horses[0]?.name).toBe('Old Juno')
+    expect(casebook?.horses[0]?.visits[0]?.readings).toEqual([
+      { stage: 'before', foot: 'LF', measure: 'toe-length', value: 92.075 },
+      { stage: 'after', foot: 'LF', measure: 'toe-angle', value: 48.25 },
+    ])
+  })
+})
