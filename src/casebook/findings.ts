@@ -1,6 +1,6 @@
 /** Findings `what, where, grade, words` and grow-out lines `what, place, distance`, by foot. */
 import type { Foot } from '../hoof/feet.ts'
-import { findingAliases, findingMeanings, grades, places } from '../hoof/findings.ts'
+import { findingAliases, findingMeanings, grades, placeless, places } from '../hoof/findings.ts'
 import { parseLength } from '../hoof/units.ts'
 import { footNamed } from './by-foot.ts'
 import { gapIn, type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
@@ -16,7 +16,7 @@ export interface PlacedFeature {
 }
 
 /** A part of a line between commas, with its place. */
-interface Part extends Spot {
+export interface Part extends Spot {
   readonly text: string
 }
 
@@ -96,7 +96,8 @@ function partsOf(line: WrittenText): readonly Part[] {
   })
 }
 
-function findingOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
+function findingOf(foot: Foot, written: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
+  const parts = withPlace(written)
   const [what, place, gradePart, ...rest] = parts
   if (!what || !place || !gradePart) {
     sheet.report.error('finding-form', spot, `A finding at ${foot} is not complete.`, {
@@ -114,6 +115,18 @@ function findingOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
     .join(', ')
     .trim()
   return { foot, what: name, place: where, grade: degree, words: words || null }
+}
+
+/** `puncture, 2`: what cannot wait for a place is read as the whole foot. */
+function withPlace(parts: readonly Part[]): readonly Part[] {
+  const [what, next, ...rest] = parts
+  const word = what ? normal(what.text) : ''
+  const name = findingAliases[word] ?? word
+  if (!what || !next || !placeless.has(name)) return parts
+  const degree = normal(next.text)
+  const isGrade = /^(?:grade )?[0-3]$/.test(degree) || (grades as readonly string[]).includes(degree)
+  if (isGrade) return [what, { ...next, text: 'whole foot' }, next, ...rest]
+  return next.text === '' && rest.length > 0 ? [what, { ...next, text: 'whole foot' }, ...rest] : parts
 }
 
 function fixForShort(parts: readonly Part[]): string {
@@ -160,7 +173,7 @@ function sorted(place: string): string {
 }
 
 /** `quarter, medial` order and `inner` for medial are forgiven. */
-function placeNamed(part: Part, sheet: Sheet): string | null {
+export function placeNamed(part: Part, sheet: Sheet): string | null {
   const words = normal(part.text)
     .split(' ')
     .map((word) => otherPlaceWords[word] ?? word)

@@ -11,20 +11,34 @@ export interface Plan {
   readonly limit: number
   /** Excess over the limit at the latest reading, mm. */
   readonly excess: number
-  /** Most that may be taken at one trim, mm; null while a caution of level `stop` stands. */
-  readonly perTrim: number | null
+  /** Most by which it may change at one trim, mm. */
+  readonly perTrim: number
   /** Where the amount per trim comes from. */
   readonly perTrimFrom: 'trim limits' | 'flat sole' | 'cupped sole' | 'sole not said, taken as flat'
-  readonly trims: number | null
+  readonly trims: number
   readonly steps: readonly PlanStep[]
   /** Day of the reading that it starts from. */
   readonly readOn: PlainDate
   /** The visit after the last trim: what was brought level is seen to be level when it arrives so. */
   readonly shownOn: PlainDate | null
-  readonly held: 'stop caution' | null
+  /** What the next trim takes off the wall in all: the toe, or the higher heel. */
+  readonly next: OffTheWall
   /** The plan made at the first visit where one was needed, against what happened. */
   readonly kept: readonly PlanCheck[]
   readonly standing: 'on plan' | 'ahead' | 'behind' | 'just begun'
+}
+
+/** Amounts in mm. */
+export interface OffTheWall {
+  /** What should have grown since the reading by the day of the trim. */
+  readonly grown: number
+  /** Whether this wall has shown its own growth, or the rate is the published one. */
+  readonly grownFrom: 'measured' | 'published'
+  /** What is taken beyond that. */
+  readonly step: number
+  readonly total: number
+  /** What should be left: the toe's length, or the difference between the heels. */
+  readonly leaves: number
 }
 
 export interface PlanStep {
@@ -66,45 +80,11 @@ export type CheckKind =
 /** Numbers and names that the words of a check or caution are made from. */
 export type Facts = Readonly<Record<string, string | number | null>>
 
-export type CautionLevel = 'stop' | 'vet' | 'mind'
-
-export interface Caution {
-  readonly code: CautionCode
-  readonly level: CautionLevel
-  readonly foot: Foot | null
-  readonly date: PlainDate
-  readonly visit: string
-  readonly facts: Facts
-  /** In force now: it comes from the latest visit that speaks of the matter. */
-  readonly standing: boolean
+export interface NextVisit {
+  readonly last: PlainDate | null
+  readonly due: PlainDate | null
+  /** Whether the visit file said so, or the trim cycle. */
+  readonly from: 'visit' | 'trim cycle' | null
+  /** Days past due on `asOf`; negative when still ahead. */
+  readonly overdueDays: number | null
 }
-
-export const cautionCodes = [
-  'lameness-severe',
-  'pulse-bounding',
-  'pulse-both-fores',
-  'drainage',
-  'heat-with-lameness',
-  'puncture',
-  'sole-depth-critical',
-  'unwilling-to-move',
-  'lameness-moderate',
-  'lameness-rising',
-  'nail-in-white-line-tender',
-  'crack-full-thickness',
-  'thrush-severe',
-  'sulcus-split-deep',
-  'crest-high',
-  'swelling',
-  'proud-flesh',
-  'finding-worsening',
-  'sole-flat',
-  'sole-thin',
-  'toe-shortened-much',
-  'heels-lowered-much',
-  'toe-angle-changed-much',
-  'pair-uneven-after-trim',
-  'condition-high',
-  'visit-overdue',
-] as const
-export type CautionCode = (typeof cautionCodes)[number]

@@ -26,7 +26,15 @@ export const mallow: Horse = buildHorse({
   weightKg: 505,
   started: '2026-01-12',
   history: ['Shod in front until autumn'],
-  vet: { involved: true, diagnosis: 'old laminitis in both fores' },
+  tetanus: null,
+  vet: {
+    involved: true,
+    diagnosis: 'old laminitis in both fores',
+    name: null,
+    phone: null,
+    date: null,
+    feet: [],
+  },
   targets: { 'toe-angle': { LF: { low: 54, high: 58 } } },
   trimLimits: { sole: { LF: 'flat' }, mostPerTrim: 1.5 },
   visits: [

@@ -162,7 +162,8 @@ describe('names planted in every field', () => {
     alias: 'Bramble',
     privateWords: ['Hestercombe'],
     history: [planted('')],
-    vet: { involved: true, diagnosis: planted('') },
+    tetanus: null,
+    vet: { involved: true, diagnosis: planted(''), name: null, phone: null, date: null, feet: [] },
     body: { own: planted(''), forOwner: planted(''), forTeaching: planted('') },
     file: 'quillon-7/horse.md',
     visits: [

@@ -11,6 +11,7 @@ const always: readonly OwnerMeasureId[] = ['toe-length', 'toe-angle', 'heel-bala
 
 const moods: Record<Verdict, Mood> = {
   'on target': 'good',
+  held: 'steady',
   improving: 'good',
   worsening: 'bad',
   steady: 'steady',

@@ -13,6 +13,8 @@ export interface OwnerHorse {
     readonly word: string
     readonly text: string
   }[]
+  /** The numbers to ring. */
+  readonly contacts: readonly string[]
   readonly glance: readonly string[]
   readonly photos: readonly PhotoPair[]
   readonly feet: readonly OwnerFoot[]

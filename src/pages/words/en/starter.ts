@@ -1,6 +1,9 @@
 /** Wording of the files that `growdown add` writes. */
 export const starter = {
   last: (text: string) => `last: ${text}`,
+  lastOn: (grade: string, date: string, isAsked: boolean) =>
+    `${isAsked ? 'say whether it is gone; ' : ''}${grade} on ${date}`,
+  cleared: 'only if a vet has cleared it: the day on which',
   lastAfter: (date: string, text: string) => `${date}, after: ${text}`,
   lastBefore: (date: string, text: string) => `${date}, before: ${text}`,
   feature: (distance: string, date: string, now: string) => `${distance} on ${date}, about ${now} by now`,
