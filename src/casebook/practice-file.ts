@@ -1,6 +1,6 @@
 /** practice.md: the practice, its units, its owners, its own terms. */
 import { type Foot, feet } from '../hoof/feet.ts'
-import { findingMeanings } from '../hoof/findings.ts'
+import { findingAliases, findingMeanings } from '../hoof/findings.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { feetOrder } from './by-foot.ts'
 import { field, gapIn, keyTwice, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
@@ -107,7 +107,7 @@ const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => 
   const read = new Map<string, string>()
   for (const entry of value.entries) {
     const term = normal(entry.key.text)
-    if (Object.hasOwn(findingMeanings, term)) {
+    if (Object.hasOwn(findingMeanings, term) || Object.hasOwn(findingAliases, term)) {
       sheet.report.warning(
         'term-known',
         entry.key,

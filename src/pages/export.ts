@@ -104,6 +104,7 @@ const plan = z.strictObject({
       grownFrom: z.enum(['measured', 'published']),
       step: value,
       total: value.describe('off the toe, or off the higher heel'),
+      careFrom: maybe.describe('set where the total passes what asks for care at one trim'),
       leaves: value,
     })
     .describe('the next trim in plain amounts'),

@@ -37,6 +37,8 @@ export interface OffTheWall {
   /** What is taken beyond that. */
   readonly step: number
   readonly total: number
+  /** The amount at one trim from which care is asked for, where the total passes it; else null. */
+  readonly careFrom: number | null
   /** What should be left: the toe's length, or the difference between the heels. */
   readonly leaves: number
 }

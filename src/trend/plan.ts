@@ -10,6 +10,7 @@ import { measures } from '../hoof/measures.ts'
 import type { OffTheWall, Plan, PlanCheck, PlanStep } from './assessed-care.ts'
 import type { Growth } from './assessment.ts'
 import type { Cautions } from './cautions/index.ts'
+import { heelsLoweredMuch, toeShortenedMuch } from './cautions/measured.ts'
 import { type Columns, families, valueAt } from './columns.ts'
 import { fitColumns, levelAt, levelError, repeatabilityWorth } from './fit.ts'
 import { priorFor } from './grow-out.ts'
@@ -93,7 +94,16 @@ function offTheWall(
   const rate = own === null ? priorFor(horse, asOf).mean : Math.max(0, own)
   const grown = (rate * Math.max(0, daysBetween(readOn, ahead.next))) / daysPerMonth
   const step = now - leaves
-  return { grown, grownFrom: own === null ? 'published' : 'measured', step, total: grown + step, leaves }
+  const total = grown + step
+  const much = side === 'toe' ? toeShortenedMuch : heelsLoweredMuch
+  return {
+    grown,
+    grownFrom: own === null ? 'published' : 'measured',
+    step,
+    total,
+    careFrom: total > much ? much : null,
+    leaves,
+  }
 }
 
 /**

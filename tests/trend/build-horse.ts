@@ -31,6 +31,8 @@ export interface VisitSketch {
   readonly body?: Partial<Visit['bodyState']>
   readonly photos?: readonly Photo[]
   readonly nextVisit?: string
+  readonly stance?: PerFoot<string>
+  readonly cleared?: Partial<Visit['cleared']>
 }
 
 export interface HorseSketch extends Partial<Omit<Horse, 'visits'>> {
@@ -99,8 +101,10 @@ function buildVisit(of: VisitSketch): Visit {
       ...of.comfort,
     },
     bodyState: { weightKg: null, condition: null, crest: null, ...of.body },
-    stance: {},
-    cleared: { feet: {}, all: null },
+    stance: Object.fromEntries(
+      Object.entries(of.stance ?? {}).map(([foot, position]) => [foot, { position, words: null }]),
+    ),
+    cleared: { feet: {}, all: null, ...of.cleared },
     photos: of.photos ?? [],
     care: [],
     nextVisit: of.nextVisit ?? null,

@@ -71,8 +71,8 @@ const step =
   }
 
 /** Limits for one trim, mm and degrees. Common practice, no source. */
-const toeShortenedMuch = 10
-const heelsLoweredMuch = 6
+export const toeShortenedMuch = 10
+export const heelsLoweredMuch = 6
 const toeAngleChangedMuch = 4
 const pairUneven = 5
 

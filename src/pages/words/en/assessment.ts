@@ -184,13 +184,15 @@ function planSentence(plan: Plan, f: Formatter): string {
 
 /** The next trim in plain amounts: what comes off in all, of what it is made, and what that leaves. */
 function offSentence({ side, next, readOn }: Plan, f: Formatter): string {
-  const { total, grown, grownFrom, step, leaves } = next
+  const { total, grown, grownFrom, step, leaves, careFrom } = next
   const by = grownFrom === 'measured' ? 'at this foot’s own pace' : 'at the published pace'
   const made = `${f.amount(grown)} grown since ${f.date(readOn)} ${by}, and ${f.amount(step)} more`
+  const care =
+    careFrom === null ? '' : ` That is more than ${f.length(careFrom)}: better in two trims, some weeks apart.`
   if (side === 'toe')
-    return `Off the toe, at most: ${f.amount(total)} (${made}). That leaves ${f.length(leaves)}.`
+    return `Off the toe, at most: ${f.amount(total)} (${made}). That leaves ${f.length(leaves)}.${care}`
   const other = side === 'medial' ? 'outer' : 'inner'
-  return `Off the ${heelName[side]} heel, at most: ${f.amount(total)} (${made}), and off the ${other} heel only what has grown. That leaves ${f.length(leaves)} between them.`
+  return `Off the ${heelName[side]} heel, at most: ${f.amount(total)} (${made}), and off the ${other} heel only what has grown. That leaves ${f.length(leaves)} between them.${care}`
 }
 
 const perTrimFrom: Readonly<Record<Plan['perTrimFrom'], string>> = {
