@@ -102,7 +102,7 @@ const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => 
       value,
       sheet,
       name,
-      'a word and its meaning: {seedy toe: crumbling horn in the white line}',
+      'a word and its meaning: {chalk toe: powdery horn at the toe}',
     )
   const read = new Map<string, string>()
   for (const entry of value.entries) {

@@ -90,20 +90,29 @@ function offTheWall(
   leaves: number,
   readOn: PlainDate,
 ): OffTheWall {
-  const own = growth.find((one) => one.foot === foot && one.measure === wallOf[side])?.ratePerMonth ?? null
-  const rate = own === null ? priorFor(horse, asOf).mean : Math.max(0, own)
+  const own = growth.find((one) => one.foot === foot && one.measure === wallOf[side])
+  const shown = own === undefined ? null : shownGrowth(own)
+  const rate = shown ?? priorFor(horse, asOf).mean
   const grown = (rate * Math.max(0, daysBetween(readOn, ahead.next))) / daysPerMonth
   const step = now - leaves
   const total = grown + step
   const much = side === 'toe' ? toeShortenedMuch : heelsLoweredMuch
   return {
     grown,
-    grownFrom: own === null ? 'published' : 'measured',
+    grownFrom: shown === null ? 'published' : 'measured',
     step,
     total,
     careFrom: total > much ? much : null,
     leaves,
   }
+}
+
+/** mm a month over the phases whose arrival was read; where it was not, a trim may hide in the gain. */
+function shownGrowth({ phases }: Growth): number | null {
+  const seen = phases.filter(({ arrivalRead }) => arrivalRead)
+  const days = seen.reduce((sum, phase) => sum + phase.days, 0)
+  const gain = seen.reduce((sum, phase) => sum + phase.gain, 0)
+  return days === 0 ? null : Math.max(0, (gain / days) * daysPerMonth)
 }
 
 /**

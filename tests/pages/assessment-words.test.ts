@@ -44,7 +44,7 @@ describe('cautions in words', () => {
       said('toe-shortened-much', { measure: 'toe-length', step: -12.7, limit: 10 }, formatter('in')),
     ).toBe('The toe was shortened by 1/2 in at one trim, more than 3/8 in.')
     expect(said('weight-loss', { before: 500, now: 470, days: 28, percent: 5 }, formatter('in'))).toContain(
-      'from 1,102 lb to 1,036 lb',
+      'from 1102 lb to 1036 lb',
     )
   })
 
@@ -176,12 +176,15 @@ describe('other sentences', () => {
   it('stage a plan and say when it will be seen to hold', () => {
     const horse = buildHorse({
       trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
-      visits: [{ date: '2026-01-05', after: { 'heel-medial': 36, 'heel-lateral': 30 } }],
+      visits: ['2025-12-01', '2026-01-05'].map((date) => ({
+        date,
+        after: { 'heel-medial': 36, 'heel-lateral': 30 },
+      })),
     })
     const [plan] = assess(horse, practice(), '2026-01-05').plans
     if (plan === undefined) throw new Error('no plan')
     expect(words.planSentence(plan, f)).toBe(
-      'The inner heel is 6 mm higher, 4 mm over the limit of 2 mm. 3 trims, at most 1.5 mm a trim (flat sole), to about 20 April 2026. Whether it holds shows at the visit after the last, about 25 May 2026: 5 months in all.',
+      'The inner heel is 6 mm higher, 4 mm over the limit of 2 mm. 3 trims, at most 1.5 mm a trim beyond what grows (flat sole), to about 20 April 2026. Whether it holds shows at the visit after the last, about 25 May 2026: 5 months in all.',
     )
   })
 

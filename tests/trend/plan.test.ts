@@ -40,7 +40,7 @@ describe('heels', () => {
       excess: 7,
       perTrim: 3,
       trims: 3,
-      standing: 'on plan',
+      standing: 'just begun',
     })
     expect(plan.steps).toEqual([
       { date: '2026-02-09', expected: 6 },
@@ -52,7 +52,7 @@ describe('heels', () => {
   it('need none within the limit', () => expect(plans({ visits: twice(32, 30) })).toEqual([]))
 
   it('start at the visit that the last one named, or today where that has passed', () => {
-    const named = [heels('2026-01-05', 36, 30, { nextVisit: '2026-01-26' })]
+    const named = twice(36, 30, { nextVisit: '2026-01-26' })
     expect(only({ visits: named }).steps[0]?.date).toBe('2026-01-26')
     expect(only({ visits: named }, '2026-02-03').steps[0]?.date).toBe('2026-02-03')
   })
@@ -155,7 +155,7 @@ describe('set against what happened', () => {
     ['on plan', [8, 6.5]],
     ['on plan', [8, 8, 6]],
     ['behind', [8, 8, 8]],
-    ['ahead', [8, 4, 2.5]],
+    ['ahead', [12, 6, 5]],
   ])('%s: %j', (standing, balances) => expect(only(course(...balances)).standing).toBe(standing))
 
   it('counts from the first visit that needed a plan and could have one', () => {

@@ -19,7 +19,7 @@ export interface Formatter {
   length(mm: number): string
   /** What a trim takes, on the scale of a rasp: half millimetres, or sixteenths of an inch. */
   amount(mm: number): string
-  /** `505 kg`, or `1,113 lb` where lengths go in inches. */
+  /** `505 kg`, or `1113 lb` where lengths go in inches. */
   weight(kg: number): string
   /** `44°`, `44.5°`. */
   angle(degrees: number): string
@@ -154,10 +154,7 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
     words,
     length: (mm) => signed(`${lengthFigure(mm, units)} ${units}`, mm, false),
     amount: (mm) => amountText(mm, units, words),
-    weight: (kg) =>
-      units === 'in'
-        ? `${Math.round(toPounds(kg)).toLocaleString(words.base.lang)} lb`
-        : `${Math.round(kg)} kg`,
+    weight: (kg) => (units === 'in' ? `${Math.round(toPounds(kg))} lb` : `${Math.round(kg)} kg`),
     angle: (degrees) => signed(`${halves(degrees)}°`, degrees, false),
     measure,
     change: (id, value) => signed(withUnit(id, value), value, true),

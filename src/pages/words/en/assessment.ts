@@ -188,7 +188,9 @@ function offSentence({ side, next, readOn }: Plan, f: Formatter): string {
   const by = grownFrom === 'measured' ? 'at this foot’s own pace' : 'at the published pace'
   const made = `${f.amount(grown)} grown since ${f.date(readOn)} ${by}, and ${f.amount(step)} more`
   const care =
-    careFrom === null ? '' : ` That is more than ${f.length(careFrom)}: better in two trims, some weeks apart.`
+    careFrom === null
+      ? ''
+      : ` That is more than ${f.length(careFrom)}: better in two trims, some weeks apart.`
   if (side === 'toe')
     return `Off the toe, at most: ${f.amount(total)} (${made}). That leaves ${f.length(leaves)}.${care}`
   const other = side === 'medial' ? 'outer' : 'inner'
