@@ -98,12 +98,7 @@ export const idLike = (words: string): string =>
 
 const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => {
   if (value.kind !== 'map')
-    return wrongForm(
-      value,
-      sheet,
-      name,
-      'a word and its meaning: {chalk toe: powdery horn at the toe}',
-    )
+    return wrongForm(value, sheet, name, 'a word and its meaning: {chalk toe: powdery horn at the toe}')
   const read = new Map<string, string>()
   for (const entry of value.entries) {
     const term = normal(entry.key.text)

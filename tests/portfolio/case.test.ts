@@ -201,7 +201,7 @@ describe('names planted in every field', () => {
     own,
   )
   const search = leakSearch({
-    list: identifiersOf([identityOf(horse)], owners, own),
+    list: identifiersOf([identityOf(horse)], { owners, contacts: practice.contacts }, own),
     horses: [identityOf(horse)],
     own,
     ownTexts: [],

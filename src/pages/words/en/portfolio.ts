@@ -225,6 +225,7 @@ export const portfolio = {
 
   stand: {
     owner: 'the owner',
+    vet: 'the vet',
     otherOwner: 'someone else',
     otherHorse: 'another horse',
     withheld: '(left out)',
