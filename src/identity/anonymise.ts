@@ -89,7 +89,11 @@ const isPossessive = (words: readonly string[], name: string): boolean => {
   return last.endsWith('s') && !name.toLowerCase().endsWith(last)
 }
 
-const withheld: ReadonlySet<IdentifierKind> = new Set(['private word', 'name of a picture', 'telephone number'])
+const withheld: ReadonlySet<IdentifierKind> = new Set([
+  'private word',
+  'name of a picture',
+  'telephone number',
+])
 
 function standFor(found: Found, about: Anonymous): string {
   const { stand } = about

@@ -126,7 +126,7 @@ describe('the reference page', () => {
   })
 
   it('explains the practice’s own words, and what no page does', () => {
-    expect(reference.terms).toEqual([{ name: 'Seedy toe', text: 'crumbling horn at the toe' }])
+    expect(reference.terms).toEqual([{ name: 'Chalk toe', text: 'crumbling horn at the toe' }])
     expect(reference.w.reference.neverList[0]).toContain('No page makes a diagnosis')
   })
 

@@ -103,7 +103,7 @@ describe.each(signTable.map((row) => [`${row.code}: ${JSON.stringify(row.raises.
       const lines = cautionLines([still], format, (said, facts) => said.practice(facts, format))
       expect(lines).toHaveLength(1)
       for (const where of ['front', 'horse', 'handOver', 'fieldSheet', 'owner'])
-        expect(editionsOf(silent)[where], where).toContain(words.name)
+        expect(editionsOf(silent)[where], where).toContain(inJson(words.name(caution.facts)))
     })
   },
 )

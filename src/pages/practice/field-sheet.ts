@@ -103,16 +103,12 @@ const openTicks = (of: HorseCase): readonly TickRow[] =>
   standingCautions(of.assessment.cautions)
     .filter(({ level }) => level !== 'mind')
     .map((caution) => ({
-      text: of.words.sheets.fieldOpenSince(
-        openName(of, caution),
-        of.format.shortDate(caution.since),
-        of.words.horse.flagged[caution.level],
-      ),
+      text: of.words.sheets.fieldOpenSince(openName(of, caution), of.format.shortDate(caution.since)),
       boxes: of.words.sheets.fieldOpenBoxes,
     }))
 
 function openName({ format }: HorseCase, caution: Caution): string {
-  const { name } = wordsOf(format, caution)
+  const name = wordsOf(format, caution).name(caution.facts)
   return caution.feet.length === feet.length ? capital(name) : `${caution.feet.join(', ')} ${name}`
 }
 

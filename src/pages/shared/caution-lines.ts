@@ -69,7 +69,9 @@ function freshLines(
   }
   return [...alike.values()].map(({ caution, text, feet: about }) => ({
     level: caution.level,
-    text: about.length >= feet.length ? text : format.words.base.remark(feetText(format, about), text),
+    text: feet.every((foot) => about.includes(foot))
+      ? text
+      : format.words.base.remark(feetText(format, about), text),
     date: caution.date,
     visit: caution.visit,
     folded: 0,
@@ -81,16 +83,20 @@ function foldedLine(cautions: readonly Caution[], format: Formatter): readonly C
   const oldest = byDate[0]
   const latest = byDate.at(-1)
   if (oldest === undefined || latest === undefined) return []
-  const matters = cautions.map((caution) => {
-    const { name } = wordsOf(format, caution)
-    return caution.feet.length >= feet.length
+  const feetByName = new Map<string, Foot[]>()
+  for (const caution of cautions) {
+    const name = wordsOf(format, caution).name(caution.facts)
+    feetByName.set(name, [...(feetByName.get(name) ?? []), ...caution.feet])
+  }
+  const matters = [...feetByName].map(([name, about]) =>
+    feet.every((foot) => about.includes(foot))
       ? name
-      : format.words.base.matterAt(name, format.words.base.listed(caution.feet.map(format.foot)))
-  })
+      : format.words.base.matterAt(name, feetListed(format, about)),
+  )
   return [
     {
       level: latest.level,
-      text: format.words.base.notSpokenOf(format.date(oldest.date), [...new Set(matters)].join('; ')),
+      text: format.words.base.notSpokenOf(format.date(oldest.date), matters.join('; ')),
       date: latest.date,
       visit: latest.visit,
       folded: cautions.length,
@@ -99,8 +105,11 @@ function foldedLine(cautions: readonly Caution[], format: Formatter): readonly C
 }
 
 /** `Left fore and right fore`, each once, in the usual order. */
-export const feetText = ({ foot, words }: Formatter, about: readonly Foot[]): string =>
-  capital(words.base.listed(feet.filter((one) => about.includes(one)).map(foot)))
+export const feetText = (format: Formatter, about: readonly Foot[]): string =>
+  capital(feetListed(format, about))
+
+const feetListed = ({ foot, words }: Formatter, about: readonly Foot[]): string =>
+  words.base.listed(feet.filter((one) => about.includes(one)).map(foot))
 
 /** In force, gravest first. */
 export const standingCautions = (cautions: readonly Caution[]): readonly Caution[] =>

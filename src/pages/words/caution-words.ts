@@ -4,7 +4,7 @@ import type { Formatter } from '../shared/format.ts'
 
 export interface CautionWords<F> {
   /** The matter in a word or two. */
-  readonly name: string
+  readonly name: (facts: F) => string
   /** To the practitioner: what, why, and what not to do. The word of its level and the feet stand beside it. */
   readonly practice: (facts: F, f: Formatter) => string
   /** To the owner: what it is, what to do now and whom to ring. The feet stand beside it. Nothing here is a diagnosis. */

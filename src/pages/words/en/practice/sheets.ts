@@ -45,7 +45,7 @@ export const sheets = {
   fieldLimits: 'What may be taken today, and what was agreed',
   fieldLimitsNone: 'No limit or target is set.',
   fieldOpen: 'Ask these first: gone, still there, or cleared by the vet',
-  fieldOpenSince: (matter: string, date: string, level: string) => `${matter}, since ${date} (${level})`,
+  fieldOpenSince: (matter: string, date: string) => `${matter}, since ${date}`,
   fieldOpenBoxes: ['gone', 'there', 'vet'],
   fieldRows: { lameness: 'lameness 0–5', pulse: 'pulse 0–3', landing: 'landing' },
   fieldNotes: 'Notes',
