@@ -8,6 +8,8 @@ import { join } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { readHorse, readPractice } from '../src/casebook/read.ts'
 import { presentHorse, summarise } from '../src/pages/practice/index.ts'
+import { formatters } from '../src/pages/shared/format.ts'
+import { practiceLanguage, wordsFor } from '../src/pages/words/index.ts'
 import { diskFolder, knownFolder } from '../src/publish/disk/disk.ts'
 import { disk } from '../src/publish/disk/files.ts'
 import { sharedBuffer, stage } from '../src/publish/disk/staging.ts'
@@ -29,7 +31,9 @@ const whole = diskFolder(casebook)
 const entries = await timed('list', () => whole.list())
 const { practice, horseIds } = readPractice(whole, asOf)
 if (practice === null) throw new Error('the casebook of the benchmark has no practice.md')
-const renderer = createRenderer(templateSources(packageRoot()))
+const words = wordsFor(practiceLanguage)
+const renderer = createRenderer(templateSources(packageRoot()), words)
+const format = formatters(words)(practice.units)
 const folder = mkdtempSync(join(tmpdir(), 'growdown-phases-'))
 const encode = sharedBuffer()
 const staging = { site: join(folder, 'site'), folder: join(folder, 'staging') }
@@ -42,7 +46,7 @@ for (const id of horseIds) {
   const { horse } = await timed('read', () => readHorse(own, id, practice, asOf))
   if (horse === null) continue
   const assessment = await timed('assess', () => assess(horse, practice, asOf))
-  const input = { horse, assessment, practice, pictures: new Map() }
+  const input = { horse, assessment, practice, pictures: new Map(), format }
   await timed('present', () => summarise(input))
   const views = presentHorse(input)
   for (;;) {

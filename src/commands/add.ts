@@ -26,13 +26,15 @@ export const add: CommandEntry = {
 }
 
 async function addCasebook(name: string, world: World): Promise<number> {
+  const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const { startCasebook } = await import('../pages/starter/casebook.ts')
   const place = resolve(world.cwd, name)
   mkdirSync(place, { recursive: true })
-  return write(place, startCasebook('mm'), world)
+  return write(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
 }
 
 async function addHorse(id: string, options: Options, world: World): Promise<number> {
+  const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const { startHorse } = await import('../pages/starter/horse.ts')
   if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
     const { horseId } = await import('../casebook/table.ts')
@@ -43,11 +45,14 @@ async function addHorse(id: string, options: Options, world: World): Promise<num
     )
   }
   const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
-  return write(place, [{ path: `${id}/horse.md`, text: startHorse(null, visitDay(options, world)) }], world)
+  const text = startHorse(null, visitDay(options, world), wordsFor(practiceLanguage).starter)
+  return write(place, [{ path: `${id}/horse.md`, text }], world)
 }
 
 async function addVisit(id: string, options: Options, world: World): Promise<number> {
   const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { formatter } = await import('../pages/shared/format.ts')
+  const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const { startVisit } = await import('../pages/starter/visit.ts')
   const { assess } = await import('../trend/assess.ts')
   const { readHorse } = await import('../casebook/read.ts')
@@ -65,7 +70,8 @@ async function addVisit(id: string, options: Options, world: World): Promise<num
     return exit.problems
   }
   const visit = options.get('second') === true ? nextLetter(folder, id, date) : date
-  const text = startVisit(horse, assess(horse, practice, date), practice, date)
+  const format = formatter(practice.units, wordsFor(practiceLanguage))
+  const text = startVisit(horse, assess(horse, practice, date), practice, date, format)
   return write(place, [{ path: `${id}/${visit}.md`, text }], world)
 }
 

@@ -38,9 +38,11 @@ export const exportCasebook: CommandEntry = {
 
 async function printJson(assessments: readonly Assessment[], asOf: string, world: World): Promise<void> {
   const { exportOf } = await import('../pages/export.ts')
+  const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const { formatter } = await import('../pages/shared/format.ts')
   // The messages are words and name lengths in millimetres, as the values beside them are.
-  world.stdout.write(`${JSON.stringify(exportOf(assessments, asOf, formatter('mm')), null, 2)}\n`)
+  const format = formatter('mm', wordsFor(practiceLanguage))
+  world.stdout.write(`${JSON.stringify(exportOf(assessments, asOf, format), null, 2)}\n`)
 }
 
 async function printCsv(assessments: readonly Assessment[], world: World): Promise<void> {

@@ -12,6 +12,7 @@ export const importTable: CommandEntry = {
   options: [{ flags: '--casebook <folder>', does: 'where the horses are', default: 'cases' }],
   run: async ([name = ''], options, world) => {
     const { readTable } = await import('../casebook/table.ts')
+    const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
     const { importedFiles } = await import('../pages/starter/imported.ts')
     const { addFiles } = await import('../publish/disk/new-files.ts')
     const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
@@ -22,7 +23,7 @@ export const importTable: CommandEntry = {
       world.stderr.write(`${counted(count, 'line')} left out: ${reason}\n`)
     }
 
-    const files = importedFiles(table.readings)
+    const files = importedFiles(table.readings, wordsFor(practiceLanguage).starter)
     const { written, kept } = addFiles(place, files)
     const visitsKept = kept.filter((path) => !path.endsWith('/horse.md'))
     for (const path of written) world.stdout.write(`${relative(world.cwd, join(place, path))} written\n`)

@@ -153,10 +153,14 @@ async function pageOf(subject: MarkSubject, practice: Practice) {
   )
   const { markPage } = await import('../pages/mark/mark-page.ts')
   const { formatter } = await import('../pages/shared/format.ts')
+  const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
+  const words = wordsFor(practiceLanguage)
   const root = packageRoot()
   const sheets = styleSheets(root)
   return {
-    page: await createRenderer(templateSources(root)).render(markPage(subject, formatter(practice.units))),
+    page: await createRenderer(templateSources(root), words).render(
+      markPage(subject, formatter(practice.units, words)),
+    ),
     style: [...commonStyles, 'mark'].map((name) => sheets.get(name) ?? '').join('\n'),
     script: browserScripts(root).get('mark') ?? '',
   }

@@ -25,6 +25,7 @@ export const preview: CommandEntry = {
     const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
     const port = portOf(textOf(options, 'port') ?? String(usualPort))
     const { openBuilder } = await import('../publish/preview/rebuild.ts')
+    const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
     const { servePreview } = await import('../publish/preview/server.ts')
     const { watchFolder } = await import('../publish/preview/watch.ts')
     const { packageRoot } = await import('../publish/package.ts')
@@ -39,7 +40,7 @@ export const preview: CommandEntry = {
     })
     const first = await builder.build([])
     const marking = markingIn(casebook, world)
-    const assets = previewAssets(packageRoot())
+    const assets = previewAssets(packageRoot(), wordsFor(practiceLanguage).mark.fromPreview)
     const server = await servePreview(join(site, 'practice'), port, assets, marking.open).catch((error) => {
       throw portTaken(error, port)
     })
@@ -98,9 +99,10 @@ function portTaken(error: unknown, port: number): unknown {
   return isTaken ? new WrongUse(`Port ${port} is in use, perhaps by another preview. Try --port 0.`) : error
 }
 
-const previewAssets = (root: string) => ({
+const previewAssets = (root: string, markText: string) => ({
   script: readFileSync(join(root, 'dist', 'browser', 'preview.js'), 'utf8'),
   style: readFileSync(join(root, 'templates', 'preview.css'), 'utf8'),
+  markText,
 })
 
 function tell({ problems, milliseconds, changed }: Rebuilt, world: World): void {

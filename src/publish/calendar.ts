@@ -2,9 +2,8 @@
 import ical, { foldLines } from 'ical-generator'
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
-import { formatter } from '../pages/shared/format.ts'
+import type { Formatter } from '../pages/shared/format.ts'
 import type { HorseSummary } from '../pages/shared/summary.ts'
-import { calendar as words } from '../pages/words/en/calendar.ts'
 
 /**
  * One all-day event for each horse with a next visit. A horse keeps its event's identity, so that a new date moves
@@ -14,11 +13,11 @@ export function visitsCalendar(
   practice: Practice,
   summaries: readonly HorseSummary[],
   asOf: PlainDate,
+  { date, words: { base, calendar: words } }: Formatter,
 ): string {
-  const { date } = formatter(practice.units)
   const calendar = ical({
     name: words.title(practice.name),
-    prodId: { company: 'growdown', product: 'visits', language: 'EN' },
+    prodId: { company: 'growdown', product: 'visits', language: base.lang.toUpperCase() },
   })
   const frame = calendar.toString().slice(0, -end.length)
   const events = summaries.map((horse) => {

@@ -3,7 +3,9 @@ import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import { portfolioPages } from '../pages/portfolio/pages.ts'
 import type { CaseSummary } from '../pages/portfolio/view.ts'
-import { type HorseInput, presentFront, presentHorse } from '../pages/practice/index.ts'
+import { presentFront, presentHorse } from '../pages/practice/index.ts'
+import type { Formatter } from '../pages/shared/format.ts'
+import type { HorseInput } from '../pages/shared/horse-input.ts'
 import type { PageView } from '../pages/shared/page.ts'
 import type { HorseSummary } from '../pages/shared/summary.ts'
 import { visitsCalendar } from './calendar.ts'
@@ -25,21 +27,24 @@ export interface AllHorses {
 export interface EditionPages {
   /** One by one, since a page is large. */
   ofHorse(input: HorseInput): Iterable<PageView>
-  overAll(all: AllHorses): readonly PageView[]
+  overAll(all: AllHorses, format: Formatter): readonly PageView[]
   /** Files over all horses that are no pages, paths within the edition. */
-  files(all: AllHorses): readonly MadeFile[]
+  files(all: AllHorses, format: Formatter): readonly MadeFile[]
 }
 
 const practice: EditionPages = {
   ofHorse: presentHorse,
-  overAll: (all) => presentFront(all.practice, all.summaries, all.broken, all.asOf, all.tokens),
-  files: (all) => [{ path: 'visits.ics', text: visitsCalendar(all.practice, all.summaries, all.asOf) }],
+  overAll: (all, format) =>
+    presentFront(all.practice, all.summaries, all.broken, all.asOf, all.tokens, format),
+  files: (all, format) => [
+    { path: 'visits.ics', text: visitsCalendar(all.practice, all.summaries, all.asOf, format) },
+  ],
 }
 
 /** Cases are made beside a horse's other pages, in for-others.ts: they need more than its view. */
 const portfolio: EditionPages = {
   ofHorse: () => [],
-  overAll: (all) => portfolioPages(all.practice, all.cases),
+  overAll: (all, format) => portfolioPages(all.practice, all.cases, format),
   files: () => [],
 }
 

@@ -3,8 +3,10 @@ import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Practice } from '../casebook/model.ts'
 import { readHorse } from '../casebook/read.ts'
 import type { PlainDate } from '../hoof/dates.ts'
+import type { LengthUnit } from '../hoof/units.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import { summarise } from '../pages/practice/index.ts'
+import type { Formatter } from '../pages/shared/format.ts'
 import type { Renderer } from '../render/renderer.ts'
 import { assess } from '../trend/assess.ts'
 import { editionFolders } from './edition-folders.ts'
@@ -24,6 +26,8 @@ export interface HorseJob {
 export interface HorseTools {
   readonly folder: CasebookFolder
   readonly renderer: Renderer
+  /** The words and numbers of the pages, by the practice's unit of length. */
+  readonly formatIn: (units: LengthUnit) => Formatter
   /** The tool's own words, for telling names that are everyday words. */
   readonly own: OwnWords
   /** Processed pictures, kept between builds. */
@@ -43,8 +47,9 @@ export async function makeHorse(job: HorseJob, tools: HorseTools): Promise<MadeH
   }
 
   const assessment = assess(horse, job.practice, job.asOf)
+  const format = tools.formatIn(job.practice.units)
   const processed = await processPictures(horse, tools.folder, tools.store)
-  const input = { horse, assessment, practice: job.practice, pictures: processed.pictures }
+  const input = { horse, assessment, practice: job.practice, pictures: processed.pictures, format }
   const putIn = (folder: string, file: MadeFile) => tools.put({ ...file, path: `${folder}/${file.path}` })
   if (job.editions.includes('practice')) {
     for (const file of processed.files) putIn(editionFolders.practice.folder, file)

@@ -1,5 +1,7 @@
 import { ownWords } from '../identity/own-words.ts'
-import { en } from '../pages/words/index.ts'
+import { formatters } from '../pages/shared/format.ts'
+import { practiceLanguage, wordsFor } from '../pages/words/index.ts'
+import { platformWords } from '../pages/words/local.ts'
 import { createRenderer } from '../render/renderer.ts'
 import { assetTexts, ownerAssets } from './assets.ts'
 import { editionFolders } from './edition-folders.ts'
@@ -21,22 +23,26 @@ export interface PageMaker {
 export function openPageMaker(): PageMaker {
   const root = packageRoot()
   const templates = templateSources(root)
-  const renderer = createRenderer(templates)
-  const own = ownWords([...templates.values()], [en])
+  const words = wordsFor(practiceLanguage)
+  const formatIn = formatters(words)
+  const renderer = createRenderer(templates, words)
+  const own = ownWords([...templates.values()], [words, platformWords(words.base)])
   const ownerStyle = ownerAssets(root)
   return {
     others: {
       renderer,
+      words,
       own,
       ownerAssets: ownerStyle,
       workFactor,
       ownTexts: [ownerStyle.style, ownerStyle.script, ...assetTexts(root)],
     },
-    ofHorse: (job, tools) => makeHorse(job, { ...tools, renderer, own }),
+    ofHorse: (job, tools) => makeHorse(job, { ...tools, renderer, formatIn, own }),
     overAll: async (name, all) => {
       const edition = editions[name]
-      const files: MadeFile[] = [...(edition?.files(all) ?? [])]
-      for (const view of edition?.overAll(all) ?? []) {
+      const format = formatIn(all.practice.units)
+      const files: MadeFile[] = [...(edition?.files(all, format) ?? [])]
+      for (const view of edition?.overAll(all, format) ?? []) {
         files.push({ path: view.path, text: await renderer.render(view) })
       }
       return files.map((file) => ({ ...file, path: `${editionFolders[name].folder}/${file.path}` }))

@@ -3,7 +3,7 @@ import type { OwnWords } from '../identity/common-words.ts'
 import { presentPortfolioCase } from '../pages/portfolio/case.ts'
 import { casePage, type ShownPicture } from '../pages/portfolio/pages.ts'
 import type { CaseSummary } from '../pages/portfolio/view.ts'
-import type { HorseInput } from '../pages/practice/index.ts'
+import type { HorseInput } from '../pages/shared/horse-input.ts'
 import type { Picture, PictureVariant } from '../pages/shared/pictures.ts'
 import type { Renderer } from '../render/renderer.ts'
 import type { MadeFile } from './made.ts'
@@ -39,7 +39,7 @@ export async function portfolioCase(
     names.set(file, view)
     return view
   }
-  const view = casePage(made.page, slug, input.practice, shown)
+  const view = casePage(made.page, slug, input.practice, shown, input.format.words)
   const page = { path: view.path, text: await renderer.render(view) }
   const csv = { path: `${slug}/${made.page.csv}`, text: made.csv }
   return { summary: made.summary, files: [page, csv, ...pictures] }

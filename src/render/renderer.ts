@@ -1,8 +1,9 @@
 /** A page as plain data to a page as HTML. */
 import Handlebars from 'handlebars'
 import type { PageView } from '../pages/shared/page.ts'
-import { type FigureWords, figures } from '../pages/words/en/figures.ts'
+import type { Words } from '../pages/words/index.ts'
 import { type DrawChart, loadCharts, mentionsChart } from './charts/charts.ts'
+import { figureWords } from './figure-words.ts'
 import { addHelpers } from './helpers.ts'
 import { createMarkdown } from './markdown.ts'
 import { parseStrictly } from './strict.ts'
@@ -24,10 +25,11 @@ const partials = 'partials/'
 /**
  * A renderer with its own templates, Markdown processors and charts, all kept warm.
  * `pages/practice/horse` is the page `practice/horse`; `partials/layout` is the partial `layout`.
- * `words` stand inside figures. A name that the view lacks is an error, and all text is escaped. The chart library is loaded by the
- * first page that holds a chart.
+ * `words` are the language of what stands inside figures. A name that the view lacks is an error, and all text is
+ * escaped. The chart library is loaded by the first page that holds a chart.
  */
-export function createRenderer(templates: TemplateSources, words: FigureWords = figures): Renderer {
+export function createRenderer(templates: TemplateSources, words: Words): Renderer {
+  const inFigures = figureWords(words)
   const handlebars = Handlebars.create()
   const compile = (source: string) =>
     handlebars.compile(parseStrictly(source), {
@@ -45,7 +47,7 @@ export function createRenderer(templates: TemplateSources, words: FigureWords = 
   let charts: DrawChart | null = null
   addHelpers(handlebars, {
     markdown: createMarkdown(),
-    words,
+    words: inFigures,
     drawChart: (chart) => {
       if (charts === null) throw new Error(`the chart "${chart.id}" is not plain data of the page`)
       return charts(chart)
@@ -56,7 +58,7 @@ export function createRenderer(templates: TemplateSources, words: FigureWords = 
     async render(view) {
       const template = compiled.get(view.template)
       if (!template) throw new Error(`${view.path}: there is no template ${pages}${view.template}`)
-      if (charts === null && mentionsChart(view.model)) charts = await loadCharts(words)
+      if (charts === null && mentionsChart(view.model)) charts = await loadCharts(inFigures)
       try {
         return template(view.model)
       } catch (error) {

@@ -8,11 +8,13 @@ import { HtmlValidate } from 'html-validate'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import { owner } from '../../src/pages/words/en/owner.ts'
 import { workFactor } from '../../src/publish/locked/lock.ts'
+import { english } from '../english.ts'
 import { casebook, type Trial, trial } from '../publish/others-kit.ts'
 import { launch } from './chrome.ts'
 import { sideways, visit } from './visitor.ts'
+
+const { owner } = english
 
 let browser: Browser
 let at: Trial

@@ -17,6 +17,7 @@ import { processPictures } from '../../src/publish/pictures/pictures.ts'
 import { pictureStore } from '../../src/publish/pictures/store.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { english, formatIn } from '../english.ts'
 import { launch } from './chrome.ts'
 import { asOf } from './site.ts'
 import { sideways, visit } from './visitor.ts'
@@ -44,8 +45,14 @@ beforeAll(async () => {
   const store = pictureStore(disk, join(site, 'store'))
   const { pictures, files, diagnostics } = await processPictures(horse, folder, store)
   expect(diagnostics).toEqual([])
-  const renderer = createRenderer(templateSources(packageRoot()))
-  const views = presentHorse({ horse, practice, pictures, assessment: assess(horse, practice, asOf) })
+  const renderer = createRenderer(templateSources(packageRoot()), english)
+  const views = presentHorse({
+    horse,
+    practice,
+    pictures,
+    assessment: assess(horse, practice, asOf),
+    format: formatIn(practice.units),
+  })
   for (const view of views)
     put(`practice/${view.path}`, { path: view.path, text: await renderer.render(view) })
   for (const file of files) put(`practice/${file.path}`, file)

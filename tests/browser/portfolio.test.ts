@@ -4,10 +4,12 @@ import { AxeBuilder } from '@axe-core/playwright'
 import { HtmlValidate } from 'html-validate'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { portfolio } from '../../src/pages/words/en/portfolio.ts'
+import { english } from '../english.ts'
 import { launch } from './chrome.ts'
 import { type BuiltSite, buildDemo } from './site.ts'
 import { sideways, visit } from './visitor.ts'
+
+const { portfolio } = english
 
 let browser: Browser
 let site: BuiltSite

@@ -172,8 +172,11 @@ describe('paper', () => {
 describe('the same pages from the preview server', () => {
   it('open without trouble and listen for news', async () => {
     const script = `new EventSource('/-/news').addEventListener('reload', () => location.reload())`
-    const server = await servePreview(join(site.folder, 'practice'), 0, { script, style: '' }, () =>
-      Promise.reject(new Error('not here')),
+    const server = await servePreview(
+      join(site.folder, 'practice'),
+      0,
+      { script, style: '', markText: 'Mark' },
+      () => Promise.reject(new Error('not here')),
     )
     try {
       for (const path of kinds) {

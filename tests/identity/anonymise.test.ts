@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { anonymiser } from '../../src/identity/anonymise.ts'
 import { type HorseIdentity, identifiersOf } from '../../src/identity/identifiers.ts'
 import { ownWords } from '../../src/identity/own-words.ts'
-import { portfolio } from '../../src/pages/words/en/portfolio.ts'
+import { english } from '../english.ts'
+
+const { portfolio } = english
 
 const contacts = { practice: null, vet: { name: null, phone: null } }
 

@@ -3,8 +3,9 @@ import type { Finding, Horse, Practice, Reading, Visit } from '../../src/caseboo
 import { daysBetween } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
-import type { HorseInput } from '../../src/pages/practice/index.ts'
+import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import type { Assessment, Caution, CautionCode, FactsOf, Trend, Verdict } from '../../src/trend/assessment.ts'
+import { formatIn } from '../english.ts'
 
 export const dates = ['2026-01-12', '2026-02-16', '2026-03-23', '2026-04-27'] as const
 
@@ -429,4 +430,5 @@ export const input: HorseInput = {
   assessment,
   practice,
   pictures: new Map([picture('photos/IMG_4711.jpg'), picture('photos/IMG_4899.jpg')]),
+  format: formatIn(practice.units),
 }

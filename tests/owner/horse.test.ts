@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import type { OwnerHorse } from '../../src/pages/owner/view.ts'
-import type { HorseInput } from '../../src/pages/practice/index.ts'
+import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import type { Assessment, Trend } from '../../src/trend/assessment.ts'
+import { formatIn } from '../english.ts'
 import { assessment, input, trend, zoe } from './fixture.ts'
 
 function shown(change: Partial<HorseInput> = {}): OwnerHorse {
@@ -122,6 +123,7 @@ describe('sentences about a foot', () => {
   it("speak in the practice's unit", () => {
     const inches = shown({
       practice: { ...input.practice, units: 'in' },
+      format: formatIn('in'),
       assessment: { ...assessment, trends: [trend({})], geometry: [] },
     })
     expect(inches.feet[0]?.statements[0]?.sentences[0]).toBe(

@@ -8,13 +8,15 @@ import { describe, expect, it } from 'vitest'
 import { addDays } from '../../src/hoof/dates.ts'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
-import { formatter } from '../../src/pages/shared/format.ts'
-import { owner, ownerMeasures } from '../../src/pages/words/en/owner.ts'
+import { ownerMeasureIds } from '../../src/pages/words/keys.ts'
 import { assess } from '../../src/trend/assess.ts'
 import type { Verdict } from '../../src/trend/assessment.ts'
+import { english, formatIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 import { signTable } from '../trend/sign-table.ts'
 import { assessment, input, trend } from './fixture.ts'
+
+const { owner } = english
 
 const limit = 8
 
@@ -42,13 +44,13 @@ const verdicts: readonly Verdict[] = [
 
 /** Every kind of sentence about every measure. */
 const statements = verdicts.flatMap((verdict) =>
-  (Object.keys(ownerMeasures) as (keyof typeof ownerMeasures)[]).flatMap((measure) => {
+  ownerMeasureIds.flatMap((measure) => {
     const one = trend({ measure, verdict, values: [30, 24] })
     const view = presentOwnerHorse({ ...input, assessment: { ...assessment, trends: [one] } })
     return view?.feet.flatMap((foot) => foot.statements.flatMap(({ sentences }) => sentences)) ?? []
   }),
 )
-const format = formatter('mm')
+const format = formatIn('mm')
 const ownerCautions = signTable.flatMap(({ code, raises, horse }) => {
   const visits = raises.map((visit, i) => ({ date: addDays('2026-01-05', i * 35), ...visit }))
   return assess(buildHorse({ ...horse, visits }), practice(), visits.at(-1)?.date ?? '')
@@ -65,7 +67,7 @@ const parts: Readonly<Record<string, readonly string[]>> = {
       .filter((text) => text !== '') ?? [],
   'growing out': [owner.growIntro, ...(view?.growOut ?? [])],
   plans: [...(view?.plans ?? []), owner.planWhy],
-  'what words mean': [...Object.values(ownerMeasures).map(({ meaning }) => meaning), owner.measuring],
+  'what words mean': [...Object.values(owner.measures).map(({ meaning }) => meaning), owner.measuring],
   'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
   cautions: ownerCautions,
   'how to unlock': [

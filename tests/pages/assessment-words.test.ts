@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { addDays } from '../../src/hoof/dates.ts'
 import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
-import { formatter } from '../../src/pages/shared/format.ts'
-import { assessment as words } from '../../src/pages/words/en/assessment.ts'
-import { cautions } from '../../src/pages/words/en/cautions.ts'
 import { assess } from '../../src/trend/assess.ts'
 import type { CautionCode, Facts, FactsOf } from '../../src/trend/assessment.ts'
+import { english, formatIn } from '../english.ts'
 import { buildHorse, courseOf, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
 import { signTable } from '../trend/sign-table.ts'
 
-const f = formatter('mm')
+const { assessment: words, cautions } = english
+
+const f = formatIn('mm')
 const sample = assess(sampleHorse, practice(), sampleAsOf)
 const plain = (text: string): void => {
   expect(text).not.toMatch(/NaN|undefined|null|\u2014|Infinity|\[object/)
@@ -41,9 +41,9 @@ describe('cautions in words', () => {
 
   it('speak in the unit of the practice', () => {
     expect(
-      said('toe-shortened-much', { measure: 'toe-length', step: -12.7, limit: 10 }, formatter('in')),
+      said('toe-shortened-much', { measure: 'toe-length', step: -12.7, limit: 10 }, formatIn('in')),
     ).toBe('The toe was shortened by 1/2 in at one trim, more than 3/8 in.')
-    expect(said('weight-loss', { before: 500, now: 470, days: 28, percent: 5 }, formatter('in'))).toContain(
+    expect(said('weight-loss', { before: 500, now: 470, days: 28, percent: 5 }, formatIn('in'))).toContain(
       'from 1102 lb to 1036 lb',
     )
   })
@@ -198,8 +198,8 @@ describe('other sentences', () => {
     expect(words.offSentence(plan, f)).toBe(
       'Off the inner heel, at most: 11.5 mm (10 mm grown since 9 February 2026 at the published pace, and 1.5 mm more), and off the outer heel only what has grown. That leaves 4.5 mm between them. That is more than 6 mm: better in two trims, some weeks apart.',
     )
-    expect(words.offSentence(plan, formatter('in'))).toContain('7/16 in (3/8 in grown')
-    expect(words.planSentence(plan, formatter('in'))).toContain('at most 1/16 in a trim beyond what grows')
-    expect(words.offSentence(plan, formatter('cm'))).toContain('0.15 cm more')
+    expect(words.offSentence(plan, formatIn('in'))).toContain('7/16 in (3/8 in grown')
+    expect(words.planSentence(plan, formatIn('in'))).toContain('at most 1/16 in a trim beyond what grows')
+    expect(words.offSentence(plan, formatIn('cm'))).toContain('0.15 cm more')
   })
 })

@@ -3,23 +3,27 @@ import { describe, expect, it } from 'vitest'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { type FrontPage, frontPage } from '../../src/pages/practice/front-page.ts'
 import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
-import { type HorseInput, presentHorse, summarise } from '../../src/pages/practice/index.ts'
+import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
+import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { diskFolder } from '../casebook/disk-folder.ts'
+import { formatIn } from '../english.ts'
 
 const asOf = '2026-11-27'
 const { casebook } = readCasebook(diskFolder('cases'), asOf)
 if (casebook === null) throw new Error('the demo casebook cannot be read')
 const { practice, horses } = casebook
+const format = formatIn(practice.units)
 const inputs = horses.map(
   (horse): HorseInput => ({
     horse,
     assessment: assess(horse, practice, asOf),
     practice,
     pictures: new Map(),
+    format,
   }),
 )
-const front = frontPage(practice, inputs.map(summarise), [], asOf, {}).model as FrontPage
+const front = frontPage(practice, inputs.map(summarise), [], asOf, {}, format).model as FrontPage
 
 describe('the front page of the demo', () => {
   it('has at most two lines of cautions a horse', () => {

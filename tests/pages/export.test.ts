@@ -1,12 +1,12 @@
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
 import { exportOf, exportSchema, exportShape, readingColumns, readingRows } from '../../src/pages/export.ts'
-import { formatter } from '../../src/pages/shared/format.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { formatIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
 
-const f = formatter('mm')
+const f = formatIn('mm')
 const sample = assess(sampleHorse, practice(), sampleAsOf)
 const bare = buildHorse({
   id: 'bare',

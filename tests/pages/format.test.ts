@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import { formatter } from '../../src/pages/shared/format.ts'
+import { formatIn } from '../english.ts'
 
 describe('numbers on pages', () => {
   it('shows a length in the unit of the practice', () => {
-    expect(formatter('mm').length(98.24)).toBe('98 mm')
-    expect(formatter('mm').length(98.3)).toBe('98.5 mm')
-    expect(formatter('cm').length(98.2)).toBe('9.8 cm')
-    expect(formatter('in').length(3.625 * 25.4)).toBe('3 5/8 in')
-    expect(formatter('in').length(0.25 * 25.4)).toBe('1/4 in')
-    expect(formatter('in').length(25.4)).toBe('1 in')
+    expect(formatIn('mm').length(98.24)).toBe('98 mm')
+    expect(formatIn('mm').length(98.3)).toBe('98.5 mm')
+    expect(formatIn('cm').length(98.2)).toBe('9.8 cm')
+    expect(formatIn('in').length(3.625 * 25.4)).toBe('3 5/8 in')
+    expect(formatIn('in').length(0.25 * 25.4)).toBe('1/4 in')
+    expect(formatIn('in').length(25.4)).toBe('1 in')
   })
 
   it('signs a change with a true minus and leaves zero bare', () => {
-    const format = formatter('mm')
+    const format = formatIn('mm')
     expect(format.change('toe-length', -9)).toBe('\u22129 mm')
     expect(format.change('toe-angle', 2.5)).toBe('+2.5°')
     expect(format.change('heel-balance', -0.1)).toBe('0 mm')
@@ -21,7 +21,7 @@ describe('numbers on pages', () => {
   })
 
   it('writes dates and spans in words', () => {
-    const format = formatter('mm')
+    const format = formatIn('mm')
     expect(format.date('2026-03-04')).toBe('4 March 2026')
     expect(format.shortDate('2026-03-04')).toBe('4 Mar 26')
     expect(format.span(1)).toBe('1 day')

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { formatter } from '../../src/pages/shared/format.ts'
+import { formatIn } from '../english.ts'
 
-const mm = formatter('mm')
+const mm = formatIn('mm')
 
 describe('finer numbers on pages', () => {
   it('keeps the sign of half a millimetre', () => {
@@ -16,8 +16,8 @@ describe('finer numbers on pages', () => {
     expect(mm.fine('frog-ratio', 0.0836)).toBe('0.084')
     expect(mm.rate('toe-length', 8.44)).toBe('+8.4 mm a month')
     expect(mm.interval('toe-angle', -0.26, 1.8)).toBe('\u22120.3 to 1.8°')
-    expect(formatter('cm').fine('toe-length', 8.44)).toBe('0.84 cm')
-    expect(formatter('in').rate('toe-length', -8.4)).toBe('\u22120.33 in a month')
+    expect(formatIn('cm').fine('toe-length', 8.44)).toBe('0.84 cm')
+    expect(formatIn('in').rate('toe-length', -8.4)).toBe('\u22120.33 in a month')
   })
 
   it('writes a band with an open side in words', () => {

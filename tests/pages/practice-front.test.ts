@@ -4,6 +4,7 @@ import type { FrontPage } from '../../src/pages/practice/front-page.ts'
 import { presentFront } from '../../src/pages/practice/index.ts'
 import type { ReferencePage } from '../../src/pages/practice/reference-page.ts'
 import type { HorseSummary } from '../../src/pages/shared/summary.ts'
+import { formatIn } from '../english.ts'
 import { asOf, modelAt, practice, summaryOf } from './practice-kit.ts'
 
 const calm: HorseSummary = {
@@ -21,8 +22,9 @@ const calm: HorseSummary = {
   backtest: { made: 30, held: 28 },
 }
 
+const format = formatIn(practice.units)
 const summary = summaryOf()
-const pages = presentFront(practice, [summary, calm], [{ id: 'spoilt', problems: 2 }], asOf)
+const pages = presentFront(practice, [summary, calm], [{ id: 'spoilt', problems: 2 }], asOf, {}, format)
 const front = modelAt<FrontPage>(pages, 'index.html')
 
 describe('what the front page keeps of a horse', () => {
@@ -70,7 +72,14 @@ describe('the front page', () => {
   })
 
   it('names visits that are due soon', () => {
-    const soon = presentFront(practice, [{ ...calm, due: '2026-03-30', overdueDays: -5 }], [], asOf)
+    const soon = presentFront(
+      practice,
+      [{ ...calm, due: '2026-03-30', overdueDays: -5 }],
+      [],
+      asOf,
+      {},
+      format,
+    )
     expect(modelAt<FrontPage>(soon, 'index.html').soon[0]?.text).toBe('due 30 March 2026, in 5 days')
   })
 
@@ -80,11 +89,13 @@ describe('the front page', () => {
       [calm, { ...calm, id: 'b', backtest: { made: 8, held: 6 } }],
       [],
       asOf,
+      {},
+      format,
     )
     expect(modelAt<FrontPage>(others, 'index.html').forecasts.text).toBe(
       '34 of 38 past forecasts fell within their range.',
     )
-    const none = presentFront(practice, [{ ...calm, backtest: { made: 0, held: 0 } }], [], asOf)
+    const none = presentFront(practice, [{ ...calm, backtest: { made: 0, held: 0 } }], [], asOf, {}, format)
     expect(modelAt<FrontPage>(none, 'index.html').forecasts.text).toBe('No past forecast can be judged yet.')
   })
 

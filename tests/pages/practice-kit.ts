@@ -3,6 +3,7 @@ import type { Horse, Practice } from '../../src/casebook/model.ts'
 import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
 import type { PageView } from '../../src/pages/shared/page.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { formatIn } from '../english.ts'
 import { buildHorse, practice as makePractice } from '../trend/build-horse.ts'
 
 export const asOf = '2026-03-25'
@@ -99,6 +100,7 @@ const inputOf = (horse: Horse, day: string, of: Practice) => ({
   assessment: assess(horse, of, day),
   practice: of,
   pictures: new Map(),
+  format: formatIn(of.units),
 })
 
 export const pagesOf = (horse = mallow, day = asOf, of = practice): readonly PageView[] => [

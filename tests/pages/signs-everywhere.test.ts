@@ -6,17 +6,18 @@ import { ownWords } from '../../src/identity/own-words.ts'
 import { exportOf } from '../../src/pages/export.ts'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import { presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
-import { type HorseInput, presentHorse, summarise } from '../../src/pages/practice/index.ts'
+import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
 import { cautionLines, wordsOf } from '../../src/pages/shared/caution-lines.ts'
-import { formatter } from '../../src/pages/shared/format.ts'
+import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { formatIn } from '../english.ts'
 import { buildHorse, practice as practiceOf, type VisitSketch } from '../trend/build-horse.ts'
 import { type Sketch, signTable } from '../trend/sign-table.ts'
 
 const practice = practiceOf({
   contacts: { practice: '01632 960000', vet: { name: 'Dr Penrose', phone: '01632 960001' } },
 })
-const format = formatter('mm')
+const format = formatIn('mm')
 const consent = { ownerSite: true, portfolio: true, photos: true, given: '2026-01-01' }
 
 /** Heels that need levelling and a toe angle on target, at every foot, so that there is something to hold back. */
@@ -50,6 +51,7 @@ function inputOf(sketches: readonly Sketch[], horse: Partial<Horse> = {}): Horse
     assessment: assess(made, practice, visits.at(-1)?.date ?? ''),
     practice,
     pictures: new Map(),
+    format,
   }
 }
 

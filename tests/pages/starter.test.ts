@@ -7,6 +7,7 @@ import { importedFiles } from '../../src/pages/starter/imported.ts'
 import { startVisit } from '../../src/pages/starter/visit.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { memoryFolder } from '../casebook/memory-folder.ts'
+import { english, formatIn } from '../english.ts'
 
 const practice = '---\npractice: Sandpiper\nowners:\n  kestrel: {name: Ada Kestrel}\n---\n'
 const horse = '---\nname: Juno\nowner: kestrel\nstarted: 2026-01-12\n---\n'
@@ -43,7 +44,13 @@ function newVisit(): string {
   const { casebook } = readCasebook(memoryFolder(files), '2026-02-20')
   const juno = casebook?.horses[0]
   if (!casebook || !juno) throw new Error('the sample cannot be read')
-  return startVisit(juno, assess(juno, casebook.practice, '2026-02-20'), casebook.practice, '2026-02-20')
+  return startVisit(
+    juno,
+    assess(juno, casebook.practice, '2026-02-20'),
+    casebook.practice,
+    '2026-02-20',
+    formatIn('mm'),
+  )
 }
 
 describe('a new visit', () => {
@@ -96,8 +103,13 @@ describe('a new visit', () => {
 
 describe('a new casebook and a new horse', () => {
   it('hold places to fill in and nothing wrong', () => {
-    const made = Object.fromEntries(startCasebook('mm').map(({ path, text }) => [path, text]))
-    const folder = memoryFolder({ ...made, 'juno/horse.md': startHorse('Juno', '2026-01-12') })
+    const made = Object.fromEntries(
+      startCasebook('mm', english.starter).map(({ path, text }) => [path, text]),
+    )
+    const folder = memoryFolder({
+      ...made,
+      'juno/horse.md': startHorse('Juno', '2026-01-12', english.starter),
+    })
     const { diagnostics } = readCasebook(folder, '2026-01-12')
     expect(diagnostics.filter(({ level }) => level === 'error')).toEqual([])
     expect(diagnostics.filter(({ level }) => level === 'gap').length).toBeGreaterThan(5)
@@ -109,7 +121,9 @@ describe('an imported table', () => {
     const table =
       'horse,date,stage,foot,measure,value,unit\nOld Juno,2026-01-12,before,LF,toe length,92.075,mm\nOld Juno,2026-01-12,after,LF,toe angle,48.25,deg\n'
     const { readings } = readTable(table, 'mm')
-    const made = Object.fromEntries(importedFiles(readings).map(({ path, text }) => [path, text]))
+    const made = Object.fromEntries(
+      importedFiles(readings, english.starter).map(({ path, text }) => [path, text]),
+    )
     expect(Object.keys(made)).toEqual(['old-juno/2026-01-12.md', 'old-juno/horse.md'])
     const { casebook } = readCasebook(memoryFolder({ 'practice.md': practice, ...made }), '2026-02-01')
     expect(casebook?.horses[0]?.name).toBe('Old Juno')

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-import { en } from '../../src/pages/words/index.ts'
+import { english } from '../english.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -41,7 +41,7 @@ function differences(one: unknown, other: unknown): readonly string[] {
 const valueAt = (path: readonly string[]): unknown =>
   path.reduce<unknown>(
     (value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined),
-    en,
+    english,
   )
 
 /** Catalogues of which the practice edition's templates read parts, as `w.…`. */
@@ -86,14 +86,16 @@ describe('the catalogue of words', () => {
       isBranch(value)
         ? Object.entries(value).flatMap(([key, below]) => [key, ...(depth > 0 ? keys(below, depth - 1) : [])])
         : []
-    const unused = [...keys(en.practice, 1), ...keys(en.reference, 0), ...keys(en.base, 0)].filter(
-      (key) => !new RegExp(`\\b${key}\\b`).test(text),
-    )
+    const unused = [
+      ...keys(english.practice, 1),
+      ...keys(english.reference, 0),
+      ...keys(english.base, 0),
+    ].filter((key) => !new RegExp(`\\b${key}\\b`).test(text))
     expect(unused).toEqual([])
   })
 
   it('can be told from one that lacks a word, has one more, or asks for other arguments', () => {
-    expect(differences(en, en)).toEqual([])
+    expect(differences(english, english)).toEqual([])
     expect(differences({ a: { b: 'x' } }, { a: {} })).toEqual(['lacks a.b: string'])
     expect(differences({ a: ['x'] }, { a: ['x', 'y'] })).toEqual([
       'lacks a: list of 1',

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { Visit } from '../../src/casebook/model.ts'
-import { formatter } from '../../src/pages/shared/format.ts'
 import { photosOfVisit, type ThenAndNow, thenAndNow } from '../../src/pages/shared/photos.ts'
 import type { Picture, Pictures } from '../../src/pages/shared/pictures.ts'
 import { readOne } from '../casebook/read-one.ts'
+import { formatIn } from '../english.ts'
 
-const format = formatter('mm')
+const format = formatIn('mm')
 const side = (turn: number) => [
   'scale: [[100, 900], [900, 900], 100 mm]',
   `ground: [[100, ${800 + turn}], [900, 800]]`,

@@ -9,10 +9,12 @@ import { type CaseContext, caseContext } from '../../src/pages/portfolio/context
 import { readingsCsv } from '../../src/pages/portfolio/csv.ts'
 import { discussionOf } from '../../src/pages/portfolio/discussion.ts'
 import { chartsOf, gridOf, growOutLines, outcomeOf, trimTables } from '../../src/pages/portfolio/follow-up.ts'
-import { portfolio } from '../../src/pages/words/en/portfolio.ts'
 import { leakSearch } from '../../src/publish/leaks/leaks.ts'
 import type { Verdict } from '../../src/trend/assessment.ts'
+import { english } from '../english.ts'
 import { assessment, input, practice, trend, visit, zoe } from '../owner/fixture.ts'
+
+const { portfolio } = english
 
 const own = ownWords([], [portfolio])
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { presentIndex, presentSummary } from '../../src/pages/portfolio/overall.ts'
 import type { CaseSummary } from '../../src/pages/portfolio/view.ts'
+import { formatIn } from '../english.ts'
 
 const one = (alias: string, more: Partial<CaseSummary> = {}): CaseSummary => ({
   slug: alias.toLowerCase(),
@@ -22,14 +23,18 @@ describe('the list of cases', () => {
       one('Bramble', { outcome: 'worsening' }),
       one('Fern'),
     ]
-    expect(presentIndex(cases, 'mm').cards.map(({ alias }) => alias)).toEqual(['Bramble', 'Fern', 'Sorrel'])
-    expect(presentIndex([...cases].reverse(), 'mm')).toEqual(presentIndex(cases, 'mm'))
+    expect(presentIndex(cases, formatIn('mm')).cards.map(({ alias }) => alias)).toEqual([
+      'Bramble',
+      'Fern',
+      'Sorrel',
+    ])
+    expect(presentIndex([...cases].reverse(), formatIn('mm'))).toEqual(presentIndex(cases, formatIn('mm')))
   })
 
   it('offers to choose by what there is', () => {
     const { filters } = presentIndex(
       [one('Fern', { findings: ['thrush', 'flare'], feet: ['RH'] }), one('Sorrel', { length: 'long' })],
-      'mm',
+      formatIn('mm'),
     )
     expect(filters.map(({ id, choices }) => [id, ...choices.map(({ value }) => value)])).toEqual([
       ['finding', 'flare', 'thrush'],
@@ -40,8 +45,8 @@ describe('the list of cases', () => {
   })
 
   it('is empty and says nothing where there is no case', () => {
-    expect(presentIndex([], 'mm')).toMatchObject({ cards: [], filters: [] })
-    expect(presentSummary([], 'mm')).toMatchObject({ charts: [], changes: null })
+    expect(presentIndex([], formatIn('mm'))).toMatchObject({ cards: [], filters: [] })
+    expect(presentSummary([], formatIn('mm'))).toMatchObject({ charts: [], changes: null })
   })
 })
 
@@ -52,7 +57,7 @@ describe('the page over all cases', () => {
     )
 
   it('gives count, median and interval of each measure', () => {
-    const { changes: table, charts } = presentSummary(changes([-3, -9, -1, -7, -5, -6]), 'mm')
+    const { changes: table, charts } = presentSummary(changes([-3, -9, -1, -7, -5, -6]), formatIn('mm'))
     expect(table?.rows).toEqual([['toe length', '6', '12', '−5.5 mm', '−9 mm to −1 mm', '0', '6', '6']])
     expect(charts[0]?.rows[0]).toEqual({
       label: 'toe length (6)',
@@ -64,7 +69,7 @@ describe('the page over all cases', () => {
   })
 
   it('gives no interval for fewer than six', () => {
-    const { changes: table, charts } = presentSummary(changes([-3, -9, -1, -7, -5]), 'mm')
+    const { changes: table, charts } = presentSummary(changes([-3, -9, -1, -7, -5]), formatIn('mm'))
     expect(table?.rows[0]?.[4]).toBe('too few cases')
     expect(charts[0]?.rows[0]).toMatchObject({ low: null, high: null })
     expect(charts[0]?.description).toContain('too few cases for an interval (fewer than six)')
@@ -78,15 +83,15 @@ describe('the page over all cases', () => {
         { measure: 'toe-angle' as const, mean: 2, feet: 1, up: 1, down: 0, within: 0 },
       ],
     }))
-    expect(presentSummary(cases, 'in').charts.map(({ id, unit }) => [id, unit])).toEqual([
+    expect(presentSummary(cases, formatIn('in')).charts.map(({ id, unit }) => [id, unit])).toEqual([
       ['change-angle', '°'],
       ['change-length', 'in'],
     ])
-    expect(presentSummary(cases, 'in').charts[1]?.rows[0]?.values[1]).toBeCloseTo(-3 / 25.4)
+    expect(presentSummary(cases, formatIn('in')).charts[1]?.rows[0]?.values[1]).toBeCloseTo(-3 / 25.4)
   })
 
   it('names no case and puts none above another', () => {
-    const text = JSON.stringify(presentSummary(changes([-3, -9]), 'mm'))
+    const text = JSON.stringify(presentSummary(changes([-3, -9]), formatIn('mm')))
     expect(text).not.toMatch(/Case\d/)
   })
 })

@@ -2,6 +2,7 @@ import { foldLines } from 'ical-generator'
 import { expect, it } from 'vitest'
 import type { Practice } from '../../src/casebook/model.ts'
 import { visitsCalendar } from '../../src/publish/calendar.ts'
+import { formatIn } from '../english.ts'
 import { asOf, summaryOf } from './kit.ts'
 
 it('folds long lines, in letters of any length, just as the library folds a whole calendar', () => {
@@ -18,7 +19,7 @@ it('folds long lines, in letters of any length, just as the library folds a whol
     terms: {},
     body: '',
   }
-  const text = visitsCalendar(practice, summaries, asOf)
+  const text = visitsCalendar(practice, summaries, asOf, formatIn('mm'))
   const unfolded = text.replaceAll('\r\n ', '')
   expect(text).toBe(foldLines(unfolded))
   expect(unfolded.match(/BEGIN:VEVENT/g)).toHaveLength(names.length)

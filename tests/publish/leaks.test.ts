@@ -3,10 +3,11 @@ import sharp from 'sharp'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type HorseIdentity, identifiersOf } from '../../src/identity/identifiers.ts'
 import { ownWords } from '../../src/identity/own-words.ts'
-import { owner as ownerWords } from '../../src/pages/words/en/owner.ts'
-import { portfolio } from '../../src/pages/words/en/portfolio.ts'
 import { leakSearch, type ScanFile } from '../../src/publish/leaks/leaks.ts'
 import { printExceptions, printLeaks } from '../../src/publish/leaks/report.ts'
+import { english } from '../english.ts'
+
+const { owner: ownerWords, portfolio } = english
 
 const own = ownWords([], [portfolio, ownerWords])
 const horse = (

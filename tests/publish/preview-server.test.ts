@@ -23,7 +23,7 @@ describe('the preview server', () => {
     server = await servePreview(
       join(folder, 'site'),
       0,
-      { script: 'listen()', style: 'aside{}' },
+      { script: 'listen()', style: 'aside{}', markText: 'Mark' },
       async (photo) => {
         if (photo !== 'juno/photos/lf.jpg') throw new Error('no such picture')
         return 'http://127.0.0.1:9/marking/'

@@ -1,9 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { figures as words } from '../../src/pages/words/en/figures.ts'
 import { type DrawChart, loadCharts, mentionsChart } from '../../src/render/charts/charts.ts'
 import { dateAxis, dayAxis, valueAxis } from '../../src/render/charts/ticks.ts'
+import { figureWords } from '../../src/render/figure-words.ts'
+import { english } from '../english.ts'
 import { named, textOf } from './read-html.ts'
 import { distribution, findings, trend } from './samples.ts'
+
+const words = figureWords(english)
 
 let draw: DrawChart
 beforeAll(async () => {
@@ -143,15 +146,15 @@ describe('a findings grid', () => {
 
 describe('axes', () => {
   it('run from round value to round value', () => {
-    expect(valueAxis(81.3, 101.8, 4)).toMatchObject({ low: 80, high: 105 })
-    expect(valueAxis(-6, 2, 4).ticks.map(({ label }) => label)).toEqual([
+    expect(valueAxis(81.3, 101.8, 4, '.')).toMatchObject({ low: 80, high: 105 })
+    expect(valueAxis(-6, 2, 4, '.').ticks.map(({ label }) => label)).toEqual([
       '\u22126',
       '\u22124',
       '\u22122',
       '0',
       '2',
     ])
-    expect(valueAxis(0.61, 0.72, 4).ticks.map(({ label }) => label)).toEqual([
+    expect(valueAxis(0.61, 0.72, 4, '.').ticks.map(({ label }) => label)).toEqual([
       '0.60',
       '0.62',
       '0.64',
@@ -160,7 +163,7 @@ describe('axes', () => {
       '0.70',
       '0.72',
     ])
-    expect(valueAxis(50, 50, 4).high).toBeGreaterThan(50)
+    expect(valueAxis(50, 50, 4, '.').high).toBeGreaterThan(50)
   })
 
   it('mark months, with the year where it begins', () => {
@@ -181,6 +184,6 @@ describe('axes', () => {
   })
 
   it('keep day ticks within the span', () => {
-    expect(dayAxis(-5, 190, 5).ticks.map(({ at }) => at)).toEqual([0, 50, 100, 150])
+    expect(dayAxis(-5, 190, 5, '.').ticks.map(({ at }) => at)).toEqual([0, 50, 100, 150])
   })
 })

@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { places } from '../../src/hoof/findings.ts'
 import { measureIds } from '../../src/hoof/measures.ts'
-import { figures as words } from '../../src/pages/words/en/figures.ts'
 import { createDrawings } from '../../src/render/drawings/drawing.ts'
 import { soleShape } from '../../src/render/drawings/sole-shape.ts'
+import { figureWords } from '../../src/render/figure-words.ts'
+import { english } from '../english.ts'
 import { elementsOf, named, textOf } from './read-html.ts'
 import { level, side, sole, wall } from './samples.ts'
+
+const words = figureWords(english)
 
 const draw = createDrawings(words)
 const mark = (place: string, grade: 0 | 1 | 2 | 3 = 2) => ({ place, grade, sign: '1', label: place })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { createRenderer } from '../../src/render/renderer.ts'
+import { english } from '../english.ts'
 import { elementsOf, idsOf, named, textOf } from './read-html.ts'
 import { distribution, findings, level, side, sole, trend, wall } from './samples.ts'
 
@@ -17,7 +18,7 @@ const templates = new Map([
     '{{#each charts}}{{figure this}}{{/each}}{{#each drawings}}{{drawing this}}{{/each}}',
   ],
 ])
-const renderer = createRenderer(templates)
+const renderer = createRenderer(templates, english)
 const render = (template: string, model: object) => renderer.render({ path: 'x.html', template, model })
 
 const everything = {
@@ -63,7 +64,7 @@ describe('templates', () => {
     ['{{#if (eq feet.lf 1)}}{{/if}}', 'lf'],
     ['{{markdown text below=levl}}', 'levl'],
   ])('minds the arguments in %s', async (source, name) => {
-    const strict = createRenderer(new Map([['pages/p', `\n${source}`]]))
+    const strict = createRenderer(new Map([['pages/p', `\n${source}`]]), english)
     const model = { text: 'x', feet: {}, visits: [], none: null }
     await expect(strict.render({ path: 'p.html', template: 'p', model })).rejects.toThrow(
       `p.html (template pages/p): "${name}" not defined, line 2`,
@@ -73,6 +74,7 @@ describe('templates', () => {
   it('takes null and false for values', async () => {
     const lenient = createRenderer(
       new Map([['pages/p', '{{#if none}}x{{else}}y{{/if}}{{#each no}}x{{else}}z{{/each}}']]),
+      english,
     )
     expect(await lenient.render({ path: 'p.html', template: 'p', model: { none: null, no: false } })).toBe(
       'yz',
@@ -135,6 +137,6 @@ describe('figures on a page', () => {
 
   it('are the same bytes from a renderer of its own', async () => {
     const view = { path: 'x.html', template: 'practice/figures', model: everything }
-    expect(await createRenderer(templates).render(view)).toBe(await renderer.render(view))
+    expect(await createRenderer(templates, english).render(view)).toBe(await renderer.render(view))
   })
 })

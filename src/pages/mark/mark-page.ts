@@ -5,7 +5,7 @@ import { type Landmarks, landmarkLines, type PhotoView, type Point } from '../..
 import { capital, type Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { subjectOf } from '../shared/photos.ts'
-import { mark as words } from '../words/en/mark.ts'
+import type { Words } from '../words/index.ts'
 
 export type MarkedView = 'lateral' | 'medial' | 'solar' | 'behind'
 export const markedViews: readonly MarkedView[] = ['lateral', 'medial', 'solar', 'behind']
@@ -35,7 +35,7 @@ export interface MarkTask {
   readonly scaleLength: string
   /** First lines of the block, up to the points. */
   readonly head: string
-  readonly says: typeof words.script
+  readonly says: Words['mark']['script']
 }
 
 export interface MarkStep {
@@ -74,14 +74,16 @@ const order: Readonly<Record<MarkedView, readonly string[]>> = {
 }
 
 export function markPage(subject: MarkSubject, format: Formatter): PageView {
+  const { mark: words } = format.words
   const { file, view, entry } = subject
-  const task = taskOf(subject)
+  const task = taskOf(subject, words)
   const foot = entry?.photo.foot ?? null
   const visitFile = entry === null ? null : entry.visit.file
   return {
     path: 'index.html',
     template: 'mark/mark',
     model: {
+      lang: format.words.base.lang,
       w: words,
       title: words.title(file),
       about:
@@ -101,7 +103,7 @@ export function markPage(subject: MarkSubject, format: Formatter): PageView {
 const isMirrored = (view: MarkedView, foot: Foot): boolean =>
   (sideOf(foot) === 'right') !== (view === 'medial')
 
-function taskOf({ file, view, entry, width, height }: MarkSubject): MarkTask {
+function taskOf({ file, view, entry, width, height }: MarkSubject, words: Words['mark']): MarkTask {
   const landmarks = entry?.photo.landmarks ?? null
   const says = (id: string) => {
     const found = Object.entries(view === 'behind' ? { ...words.steps, ...words.stepsBehind } : words.steps)

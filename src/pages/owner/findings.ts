@@ -2,7 +2,6 @@ import { type Foot, feet } from '../../hoof/feet.ts'
 import { findingMeanings } from '../../hoof/findings.ts'
 import type { FindingStory } from '../shared/findings.ts'
 import type { Formatter } from '../shared/format.ts'
-import { owner as words } from '../words/en/owner.ts'
 import type { OwnerFinding } from './view.ts'
 
 /**
@@ -16,6 +15,7 @@ export function ownerFindings(
   lastVisit: number,
   format: Formatter,
 ): { foot: string; lines: OwnerFinding[] }[] {
+  const { owner: words } = format.words
   const explained = new Set<string>()
   const meaningOf = (what: string): string | null => {
     if (explained.has(what)) return null
@@ -38,6 +38,7 @@ function line(
   lastVisit: number,
   format: Formatter,
 ): Omit<OwnerFinding, 'meaning'> {
+  const { owner: words } = format.words
   const where = what.includes(place) ? '' : (words.places[place] ?? place)
   const name = where === '' ? what : `${what} ${where}`
   const now = changes.at(-1)

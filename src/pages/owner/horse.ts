@@ -1,25 +1,30 @@
 import type { Horse, Practice, Visit } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import type { Assessment, GrowOut } from '../../trend/assessment.ts'
-import type { HorseInput } from '../practice/index.ts'
 import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
 import { contactText, vetContact } from '../shared/contact.ts'
 import type { TrendChart } from '../shared/figures.ts'
 import { findingStories, visitsUpTo } from '../shared/findings.ts'
-import { type Formatter, formatter } from '../shared/format.ts'
+import { type Formatter, monthText } from '../shared/format.ts'
+import type { HorseInput } from '../shared/horse-input.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { type ChartWords, trendChart } from '../shared/trend-chart.ts'
-import { ownerMeasures, owner as words } from '../words/en/owner.ts'
+import type { Words } from '../words/index.ts'
+import { ownerMeasureIds } from '../words/keys.ts'
 import { ownerFindings } from './findings.ts'
 import { photoPairs } from './photos.ts'
 import { statementsOf, type Told } from './statements.ts'
 import type { CareTask, Mood, OwnerFoot, OwnerHorse } from './view.ts'
-import { monthText } from './when.ts'
 
 /** The horse as its owner may see it; null where the owner's site has no consent or the horse no owner. */
-export function presentOwnerHorse({ horse, assessment, practice, pictures }: HorseInput): OwnerHorse | null {
+export function presentOwnerHorse({
+  horse,
+  assessment,
+  practice,
+  pictures,
+  format,
+}: HorseInput): OwnerHorse | null {
   if (!horse.consent.ownerSite || horse.owner === null) return null
-  const format = formatter(practice.units)
   const visits = visitsUpTo(horse, assessment.visits)
   const told = feet.map((foot) => ({ foot, told: statementsOf(assessment.trends, foot, format) }))
   const all = told.flatMap((one) => one.told)
@@ -28,28 +33,30 @@ export function presentOwnerHorse({ horse, assessment, practice, pictures }: Hor
     name: horse.name,
     seen: seenText(visits, format),
     urgent: urgentOf(assessment, visits.at(-1)?.id, format),
-    contacts: contactsOf(horse, practice),
+    contacts: contactsOf(horse, practice, format.words.owner),
     glance: glanceOf(
       horse.name,
       all.map(({ statement }) => statement.mood),
+      format.words.owner,
     ),
     photos: photoPairs(visits, pictures, horse.consent.photos, format),
     assumed: assessment.geometry.some(
       ({ first, latest }) => first.assumed.length + latest.assumed.length > 0,
     ),
     feet: told.flatMap((one) => footOf(one.foot, one.told, assessment, format)),
-    meanings: meaningsOf(all),
+    meanings: meaningsOf(all, format.words.owner),
     findings: ownerFindings(findingStories(visits), practice.terms, visits.length - 1, format),
     growOut: assessment.growOut.map((feature) => growSentence(feature, assessment, format)),
     plans: planSentences(assessment, format),
     letters: lettersOf(horse, visits, format),
-    care: (visits[visits.length - 1]?.care ?? []).map(careTask),
+    care: (visits[visits.length - 1]?.care ?? []).map((task) => careTask(task, format)),
     next: nextText(assessment, format),
     chart,
   }
 }
 
 function seenText(visits: readonly Visit[], format: Formatter): string {
+  const { owner: words } = format.words
   const first = visits[0]?.date
   const last = visits[visits.length - 1]?.date
   if (first === undefined || last === undefined) return words.notSeen
@@ -65,13 +72,13 @@ const urgentOf = (
   cautionLines(standingCautions(cautions), format, (said, facts) => said.owner(facts, format)).map(
     ({ level, text, visit, date, folded }) => ({
       level,
-      word: words.levels[level],
-      text: folded > 0 || visit === lastVisit ? text : words.since(text, format.date(date)),
+      word: format.words.owner.levels[level],
+      text: folded > 0 || visit === lastVisit ? text : format.words.owner.since(text, format.date(date)),
     }),
   )
 
 /** How many things go which way: a count of verdicts, nothing more. */
-function glanceOf(name: string, moods: readonly Mood[]): string[] {
+function glanceOf(name: string, moods: readonly Mood[], words: Words['owner']): string[] {
   if (moods.length === 0) return [words.glanceNone]
   const count = (mood: Mood) => moods.filter((one) => one === mood).length
   const say: readonly (readonly [number, (n: number) => string])[] = [
@@ -90,6 +97,7 @@ function footOf(
   assessment: Assessment,
   format: Formatter,
 ): OwnerFoot[] {
+  const { owner: words } = format.words
   const geometry = assessment.geometry.find((one) => one.foot === foot)
   if (told.length === 0 && geometry === undefined) return []
   const label = (which: 'first' | 'latest') => (which === 'first' ? words.firstLabel : words.latestLabel)
@@ -104,12 +112,13 @@ function footOf(
   ]
 }
 
-const meaningsOf = (told: readonly Told[]): string[] =>
-  Object.entries(ownerMeasures)
-    .filter(([measure]) => told.some((one) => one.measure === measure))
-    .map(([, { meaning }]) => meaning)
+const meaningsOf = (told: readonly Told[], words: Words['owner']): string[] =>
+  ownerMeasureIds
+    .filter((id) => told.some(({ measure }) => measure === id))
+    .map((id) => words.measures[id].meaning)
 
 function growSentence(feature: GrowOut, { asOf }: Assessment, format: Formatter): string {
+  const { owner: words } = format.words
   const where = words.places[feature.place] ?? feature.place
   const what = where === '' ? feature.feature : `${feature.feature} ${where}`
   const foot = format.foot(feature.foot)
@@ -123,15 +132,16 @@ function growSentence(feature: GrowOut, { asOf }: Assessment, format: Formatter)
 
 /** No amounts, and nothing of a foot that waits for a vet but that it waits. */
 function planSentences({ plans, heldFeet }: Assessment, format: Formatter): string[] {
+  const { owner: words } = format.words
   const going = plans.map((plan) => {
     const say = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
     return `${say(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`
   })
-  return [...(heldFeet.length > 0 ? [words.planHeld(heldFeet.map(format.foot))] : []), ...going]
+  return [...(heldFeet.length > 0 ? [words.planHeld(format.list(heldFeet.map(format.foot)))] : []), ...going]
 }
 
 /** The numbers to ring, the vet's first. */
-function contactsOf(horse: Horse, practice: Practice): readonly string[] {
+function contactsOf(horse: Horse, practice: Practice, words: Words['owner']): readonly string[] {
   const vet = vetContact(horse, practice)
   return [
     ...(vet === null ? [] : [words.vetIs(contactText(vet))]),
@@ -144,6 +154,7 @@ function lettersOf(
   visits: readonly Visit[],
   format: Formatter,
 ): { head: string; text: string }[] {
+  const { owner: words } = format.words
   const fromVisits = [...visits]
     .reverse()
     .flatMap((visit) =>
@@ -155,12 +166,13 @@ function lettersOf(
   return about === null ? fromVisits : [...fromVisits, { head: words.letterAbout(horse.name), text: about }]
 }
 
-const careTask = (task: string): CareTask => ({
+const careTask = (task: string, { weekdays, words }: Formatter): CareTask => ({
   task,
-  ticks: words.careDays.map((day) => ({ day, label: words.careTick(day, task) })),
+  ticks: weekdays.map((day) => ({ day, label: words.owner.careTick(day, task) })),
 })
 
 function nextText({ nextVisit }: Assessment, format: Formatter): string {
+  const { owner: words } = format.words
   if (nextVisit.due === null) return words.nextNone
   const date = format.date(nextVisit.due)
   return nextVisit.overdueDays !== null && nextVisit.overdueDays > 0
@@ -170,6 +182,7 @@ function nextText({ nextVisit }: Assessment, format: Formatter): string {
 
 /** One chart, the most telling: heels where they stood far apart, else the slope of the front. */
 function ownerChart(assessment: Assessment, format: Formatter): TrendChart | null {
+  const { owner: words } = format.words
   const uneven = assessment.trends.some(
     ({ measure, first }) => measure === 'heel-balance' && Math.abs(first) >= 5,
   )

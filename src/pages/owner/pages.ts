@@ -1,6 +1,6 @@
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { PageView } from '../shared/page.ts'
-import { owner as w } from '../words/en/owner.ts'
+import type { Words } from '../words/index.ts'
 import type { OwnerHorse } from './view.ts'
 
 /** One horse's part of its owner's page: markup, made apart from the other horses. */
@@ -19,6 +19,7 @@ export function ownerPart(
   h: OwnerHorse,
   anchor: string,
   bytes: (picture: string) => string | null,
+  words: Words,
 ): PageView {
   const photos = h.photos
     .map(({ head, shots }) => ({
@@ -37,7 +38,7 @@ export function ownerPart(
   return {
     path: `${anchor}.html`,
     template: 'owner/horse',
-    model: { h: { ...h, photos, feet, chart }, anchor, w },
+    model: { h: { ...h, photos, feet, chart }, anchor, w: words.owner },
   }
 }
 
@@ -53,7 +54,9 @@ export function ownerRecord(
   owner: Owner,
   parts: readonly OwnerPart[],
   { style, policy }: Inlined,
+  words: Words,
 ): PageView {
+  const { owner: w } = words
   const horses = [...parts].sort((a, b) =>
     a.name < b.name ? -1 : a.name > b.name ? 1 : a.anchor < b.anchor ? -1 : 1,
   )
@@ -61,7 +64,7 @@ export function ownerRecord(
     path: 'record.html',
     template: 'owner/record',
     model: {
-      lang: 'en',
+      lang: words.base.lang,
       title: w.title(practice.name),
       practice: practice.name,
       forOwner: w.forOwner(owner.name),
@@ -82,13 +85,15 @@ export function lockedPage(
   token: string,
   locked: { readonly armored: string; readonly checksum: string },
   inlined: Inlined & { readonly script: string },
+  words: Words,
 ): PageView {
+  const { owner: w } = words
   const { opening, empty, wrong, damaged, weak } = w.locked
   return {
     path: `${token}/index.html`,
     template: 'owner/locked',
     model: {
-      lang: 'en',
+      lang: words.base.lang,
       title: w.locked.title(practice.name),
       practice: practice.name,
       payload: locked.armored,

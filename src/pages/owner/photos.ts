@@ -1,7 +1,6 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { Pictures } from '../shared/pictures.ts'
-import { owner as words } from '../words/en/owner.ts'
 import type { OwnerShot, PhotoPair } from './view.ts'
 
 interface Shot {
@@ -43,7 +42,7 @@ export function photoPairs(
 }
 
 const subject = ({ foot, view }: Photo, format: Formatter): string =>
-  [foot === null ? words.wholeHorse : format.foot(foot), words.views[view]]
+  [foot === null ? format.words.owner.wholeHorse : format.foot(foot), format.words.owner.views[view]]
     .filter((part) => part !== '')
     .join(', ')
 
@@ -53,6 +52,7 @@ function described(
   pictures: Pictures,
   format: Formatter,
 ): OwnerShot[] {
+  const { owner: words } = format.words
   const picture = pictures.get(photo.file)
   if (picture === undefined) return []
   const date = format.date(visit.date)

@@ -1,10 +1,10 @@
 /** Sentences about one foot, from the trends the engine found. They claim no more than the engine does. */
 import type { Foot } from '../../hoof/feet.ts'
 import type { Trend, Verdict } from '../../trend/assessment.ts'
-import type { Formatter } from '../shared/format.ts'
-import { type OwnerMeasureId, ownerMeasures, owner as words } from '../words/en/owner.ts'
+import { type Formatter, monthText } from '../shared/format.ts'
+import type { Words } from '../words/index.ts'
+import { type OwnerMeasureId, ownerMeasureIds } from '../words/keys.ts'
 import type { Mood, Statement } from './view.ts'
-import { monthText } from './when.ts'
 
 /** Said of every foot where it was read; the others only where they tell something. */
 const always: readonly OwnerMeasureId[] = ['toe-length', 'toe-angle', 'heel-balance']
@@ -31,7 +31,7 @@ export function toldTrends(
   foot: Foot,
 ): readonly (readonly [OwnerMeasureId, Trend])[] {
   const told: [OwnerMeasureId, Trend][] = []
-  for (const measure of Object.keys(ownerMeasures) as OwnerMeasureId[]) {
+  for (const measure of ownerMeasureIds) {
     const some = trends.filter((trend) => trend.foot === foot && trend.measure === measure)
     const trend = some.find(({ source }) => source === 'gauge') ?? some[0]
     if (trend === undefined) continue
@@ -41,23 +41,25 @@ export function toldTrends(
 }
 
 export function statementsOf(trends: readonly Trend[], foot: Foot, format: Formatter): readonly Told[] {
+  const { owner: words } = format.words
   return toldTrends(trends, foot).map(([measure, trend]) => {
     const mood = moods[trend.verdict]
-    const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, format)])
+    const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, format)], words)
     return { measure, statement: { mood, badge: words.badges[trend.verdict], sentences } }
   })
 }
 
 /** Two doubts side by side are said in one breath. */
-function joined(sentences: readonly string[]): string[] {
+function joined(sentences: readonly string[], words: Words['owner']): string[] {
   const early = sentences.indexOf(words.verdicts['too early to tell'])
   if (early < 1 || sentences[early - 1] !== words.within) return [...sentences]
   return [...sentences.slice(0, early - 1), words.withinEarly, ...sentences.slice(early + 1)]
 }
 
 function changeSentences(measure: OwnerMeasureId, trend: Trend, format: Formatter): string[] {
+  const { owner: words } = format.words
   if (measure === 'heel-balance') return heelSentences(trend, format)
-  const { more, less, thing } = ownerMeasures[measure]
+  const { more, less, thing } = words.measures[measure]
   const name = thing(format.foot(trend.foot))
   if (trend.n < 2) return [words.one(name, format.measure(measure, trend.last))]
   const since = sinceText(trend, format)
@@ -71,6 +73,7 @@ function changeSentences(measure: OwnerMeasureId, trend: Trend, format: Formatte
 
 /** Which heel is the higher does not matter here: only how far they stand apart. */
 function heelSentences(trend: Trend, format: Formatter): string[] {
+  const { owner: words } = format.words
   const foot = format.foot(trend.foot)
   const apart = (value: number) => format.length(Math.abs(value))
   if (trend.n < 2) return [words.heelsOne(foot, apart(trend.last))]
@@ -83,6 +86,7 @@ function heelSentences(trend: Trend, format: Formatter): string[] {
 const isNothing = (amount: string) => /^0(?:\D|$)/.test(amount) && !/[1-9]/.test(amount)
 
 function sinceText(trend: Trend, format: Formatter): string {
+  const { owner: words } = format.words
   const first = trend.points[0]?.date ?? ''
   const last = trend.points[trend.points.length - 1]?.date ?? ''
   return first.slice(0, 7) === last.slice(0, 7)
@@ -92,6 +96,7 @@ function sinceText(trend: Trend, format: Formatter): string {
 
 /** Where it goes, and no further than the engine can see. */
 function outlook(trend: Trend, format: Formatter): string[] {
+  const { owner: words } = format.words
   const said: string[] = [words.verdicts[trend.verdict]]
   const further = trend.wouldSettle?.furtherVisits ?? null
   if (trend.verdict === 'too early to tell' && further !== null && further > 0)

@@ -8,11 +8,10 @@ import { sideViewAt } from '../../trend/side-views.ts'
 import { cautionLevels, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { SideDrawing, SoleDrawing, Table } from '../shared/figures.ts'
 import { sideDrawing } from '../shared/side.ts'
-import { portfolio as words } from '../words/en/portfolio.ts'
 import type { CaseContext } from './context.ts'
 import type { CaseCaution, PortfolioCase } from './view.ts'
 
-export function patientOf({ horse, first, anonymous }: CaseContext): PortfolioCase['patient'] {
+export function patientOf({ horse, first, anonymous, words }: CaseContext): PortfolioCase['patient'] {
   const age = ageAt(horse.born, first.date)
   const weight = horse.weightKg ?? first.bodyState.weightKg
   return [
@@ -40,7 +39,7 @@ function ageAt(born: string | null, date: string): number | null {
   return Number.isFinite(years) ? Math.max(0, years - (before ? 1 : 0)) : null
 }
 
-export function findingsTable({ first, format, anonymous }: CaseContext): Table | null {
+export function findingsTable({ first, format, anonymous, words }: CaseContext): Table | null {
   if (first.findings.length === 0) return null
   return {
     caption: words.findings,
@@ -54,7 +53,7 @@ export function findingsTable({ first, format, anonymous }: CaseContext): Table 
   }
 }
 
-export function solesAtFirst({ first, format, anonymous }: CaseContext): SoleDrawing[] {
+export function solesAtFirst({ first, format, anonymous, words }: CaseContext): SoleDrawing[] {
   return feet.flatMap((foot) => {
     const findings = first.findings.filter((finding) => finding.foot === foot)
     if (findings.length === 0) return []
@@ -86,7 +85,7 @@ export function solesAtFirst({ first, format, anonymous }: CaseContext): SoleDra
 }
 
 /** Each foot as it came, before anything was taken: from the gauge where it was read so, else from pictures. */
-export function sidesAtFirst({ horse, first, format }: CaseContext): SideDrawing[] {
+export function sidesAtFirst({ horse, first, format, words }: CaseContext): SideDrawing[] {
   const columns = columnsOf(horse, [first])
   return feet.flatMap((foot) => {
     const view = families.flatMap((family) => sideViewAt(columns, family, 'before', foot, 0) ?? [])[0]
@@ -116,7 +115,7 @@ export function firstReadings({ assessment, first }: CaseContext): AssessedReadi
 }
 
 export function readingsTable(context: CaseContext): Table | null {
-  const { format } = context
+  const { format, words } = context
   const readings = firstReadings(context)
   const rows = measureOrder.flatMap((measure) => {
     const some = readings.filter((reading) => reading.measure === measure)
@@ -136,7 +135,7 @@ export function readingsTable(context: CaseContext): Table | null {
   }
 }
 
-export function comfortAtFirst({ first, format }: CaseContext): PortfolioCase['findings']['comfort'] {
+export function comfortAtFirst({ first, format, words }: CaseContext): PortfolioCase['findings']['comfort'] {
   const { lameness, landing, digitalPulse } = first.comfort
   return feet.flatMap((foot: Foot) => {
     const says = [
@@ -150,7 +149,7 @@ export function comfortAtFirst({ first, format }: CaseContext): PortfolioCase['f
 
 /** Readings of the first visit against the bands that the engine judged by. */
 export function bandsTable(context: CaseContext): Table | null {
-  const { assessment, format } = context
+  const { assessment, format, words } = context
   const rows = firstReadings(context).flatMap((reading) => {
     const trend = assessment.trends.find(
       ({ foot, measure, target }) => foot === reading.foot && measure === reading.measure && target !== null,
@@ -171,7 +170,7 @@ export function bandsTable(context: CaseContext): Table | null {
   return rows.length === 0 ? null : { caption: words.assessmentCaption, head: words.assessmentHead, rows }
 }
 
-function standing({ measure, value }: AssessedReading, band: Band, { format }: CaseContext): string {
+function standing({ measure, value }: AssessedReading, band: Band, { format, words }: CaseContext): string {
   if (inBand(value, band)) return words.inBand
   return band.low !== null && value < band.low
     ? words.belowBand(format.measure(measure, band.low - value))
@@ -197,7 +196,7 @@ export const cautionsAtLast = (context: CaseContext): readonly CaseCaution[] =>
 
 /** In days of the case, where a date would tell who it was. */
 const caseCautions = (
-  { format, anonymous }: CaseContext,
+  { format, anonymous, words }: CaseContext,
   cautions: readonly Caution[],
 ): readonly CaseCaution[] =>
   cautionLevels.flatMap((level) => {
@@ -207,12 +206,12 @@ const caseCautions = (
         const text = wordsOf(format, caution).portfolio(caution.facts, format)
         return caution.feet.length === feet.length
           ? text
-          : format.words.base.remark(format.words.base.listed(caution.feet.map(format.foot)), text)
+          : format.words.base.remark(format.list(caution.feet.map(format.foot)), text)
       })
     return [...new Set(texts)].map((text) => ({ level, word: words.levels[level], text: anonymous(text) }))
   })
 
-export function timelineOf({ visits, dayOf }: CaseContext): Table {
+export function timelineOf({ visits, dayOf, words }: CaseContext): Table {
   return {
     caption: words.timelineCaption,
     head: words.timelineHead,

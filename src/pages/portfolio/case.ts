@@ -1,9 +1,9 @@
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
-import type { HorseInput } from '../practice/index.ts'
 import { findingStories } from '../shared/findings.ts'
-import { type CaseLength, portfolio as words } from '../words/en/portfolio.ts'
+import type { HorseInput } from '../shared/horse-input.ts'
+import type { CaseLength } from '../words/keys.ts'
 import {
   bandsTable,
   cautionsAtFirst,
@@ -47,7 +47,7 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
   if (context === null) return null
   const summary = summaryOf(context)
   const shots = caseShots(context, input.pictures)
-  const { alias, visits, days, horse } = context
+  const { alias, visits, days, horse, words } = context
   return {
     summary,
     csv: readingsCsv(context),

@@ -1,14 +1,14 @@
 import type { Horse, Practice, Visit } from '../../casebook/model.ts'
 import { daysBetween, type PlainDate } from '../../hoof/dates.ts'
-import { type Anonymiser, anonymiser } from '../../identity/anonymise.ts'
+import { type Anonymiser, anonymiser, type Stand } from '../../identity/anonymise.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
 import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
 import { foldedWords } from '../../identity/words.ts'
 import type { Assessment } from '../../trend/assessment.ts'
-import type { HorseInput } from '../practice/index.ts'
 import { visitsUpTo } from '../shared/findings.ts'
-import { type Formatter, formatter } from '../shared/format.ts'
-import { portfolio as words } from '../words/en/portfolio.ts'
+import type { Formatter } from '../shared/format.ts'
+import type { HorseInput } from '../shared/horse-input.ts'
+import type { Words } from '../words/index.ts'
 
 /** All that the parts of a case page work from. */
 export interface CaseContext {
@@ -22,6 +22,7 @@ export interface CaseContext {
   readonly first: Visit
   readonly days: number
   readonly format: Formatter
+  readonly words: Words['portfolio']
   /** Rewrites any text that a person wrote. */
   readonly anonymous: Anonymiser
   /** Day of the case, 0 at the first visit. */
@@ -30,7 +31,8 @@ export interface CaseContext {
 
 /** Null where the case may not be shown: no consent, no alias, or no visit yet. */
 export function caseContext(input: HorseInput, own: OwnWords): CaseContext | null {
-  const { horse, practice, assessment } = input
+  const { horse, practice, assessment, format } = input
+  const words = format.words.portfolio
   if (!horse.consent.portfolio || horse.alias === null) return null
   const slug = foldedWords(horse.alias).join('-')
   const visits = visitsUpTo(horse, assessment.visits)
@@ -46,8 +48,9 @@ export function caseContext(input: HorseInput, own: OwnWords): CaseContext | nul
     visits,
     first,
     days: daysBetween(first.date, last.date),
-    format: formatter(practice.units),
-    anonymous: anonymiserFor(horse, practice, first.date, own),
+    format,
+    words,
+    anonymous: anonymiserFor(horse, practice, first.date, own, words.stand),
     dayOf: (date) => daysBetween(first.date, date),
   }
 }
@@ -58,6 +61,7 @@ export function anonymiserFor(
   practice: Practice,
   firstDate: PlainDate,
   own: OwnWords,
+  stand: Omit<Stand, 'alias'>,
 ): Anonymiser {
   return anonymiser({
     horse: horse.id,
@@ -66,6 +70,6 @@ export function anonymiserFor(
     ownerName: practice.owners.find(({ id }) => id === horse.owner)?.name ?? null,
     identifiers: identifiersOf([identityOf(horse)], practice, own).identifiers,
     firstDate,
-    stand: { ...words.stand, alias: horse.alias ?? words.stand.otherHorse },
+    stand: { ...stand, alias: horse.alias ?? stand.otherHorse },
   })
 }

@@ -1,4 +1,3 @@
-import { portfolio as words } from '../words/en/portfolio.ts'
 import type { CaseContext } from './context.ts'
 import type { PortfolioCase } from './view.ts'
 
@@ -10,7 +9,7 @@ const anyHeading = /^(#{1,6})\s/
  * `### Owner's view` within it is told under that head of the report.
  */
 export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discussion' | 'ownerView'> {
-  const { horse, visits, anonymous, dayOf } = context
+  const { horse, visits, anonymous, dayOf, words } = context
   const views: string[] = []
   const part = (head: string, text: string | null) => {
     if (text === null) return []

@@ -6,12 +6,12 @@ import type { FindingsGrid, SideDrawing, Table, TrendChart } from '../shared/fig
 import { findingStories } from '../shared/findings.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { trendChart } from '../shared/trend-chart.ts'
-import { type Outcome, portfolio as words } from '../words/en/portfolio.ts'
+import type { Outcome } from '../words/keys.ts'
 import type { CaseContext } from './context.ts'
 
 const trimmed: readonly MeasureId[] = ['toe-length', 'heel-medial', 'heel-lateral']
 
-export function trimTables({ assessment, format, dayOf }: CaseContext): Table[] {
+export function trimTables({ assessment, format, dayOf, words }: CaseContext): Table[] {
   return trimmed.flatMap((measure) => {
     const some = assessment.growth.filter((growth) => growth.measure === measure)
     const dates = [...new Set(some.flatMap(({ trims }) => trims.map(({ date }) => date)))].sort()
@@ -33,7 +33,7 @@ export function trimTables({ assessment, format, dayOf }: CaseContext): Table[] 
   })
 }
 
-export const planLines = ({ assessment, format }: CaseContext): string[] => [
+export const planLines = ({ assessment, format, words }: CaseContext): string[] => [
   ...assessment.heldFeet.map((foot) => words.plannedHeld(format.foot(foot))),
   ...assessment.plans.map((plan) => {
     const say = plan.measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
@@ -53,7 +53,7 @@ export function outcomeOf(assessment: Assessment): Outcome {
   return verdicts.every((verdict) => verdict === 'on target') ? 'on target' : 'improving'
 }
 
-export function sidesOverTime({ assessment, format, dayOf }: CaseContext): SideDrawing[] {
+export function sidesOverTime({ assessment, format, dayOf, words }: CaseContext): SideDrawing[] {
   return assessment.geometry
     .filter(({ first, latest }) => first.visit !== latest.visit)
     .map((geometry) =>
@@ -63,7 +63,7 @@ export function sidesOverTime({ assessment, format, dayOf }: CaseContext): SideD
 
 const charted: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance']
 
-export function chartsOf({ assessment, format, dayOf }: CaseContext): TrendChart[] {
+export function chartsOf({ assessment, format, dayOf, words }: CaseContext): TrendChart[] {
   const time = {
     title: words.chartTime,
     at: (date: string) => ({ day: dayOf(date) }),
@@ -81,7 +81,7 @@ const gaugeTrends = (assessment: Assessment, measure: AnyMeasureId): Trend[] =>
 /** Shown in the table whatever they did; others where they moved or have a band. */
 export const shownAlways: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance', 'heel-gap']
 
-export function trendsTable({ assessment, format }: CaseContext): Table | null {
+export function trendsTable({ assessment, format, words }: CaseContext): Table | null {
   const shown = assessment.trends.filter(
     (trend) =>
       trend.n >= 2 && (shownAlways.includes(trend.measure) || trend.changeIsReal || trend.target !== null),
@@ -113,7 +113,7 @@ export function trendsTable({ assessment, format }: CaseContext): Table | null {
   }
 }
 
-export function gridOf({ visits, format, anonymous, dayOf }: CaseContext): FindingsGrid | null {
+export function gridOf({ visits, format, anonymous, dayOf, words }: CaseContext): FindingsGrid | null {
   const stories = findingStories(visits)
   if (stories.length === 0 || visits.length < 2) return null
   const days = visits.map(({ date }) => words.day(dayOf(date)))
@@ -139,7 +139,7 @@ export function gridOf({ visits, format, anonymous, dayOf }: CaseContext): Findi
   }
 }
 
-export function growthLines({ assessment, format }: CaseContext): string[] {
+export function growthLines({ assessment, format, words }: CaseContext): string[] {
   return assessment.growth.flatMap(({ foot, measure, ratePerMonth, low, high, days }) => {
     if (measure !== 'toe-length' || ratePerMonth === null || low === null || high === null) return []
     const [rate, interval] = [format.rate(measure, ratePerMonth), format.interval(measure, low, high)]
@@ -147,7 +147,7 @@ export function growthLines({ assessment, format }: CaseContext): string[] {
   })
 }
 
-export function growOutLines({ assessment, format, anonymous, dayOf }: CaseContext): string[] {
+export function growOutLines({ assessment, format, anonymous, dayOf, words }: CaseContext): string[] {
   return assessment.growOut.map((feature) => {
     const foot = format.foot(feature.foot)
     const what = anonymous(feature.feature)

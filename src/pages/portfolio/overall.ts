@@ -1,10 +1,10 @@
 /** Pages over all cases: the index with its filters, and how much each measure changed. Never a ranking. */
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { LengthUnit } from '../../hoof/units.ts'
 import type { DistributionChart, Table } from '../shared/figures.ts'
-import { type Formatter, formatter, kindOf } from '../shared/format.ts'
-import { type CaseLength, type Outcome, portfolio as words } from '../words/en/portfolio.ts'
+import { type Formatter, kindOf } from '../shared/format.ts'
+import type { Words } from '../words/index.ts'
+import type { CaseLength, Outcome } from '../words/keys.ts'
 import { medianInterval, medianOf } from './median.ts'
 import type { CaseChange, CaseSummary } from './view.ts'
 
@@ -41,18 +41,18 @@ export interface Filter {
 export const inOrder = (cases: readonly CaseSummary[]): CaseSummary[] =>
   [...cases].sort((a, b) => (a.slug < b.slug ? -1 : a.slug > b.slug ? 1 : 0))
 
-export function presentIndex(summaries: readonly CaseSummary[], units: LengthUnit): PortfolioIndex {
-  const format = formatter(units)
+export function presentIndex(summaries: readonly CaseSummary[], format: Formatter): PortfolioIndex {
+  const words = format.words.portfolio
   const cases = inOrder(summaries)
   return {
     count: words.count(cases.length),
-    cards: cases.map(card),
+    cards: cases.map((one) => card(one, words)),
     shown: { all: words.shownAll(cases.length), some: words.shownSome(cases.length) },
     filters: cases.length === 0 ? [] : filtersOf(cases, format),
   }
 }
 
-const card = (one: CaseSummary): CaseCard => ({
+const card = (one: CaseSummary, words: Words['portfolio']): CaseCard => ({
   href: `${one.slug}/index.html`,
   alias: one.alias,
   length: words.cardLength(one.visits, one.days),
@@ -67,6 +67,7 @@ const card = (one: CaseSummary): CaseCard => ({
 })
 
 function filtersOf(cases: readonly CaseSummary[], format: Formatter): Filter[] {
+  const { portfolio: words } = format.words
   const same = (text: string) => ({ value: text, text })
   const findings = [...new Set(cases.flatMap((one) => one.findings))].sort()
   return [
@@ -110,8 +111,8 @@ interface Pooled {
   readonly interval: { readonly low: number; readonly high: number } | null
 }
 
-export function presentSummary(cases: readonly CaseSummary[], units: LengthUnit): PortfolioSummary {
-  const format = formatter(units)
+export function presentSummary(cases: readonly CaseSummary[], format: Formatter): PortfolioSummary {
+  const words = format.words.portfolio
   const pooled = pool(cases, format)
   return {
     charts: chartsOf(pooled, format),
@@ -146,6 +147,7 @@ function pool(cases: readonly CaseSummary[], format: Formatter): Pooled[] {
 
 /** One chart for each unit, so that a scale never mixes two. */
 function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionChart[] {
+  const { portfolio: words } = format.words
   const byUnit = new Map<string, Pooled[]>()
   for (const one of pooled) byUnit.set(kindOf(one.measure), [...(byUnit.get(kindOf(one.measure)) ?? []), one])
   return [...byUnit].flatMap(([kind, group]) => {
@@ -182,16 +184,20 @@ function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionCha
 }
 
 const says = ({ name, measure, values, median, interval }: Pooled, format: Formatter): string =>
-  words.summarySays(
+  format.words.portfolio.summarySays(
     name,
     values.length,
     format.change(measure, median),
     interval === null
-      ? words.summaryFew
-      : words.summaryInterval(format.change(measure, interval.low), format.change(measure, interval.high)),
+      ? format.words.portfolio.summaryFew
+      : format.words.portfolio.summaryInterval(
+          format.change(measure, interval.low),
+          format.change(measure, interval.high),
+        ),
   )
 
 function changesTable(pooled: readonly Pooled[], format: Formatter): Table {
+  const { portfolio: words } = format.words
   const sum = (changes: readonly CaseChange[], of: (change: CaseChange) => number) =>
     String(changes.reduce((total, change) => total + of(change), 0))
   return {

@@ -1,6 +1,7 @@
 import type { Practice } from '../../casebook/model.ts'
+import type { Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
-import { portfolio as w } from '../words/en/portfolio.ts'
+import type { Words } from '../words/index.ts'
 import { presentIndex, presentSummary } from './overall.ts'
 import type { CaseShot, CaseSummary, PortfolioCase } from './view.ts'
 
@@ -12,9 +13,10 @@ export interface ShownPicture {
 
 type Here = 'index' | 'summary' | 'case'
 
-function frame(title: string, practice: Practice, root: string, here: Here) {
+function frame(title: string, practice: Practice, root: string, here: Here, words: Words) {
+  const { portfolio: w } = words
   return {
-    lang: 'en',
+    lang: words.base.lang,
     title,
     root,
     by: w.by(practice.name),
@@ -35,6 +37,7 @@ export function casePage(
   slug: string,
   practice: Practice,
   shown: (picture: string) => ShownPicture | null,
+  words: Words,
 ): PageView {
   const withPictures = (shots: readonly CaseShot[]) =>
     shots.flatMap(({ picture, ...shot }) => {
@@ -46,8 +49,8 @@ export function casePage(
     path: `${slug}/index.html`,
     template: 'portfolio/case',
     model: {
-      page: frame(page.title, practice, '../', 'case'),
-      w,
+      page: frame(page.title, practice, '../', 'case', words),
+      w: words.portfolio,
       c: {
         ...page,
         findings: { ...findings, shots: withPictures(findings.shots) },
@@ -58,21 +61,27 @@ export function casePage(
 }
 
 /** The list of cases and the page over all of them. */
-export function portfolioPages(practice: Practice, cases: readonly CaseSummary[]): PageView[] {
-  const index = presentIndex(cases, practice.units)
+export function portfolioPages(
+  practice: Practice,
+  cases: readonly CaseSummary[],
+  format: Formatter,
+): PageView[] {
+  const { words } = format
+  const { portfolio: w } = words
+  const index = presentIndex(cases, format)
   return [
     {
       path: 'index.html',
       template: 'portfolio/index',
-      model: { page: frame(w.title, practice, '', 'index'), w, i: index },
+      model: { page: frame(w.title, practice, '', 'index', words), w, i: index },
     },
     {
       path: 'summary.html',
       template: 'portfolio/summary',
       model: {
-        page: frame(w.summaryTitle, practice, '', 'summary'),
+        page: frame(w.summaryTitle, practice, '', 'summary', words),
         w,
-        s: presentSummary(cases, practice.units),
+        s: presentSummary(cases, format),
       },
     },
   ]

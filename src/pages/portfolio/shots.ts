@@ -1,6 +1,5 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Pictures } from '../shared/pictures.ts'
-import { portfolio as words } from '../words/en/portfolio.ts'
 import type { CaseContext } from './context.ts'
 import type { CaseShot } from './view.ts'
 
@@ -22,7 +21,12 @@ export function caseShots(
   }
 }
 
-function shot(photo: Photo, visit: Visit, { format, dayOf }: CaseContext, pictures: Pictures): CaseShot[] {
+function shot(
+  photo: Photo,
+  visit: Visit,
+  { format, dayOf, words }: CaseContext,
+  pictures: Pictures,
+): CaseShot[] {
   const picture = pictures.get(photo.file)
   if (picture === undefined) return []
   const day = words.day(dayOf(visit.date))

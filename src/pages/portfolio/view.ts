@@ -5,7 +5,7 @@
 import type { Foot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { FindingsGrid, SideDrawing, SoleDrawing, Table, TrendChart } from '../shared/figures.ts'
-import type { CaseLength, Outcome } from '../words/en/portfolio.ts'
+import type { CaseLength, Outcome } from '../words/keys.ts'
 
 /** The case page, in the order of the CARE guideline for case reports. */
 export interface PortfolioCase {

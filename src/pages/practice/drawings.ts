@@ -31,7 +31,7 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
           format.angle(latest.toeAngle),
         )
   const assumed = [...new Set([...first.assumed, ...latest.assumed])].map((id) => measures[id].name)
-  const note = assumed.length > 0 ? ` ${words.chart.sideAssumed(format.words.base.listed(assumed))}` : ''
+  const note = assumed.length > 0 ? ` ${words.chart.sideAssumed(format.list(assumed))}` : ''
   return { ...drawn, title, description: drawn.description + note }
 }
 

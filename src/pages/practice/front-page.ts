@@ -2,14 +2,14 @@
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { CautionLevel } from '../../trend/assessment.ts'
-import { type OwnerAddress, ownerAddresses } from '../owner/addresses.ts'
 import { cautionLevels } from '../shared/caution-lines.ts'
-import { type Formatter, formatter } from '../shared/format.ts'
+import type { Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import type { Words } from '../words/index.ts'
 import { type Link, shellOf } from './horse-case.ts'
+import { type OwnerAddress, ownerAddresses } from './owner-addresses.ts'
 import { filterTags } from './summary.ts'
 
 export interface FrontPage {
@@ -80,8 +80,8 @@ export function frontPage(
   broken: readonly { readonly id: string; readonly problems: number }[],
   asOf: PlainDate,
   tokens: Readonly<Record<string, string>>,
+  format: Formatter,
 ): PageView {
-  const format = formatter(practice.units)
   const { words } = format
   const w = words.practice.front
   const cautions = frontCautions(summaries, format)

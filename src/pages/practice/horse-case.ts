@@ -1,25 +1,16 @@
 /** One horse's record with all that its pages share: numbers to text, words, visits in order, links. */
-import type { Horse, Practice, Visit } from '../../casebook/model.ts'
+import type { Practice, Visit } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { Assessment } from '../../trend/assessment.ts'
 import { visitsUpTo } from '../shared/findings.ts'
-import { capital, type Formatter, formatter } from '../shared/format.ts'
-import type { Pictures } from '../shared/pictures.ts'
+import { capital } from '../shared/format.ts'
+import type { HorseInput } from '../shared/horse-input.ts'
 import { indexReadings, type ReadingIndex } from '../shared/readings.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 
-export interface HorseInput {
-  readonly horse: Horse
-  readonly assessment: Assessment
-  readonly practice: Practice
-  readonly pictures: Pictures
-}
-
 export interface HorseCase extends HorseInput {
-  readonly format: Formatter
   readonly words: Words['practice']
   /** What the engine says, in words. */
   readonly says: Words['assessment']
@@ -29,11 +20,10 @@ export interface HorseCase extends HorseInput {
 }
 
 export function openCase(input: HorseInput): HorseCase {
-  const format = formatter(input.practice.units)
+  const { format } = input
   const visits = visitsUpTo(input.horse, input.assessment.visits)
   return {
     ...input,
-    format,
     words: format.words.practice,
     says: format.words.assessment,
     readings: indexReadings(input.assessment.readings),

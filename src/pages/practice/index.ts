@@ -1,17 +1,17 @@
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
+import type { Formatter } from '../shared/format.ts'
+import type { HorseInput } from '../shared/horse-input.ts'
 import type { PageView } from '../shared/page.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { fieldSheet } from './field-sheet.ts'
 import { frontPage } from './front-page.ts'
 import { handOver } from './hand-over.ts'
-import { type HorseInput, openCase } from './horse-case.ts'
+import { openCase } from './horse-case.ts'
 import { horsePage } from './horse-page.ts'
 import { referencePage } from './reference-page.ts'
 import { summaryOf } from './summary.ts'
 import { visitPage } from './visit-page.ts'
-
-export type { HorseInput } from './horse-case.ts'
 
 /** Every page of one horse, one at a time, for they are large: its own, one a visit, hand-over, field sheet. */
 export function* presentHorse(input: HorseInput): Generator<PageView> {
@@ -34,8 +34,9 @@ export const presentFront = (
   summaries: readonly HorseSummary[],
   broken: readonly { readonly id: string; readonly problems: number }[],
   asOf: PlainDate,
-  tokens: Readonly<Record<string, string>> = {},
+  tokens: Readonly<Record<string, string>>,
+  format: Formatter,
 ): readonly PageView[] => [
-  frontPage(practice, summaries, broken, asOf, tokens),
-  referencePage(practice, asOf),
+  frontPage(practice, summaries, broken, asOf, tokens, format),
+  referencePage(practice, asOf, format),
 ]

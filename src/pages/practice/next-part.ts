@@ -129,7 +129,7 @@ function growOutView(of: HorseCase, one: GrowOut): GrowOutView {
     name: capital(w.feature(one.feature, format.foot(one.foot), one.place)),
     sentences: [of.says.growOutSentence(one, format), ...now],
     why: [
-      { name: w.sightingsName, text: format.words.base.listed(seen) },
+      { name: w.sightingsName, text: format.list(seen) },
       { name: w.rateName, text: rate },
       ...(one.wallLength === null ? [] : [{ name: w.wallName, text: w.wall(length(one.wallLength)) }]),
     ],

@@ -113,14 +113,14 @@ function mostText({ horse, format, words, assessment }: HorseCase): readonly str
   const most = words.horse.mostPerTrim(format.amount(mostPerTrim))
   return free.length === feet.length
     ? [capital(most)]
-    : [format.words.base.remark(capital(format.words.base.listed(free.map(format.foot))), most)]
+    : [format.words.base.remark(capital(format.list(free.map(format.foot))), most)]
 }
 
 /** Which feet have no plan while a caution waits for the vet. */
 export const heldText = ({ assessment, format, words }: HorseCase): readonly string[] =>
   assessment.heldFeet.length === 0
     ? []
-    : [words.horse.plansHeld(capital(format.words.base.listed(assessment.heldFeet.map(format.foot))))]
+    : [words.horse.plansHeld(capital(format.list(assessment.heldFeet.map(format.foot))))]
 
 export const ownerName = (horse: Horse, owners: HorseCase['practice']['owners']): string | null =>
   owners.find(({ id }) => id === horse.owner)?.name ?? horse.owner

@@ -15,7 +15,7 @@ import {
 import { type ScaleName, scales } from '../../hoof/scales.ts'
 import { sources } from '../../hoof/sources.ts'
 import type { MeasureDrawing, Table } from '../shared/figures.ts'
-import { capital, type Formatter, formatter } from '../shared/format.ts'
+import { capital, type Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
@@ -73,8 +73,7 @@ interface ScaleEntry {
   readonly founded: string
 }
 
-export function referencePage(practice: Practice, asOf: PlainDate): PageView {
-  const format = formatter(practice.units)
+export function referencePage(practice: Practice, asOf: PlainDate, format: Formatter): PageView {
   const { words } = format
   const w = words.reference
   const model: ReferencePage = {

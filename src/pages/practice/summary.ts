@@ -62,7 +62,7 @@ function stateText(of: HorseCase): string {
   if (stops.some((stop) => stop.feet.length === feet.length)) return w.stateStopHorse
   if (stops.length > 0) {
     const named = feet.filter((foot) => stops.some((stop) => stop.feet.includes(foot)))
-    return w.stateStop(format.words.base.listed(named.map((foot) => format.foot(foot))))
+    return w.stateStop(format.list(named.map((foot) => format.foot(foot))))
   }
   const several = assessment.trends.filter(({ n }) => n > 1)
   if (several.length === 0) return w.stateNew

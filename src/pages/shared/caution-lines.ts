@@ -108,8 +108,8 @@ function foldedLine(cautions: readonly Caution[], format: Formatter): readonly C
 export const feetText = (format: Formatter, about: readonly Foot[]): string =>
   capital(feetListed(format, about))
 
-const feetListed = ({ foot, words }: Formatter, about: readonly Foot[]): string =>
-  words.base.listed(feet.filter((one) => about.includes(one)).map(foot))
+const feetListed = ({ foot, list }: Formatter, about: readonly Foot[]): string =>
+  list(feet.filter((one) => about.includes(one)).map(foot))
 
 /** In force, gravest first. */
 export const standingCautions = (cautions: readonly Caution[]): readonly Caution[] =>

@@ -3,56 +3,20 @@
  * Lengths come in millimetres and go out in the practice's unit: whole and half millimetres, tenths of a
  * centimetre, or inches to the nearest sixteenth as a fraction, as a tape shows them.
  */
-import type { Band } from '../../hoof/bands.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
-import { daysPerMonth } from '../../hoof/dates.ts'
-import type { Foot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { derivedMeasures, measures } from '../../hoof/measures.ts'
 import { fromMillimetres, type LengthUnit, toPounds } from '../../hoof/units.ts'
-import { en, type Words } from '../words/index.ts'
+import type { Formats } from '../words/formats.ts'
+import type { Words } from '../words/index.ts'
+import { decimalSign, localFormats, weekdays } from '../words/local.ts'
 
-export interface Formatter {
+/** The formats of one language and one unit of length, with the words that stand between them. */
+export interface Formatter extends Formats {
   readonly units: LengthUnit
   readonly words: Words
-  /** `98 mm`, `9.8 cm`, `3 7/8 in`. */
-  length(mm: number): string
-  /** What a trim takes, on the scale of a rasp: half millimetres, or sixteenths of an inch. */
-  amount(mm: number): string
-  /** `505 kg`, or `1113 lb` where lengths go in inches. */
-  weight(kg: number): string
-  /** `44°`, `44.5°`. */
-  angle(degrees: number): string
-  /** A value of any measure with its unit. */
-  measure(id: AnyMeasureId, value: number): string
-  /** The same with its sign, `+2 mm`, `−3°`, `0 mm`. */
-  change(id: AnyMeasureId, value: number): string
-  /** The bare figure of a change with its sign. */
-  changeFigure(id: AnyMeasureId, value: number): string
-  /** The bare figure, for table cells under a head that names the unit. */
-  figure(id: AnyMeasureId, value: number): string
-  /** The unit as a head names it: `mm`, `°`, or nothing for a ratio. */
-  unit(id: AnyMeasureId): string
-  /** `14 March 2026`. */
-  date(date: PlainDate): string
-  /** `14 Mar 26`. */
-  shortDate(date: PlainDate): string
-  /** `left fore`. */
-  foot(foot: Foot): string
-  /** Name of a measure, `toe length`. */
-  name(id: AnyMeasureId): string
-  /** `May 2026`. */
-  monthOf(date: PlainDate): string
-  /** A value with one digit more than a reading carries, for rates, limits and scatter: `1.24°`, `8.4 mm`, `0.33 in`. */
-  fine(id: AnyMeasureId, value: number): string
-  /** A change a month with its sign: `+1.2° a month`. */
-  rate(id: AnyMeasureId, perMonth: number): string
-  /** `0.6 to 1.8°`: an interval in fine figures with one unit. */
-  interval(id: AnyMeasureId, low: number, high: number): string
-  /** A wanted band: `50° to 54°`, `up to 84 mm`, `0.67 or more`. */
-  band(id: AnyMeasureId, band: Band): string
-  /** `5 weeks`, `4 months`: a span in the unit a person would use. */
-  span(days: number): string
+  /** `Mon`, ... `Sun`. */
+  readonly weekdays: readonly string[]
 }
 
 const minus = '\u2212'
@@ -112,24 +76,25 @@ const all = { ...measures, ...derivedMeasures }
 export const kindOf = (id: AnyMeasureId) => all[id].kind
 export const nameOf = (id: AnyMeasureId) => all[id].name
 
-/** A date is written many times on a page and put into words once. */
-function once(write: (date: PlainDate) => string): (date: PlainDate) => string {
-  const written = new Map<PlainDate, string>()
-  return (date) => {
-    const known = written.get(date)
-    if (known !== undefined) return known
-    const text = write(date)
-    written.set(date, text)
-    return text
+/** Formatters of one language, each made once: what they ask of the platform takes longer to make than to use. */
+export function formatters(words: Words): (units: LengthUnit) => Formatter {
+  const made = new Map<LengthUnit, Formatter>()
+  return (units) => {
+    const known = made.get(units) ?? formatter(units, words)
+    made.set(units, known)
+    return known
   }
 }
 
-export function formatter(units: LengthUnit, words: Words = en): Formatter {
+export function formatter(units: LengthUnit, words: Words): Formatter {
+  const { date, shortDate, month, monthOf, list, span } = localFormats(words.base)
+  const sign = decimalSign(words.base.formats)
+  const local = (figure: string) => (sign === '.' ? figure : figure.replace('.', sign))
   const bare = (id: AnyMeasureId, value: number): string => {
     const kind = kindOf(id)
-    if (kind === 'length') return lengthFigure(value, units)
-    if (kind === 'angle') return halves(value)
-    return trimmed(value, kind === 'ratio' ? 2 : 1)
+    if (kind === 'length') return local(lengthFigure(value, units))
+    if (kind === 'angle') return local(halves(value))
+    return local(trimmed(value, kind === 'ratio' ? 2 : 1))
   }
   const unit = (id: AnyMeasureId): string => {
     const kind = kindOf(id)
@@ -144,37 +109,28 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
   const withUnit = (id: AnyMeasureId, value: number) => united(id, bare(id, value))
   const measure = (id: AnyMeasureId, value: number) => signed(withUnit(id, value), value, false)
   const fineBare = (id: AnyMeasureId, value: number, plus: boolean) =>
-    signed(fineFigure(id, value, units), value, plus)
-  const parts = (date: PlainDate) => {
-    const [year = '', month = '1', day = '1'] = date.split('-')
-    return { year, month: words.base.months[Number(month) - 1] ?? '', day: String(Number(day)) }
-  }
+    signed(local(fineFigure(id, value, units)), value, plus)
   return {
     units,
     words,
-    length: (mm) => signed(`${lengthFigure(mm, units)} ${units}`, mm, false),
-    amount: (mm) => amountText(mm, units, words),
+    length: (mm) => signed(local(`${lengthFigure(mm, units)} ${units}`), mm, false),
+    amount: (mm) => local(amountText(mm, units, words)),
     weight: (kg) => (units === 'in' ? `${Math.round(toPounds(kg))} lb` : `${Math.round(kg)} kg`),
-    angle: (degrees) => signed(`${halves(degrees)}°`, degrees, false),
+    angle: (degrees) => signed(local(`${halves(degrees)}°`), degrees, false),
     measure,
     change: (id, value) => signed(withUnit(id, value), value, true),
     changeFigure: (id, value) => signed(bare(id, value), value, true),
     figure: (id, value) => signed(bare(id, value), value, false),
     unit,
-    date: once((date) => {
-      const { year, month, day } = parts(date)
-      return `${day} ${month} ${year}`
-    }),
-    shortDate: once((date) => {
-      const { year, month, day } = parts(date)
-      return `${day} ${month.slice(0, 3)} ${year.slice(2)}`
-    }),
+    date,
+    shortDate,
+    month,
+    monthOf,
+    list,
+    span,
+    weekdays: weekdays(words.base.lang),
     foot: (foot) => words.base.feet[foot],
     name: nameOf,
-    monthOf: (date) => {
-      const { year, month } = parts(date)
-      return `${month} ${year}`
-    },
     fine: (id, value) => united(id, fineBare(id, value, false)),
     rate: (id, perMonth) => words.base.perMonth(united(id, fineBare(id, perMonth, true))),
     interval: (id, low, high) =>
@@ -184,11 +140,9 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
       if (high !== null) return words.base.upTo(measure(id, high))
       return low === null ? '' : words.base.orMore(measure(id, low))
     },
-    span: (days) => {
-      const whole = Math.round(days)
-      if (whole < 14) return words.base.days(whole)
-      if (whole < 70) return words.base.weeks(Math.round(whole / 7))
-      return words.base.monthsSpan(Math.round(whole / daysPerMonth))
-    },
   }
 }
+
+/** `October`, or `October 2027` where the year is not that of `beside`. */
+export const monthText = (date: PlainDate, beside: PlainDate, format: Formatter): string =>
+  date.slice(0, 4) === beside.slice(0, 4) ? format.month(date) : format.monthOf(date)

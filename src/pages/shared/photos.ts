@@ -2,7 +2,7 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
 import { type Landmarks, measureLandmarks } from '../../hoof/landmarks.ts'
-import { photos as words } from '../words/en/photos.ts'
+import type { Words } from '../words/index.ts'
 import type { Formatter } from './format.ts'
 import { capital } from './format.ts'
 import { type MarkedLine, markedLines } from './photo-lines.ts'
@@ -35,7 +35,7 @@ export interface ShownPhoto {
   /** Drawn over the picture; empty where no points are marked. */
   readonly lines: readonly MarkedLine[]
   readonly values: readonly { readonly name: string; readonly value: string; readonly error: string }[]
-  readonly says: typeof words
+  readonly says: Words['photos']
 }
 
 /** For the partial `photos/then-and-now`. */
@@ -51,7 +51,7 @@ export interface ThenAndNow {
   /** How far apart in time. */
   readonly apart: string
   readonly over: Overlay
-  readonly says: typeof words
+  readonly says: Words['photos']
 }
 
 /** Both pictures in the pixels of the first: what the script needs to lay one over the other. */
@@ -117,6 +117,7 @@ function firstAndLatest(shots: readonly Shot[]): readonly [Shot, Shot] | null {
 }
 
 function pairView(key: string, [first, latest]: readonly [Shot, Shot], format: Formatter): ThenAndNow {
+  const { photos: words } = format.words
   const id = `compare-${key.toLowerCase()}`
   const over = laidOver(first, latest)
   const { notes } = words
@@ -144,13 +145,14 @@ export const subjectOf = (
   { foot, view, stage }: Pick<Photo, 'foot' | 'view' | 'stage'>,
   format: Formatter,
 ): string =>
-  words.subject([
-    foot === null ? words.wholeHorse : format.foot(foot),
-    words.views[view],
-    stage === null ? '' : words.stages[stage],
+  format.words.photos.subject([
+    foot === null ? format.words.photos.wholeHorse : format.foot(foot),
+    format.words.photos.views[view],
+    stage === null ? '' : format.words.photos.stages[stage],
   ])
 
 function shown({ photo, visit, picture }: Shot, id: string, format: Formatter): ShownPhoto {
+  const { photos: words } = format.words
   const subject = capital(subjectOf(photo, format))
   const values = photo.landmarks === null ? [] : valuesOf(photo.landmarks, photo, format)
   const said = values.map(({ name, value }) => `${name} ${value}`).join(', ')
@@ -174,7 +176,7 @@ const valuesOf = (landmarks: Landmarks, { view }: Photo, format: Formatter): Sho
   measureLandmarks(landmarks, view).map(({ measure, value, sd }) => ({
     name: format.name(measure),
     value: format.measure(measure, value),
-    error: words.plusMinus(format.fine(measure, sd)),
+    error: format.words.photos.plusMinus(format.fine(measure, sd)),
   }))
 
 /** A picture as HTML names it: lighter forms by width, and one that every browser shows. */

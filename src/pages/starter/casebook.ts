@@ -1,5 +1,5 @@
 import type { LengthUnit } from '../../hoof/units.ts'
-import { starter as w } from '../words/en/starter.ts'
+import type { Words } from '../words/index.ts'
 import { blank, remarked } from './lines.ts'
 
 export interface StarterFile {
@@ -12,7 +12,7 @@ export interface StarterFile {
  * The files of a new casebook: practice.md to fill in, a guide, and a list of what git must not keep.
  * The guide is plain text, so that the reader of case files leaves it alone.
  */
-export function startCasebook(units: LengthUnit): readonly StarterFile[] {
+export function startCasebook(units: LengthUnit, w: Words['starter']): readonly StarterFile[] {
   const practice = [
     '---',
     remarked(`practice: ${blank}`, w.practiceName),

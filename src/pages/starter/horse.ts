@@ -1,5 +1,5 @@
 import type { PlainDate } from '../../hoof/dates.ts'
-import { starter as w } from '../words/en/starter.ts'
+import type { Words } from '../words/index.ts'
 import { blank, remarked, scalar } from './lines.ts'
 
 /**
@@ -9,7 +9,7 @@ import { blank, remarked, scalar } from './lines.ts'
  * @param name the horse's name if it is known already
  * @param started date of the first visit
  */
-export function startHorse(name: string | null, started: PlainDate): string {
+export function startHorse(name: string | null, started: PlainDate, w: Words['starter']): string {
   return [
     '---',
     `name: ${name === null ? blank : scalar(name)}`,

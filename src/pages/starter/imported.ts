@@ -3,6 +3,7 @@ import type { TableReading } from '../../casebook/table.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import { feet } from '../../hoof/feet.ts'
 import { measureIds, measures } from '../../hoof/measures.ts'
+import type { Words } from '../words/index.ts'
 import type { StarterFile } from './casebook.ts'
 import { startHorse } from './horse.ts'
 
@@ -12,12 +13,13 @@ import { startHorse } from './horse.ts'
  */
 export function importedFiles(
   readings: readonly TableReading[],
+  words: Words['starter'],
 ): readonly (StarterFile & { readonly horse: string })[] {
   const visits = grouped(readings, ({ horse, visit }) => `${horse}/${visit}.md`)
   const horses = grouped(readings, ({ horse }) => horse)
   const profiles = [...horses].map(([horse, of]) => {
     const started = of.map(({ date }) => date).toSorted()[0] ?? ''
-    return { horse, path: `${horse}/horse.md`, text: startHorse(of[0]?.horseName ?? horse, started) }
+    return { horse, path: `${horse}/horse.md`, text: startHorse(of[0]?.horseName ?? horse, started, words) }
   })
   const files = [...visits].map(([path, of]) => ({ horse: of[0]?.horse ?? '', path, text: visitText(of) }))
   return [...profiles, ...files].toSorted((a, b) => (a.path < b.path ? -1 : 1))

@@ -1,6 +1,9 @@
 /** The place that a person is to fill in. `check` names each that is left. */
 export const blank = '_'
 
+/** Headings by which the reader of case files knows what is for others: the same in every language. */
+export const sectionHeadings = { forOwner: 'For the owner', forTeaching: 'For teaching' } as const
+
 /** A line of a case file with its remark in a column of its own where it fits. */
 export function remarked(line: string, remark: string | null): string {
   if (remark === null) return line

@@ -7,9 +7,11 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
 import { type MeasureId, measures } from '../../hoof/measures.ts'
 import { type Assessment, type GrowOut, openFindings } from '../../trend/assessment.ts'
-import { type Formatter, formatter } from '../shared/format.ts'
-import { starter as w } from '../words/en/starter.ts'
-import { blank, remarked, scalar } from './lines.ts'
+import type { Formatter } from '../shared/format.ts'
+import type { Words } from '../words/index.ts'
+import { blank, remarked, scalar, sectionHeadings } from './lines.ts'
+
+type StarterWords = Words['starter']
 
 /** What a first visit asks for when there is none to follow. */
 const firstMeasures: readonly MeasureId[] = [
@@ -30,36 +32,37 @@ export function startVisit(
   assessment: Assessment,
   practice: Practice,
   date: PlainDate,
+  format: Formatter,
 ): string {
-  const format = formatter(practice.units)
+  const w = format.words.starter
   const past = horse.visits.filter((visit) => visit.date <= date)
   const last = past.at(-1) ?? null
   const order = practice.feetOrder
   return [
     '---',
     `date: ${date}`,
-    ...textLine('footing', last?.footing ?? null, last === null),
+    ...textLine('footing', last?.footing ?? null, last === null, w),
     ...readingLines('before', past, order, format),
     ...readingLines('after', past, order, format),
     ...findingLines(past, assessment, format),
     ...growOutLines(assessment.growOut, format),
-    ...comfortLines(past, assessment, order),
-    ...bodyLines(last),
-    ...stanceLines(past, order),
-    ...clearedLines(assessment, order),
+    ...comfortLines(past, assessment, order, w),
+    ...bodyLines(last, w),
+    ...stanceLines(past, order, w),
+    ...clearedLines(assessment, order, w),
     remarked('care:', w.care),
     `  - ${blank}`,
     `next visit: in ${Math.round(practice.trimCycleDays / 7) || 1} weeks`,
     '---',
     w.noteOwn,
     '',
-    `## ${w.ownerHeading}`,
+    `## ${sectionHeadings.forOwner}`,
     '',
-    ...(horse.consent.portfolio ? [`## ${w.teachingHeading}`, ''] : []),
+    ...(horse.consent.portfolio ? [`## ${sectionHeadings.forTeaching}`, ''] : []),
   ].join('\n')
 }
 
-const textLine = (key: string, last: string | null, always: boolean): string[] =>
+const textLine = (key: string, last: string | null, always: boolean, w: StarterWords): string[] =>
   last === null && !always ? [] : [remarked(`${key}: ${blank}`, last === null ? null : w.last(last))]
 
 /** A blank for each foot: a list of four, or a map where fewer feet were used. */
@@ -77,6 +80,7 @@ function readingLines(
   order: readonly Foot[],
   format: Formatter,
 ): string[] {
+  const { starter: w } = format.words
   const last = past.at(-1)
   const read = last?.readings.filter((reading) => reading.stage === stage) ?? []
   const used = last === undefined ? firstMeasures : [...new Set(read.map((reading) => reading.measure))]
@@ -110,6 +114,7 @@ function latestRemark(
   order: readonly Foot[],
   format: Formatter,
 ): string {
+  const { starter: w } = format.words
   const value = (foot: Foot) =>
     visit.readings.find((r: Reading) => r.foot === foot && r.measure === measure && r.stage === stage)?.value
   const text = order
@@ -122,6 +127,7 @@ function latestRemark(
 
 /** Every finding not yet said to be gone, the ones that a caution stands on first: one stroke clears each. */
 function findingLines(past: readonly Visit[], { cautions }: Assessment, format: Formatter): string[] {
+  const { starter: w } = format.words
   const open = openFindings(past)
   const standing = cautions.filter(({ standing: stands, level }) => stands && level !== 'mind')
   const isAsked = ({ finding: { foot, what } }: (typeof open)[number]) =>
@@ -146,6 +152,7 @@ function findingLines(past: readonly Visit[], { cautions }: Assessment, format: 
 }
 
 function growOutLines(features: readonly GrowOut[], format: Formatter): string[] {
+  const { starter: w } = format.words
   const going = features.filter((feature) => feature.state !== 'grown out')
   const lines = feet.flatMap((foot) => {
     const here = going.filter((feature) => feature.foot === foot)
@@ -159,6 +166,7 @@ function growOutLines(features: readonly GrowOut[], format: Formatter): string[]
 }
 
 function featureRemark(feature: GrowOut, format: Formatter): string | null {
+  const { starter: w } = format.words
   const seen = feature.sightings.at(-1)
   if (seen === undefined) return null
   if (feature.wallLength !== null && feature.expectedNow >= feature.wallLength && feature.date !== null) {
@@ -190,7 +198,12 @@ const lastSaying = <T>(
 const anySaid = (values: object): boolean => Object.keys(values).length > 0
 
 /** What the last visit judged, and what a caution that still stands asks about, however long ago it was judged. */
-function comfortLines(past: readonly Visit[], { cautions }: Assessment, order: readonly Foot[]): string[] {
+function comfortLines(
+  past: readonly Visit[],
+  { cautions }: Assessment,
+  order: readonly Foot[],
+  w: StarterWords,
+): string[] {
   const last = past.at(-1)?.comfort ?? null
   if (last === null) return []
   const asked = (codes: RegExp) => cautions.some(({ standing, code }) => standing && codes.test(code))
@@ -246,7 +259,7 @@ const mapped = <T>(values: PerFoot<T>, text: (value: T) => string): PerFoot<stri
     }),
   )
 
-function bodyLines(last: Visit | null): string[] {
+function bodyLines(last: Visit | null, w: StarterWords): string[] {
   if (last === null) return []
   const { weightKg, condition, crest } = last.bodyState
   const used = [
@@ -259,7 +272,7 @@ function bodyLines(last: Visit | null): string[] {
   return [remarked(`body: {${map}}`, w.last(used.map(([key, value]) => `${key} ${value}`).join(', ')))]
 }
 
-function stanceLines(past: readonly Visit[], order: readonly Foot[]): string[] {
+function stanceLines(past: readonly Visit[], order: readonly Foot[], w: StarterWords): string[] {
   const stance = lastSaying(past, (visit) => visit.stance, anySaid)
   if (stance === null) return []
   return [
@@ -271,7 +284,7 @@ function stanceLines(past: readonly Visit[], order: readonly Foot[]): string[] {
 }
 
 /** A vet's all-clear for the feet that wait for it. */
-function clearedLines({ heldFeet }: Assessment, order: readonly Foot[]): string[] {
+function clearedLines({ heldFeet }: Assessment, order: readonly Foot[], w: StarterWords): string[] {
   if (heldFeet.length === 0) return []
   const map = order.filter((foot) => heldFeet.includes(foot)).map((foot) => `${foot}: ${blank}`)
   return [remarked(`cleared: {${map.join(', ')}}`, w.cleared)]

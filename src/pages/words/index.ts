@@ -1,3 +1,4 @@
+/** The languages that pages can be written in. Nothing else in the program knows one by its name. */
 import { assessment } from './en/assessment.ts'
 import { base } from './en/base.ts'
 import { calendar } from './en/calendar.ts'
@@ -11,8 +12,7 @@ import { practice } from './en/practice.ts'
 import { reference } from './en/reference.ts'
 import { starter } from './en/starter.ts'
 
-/** The English catalogue: the one place for wording. Another language is another object of this type. */
-export const en = {
+const en = {
   assessment,
   base,
   calendar,
@@ -27,4 +27,14 @@ export const en = {
   starter,
 }
 
+/** A catalogue: all wording of one language. Another language is another object of this type. */
 export type Words = typeof en
+
+/** By BCP 47 tag. The one list to extend. */
+const languages = { en } satisfies Record<string, Words>
+export type LanguageTag = keyof typeof languages
+
+export const wordsFor = (tag: LanguageTag): Words => languages[tag]
+
+/** Case files do not name a language yet, so every practice has this one. */
+export const practiceLanguage: LanguageTag = 'en'

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
+import type { Words } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { type Locked, lockPage, workFactor } from './lock.ts'
 import type { OwnerKey } from './passphrases.ts'
@@ -44,8 +45,9 @@ export const plainPage = (
   parts: readonly OwnerPart[],
   renderer: Renderer,
   { style }: OwnerAssets,
+  words: Words,
 ): Promise<string> =>
-  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }))
+  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }, words))
 
 /** Locks a plain page and puts it into the page that anyone may see. */
 export async function lockedOwnerPage(
@@ -55,10 +57,17 @@ export async function lockedOwnerPage(
   previous: Locked | null,
   renderer: Renderer,
   { style, script }: OwnerAssets,
+  words: Words,
   factor = workFactor,
 ): Promise<OwnerPage> {
   const locked = await lockPage(plain, key.passphrase, previous, factor)
-  const view = lockedPage(practice, key.token, locked, { style, script, policy: policyOf(style, script) })
+  const view = lockedPage(
+    practice,
+    key.token,
+    locked,
+    { style, script, policy: policyOf(style, script) },
+    words,
+  )
   const html = await renderer.render(view)
   const start = html.indexOf(locked.armored.trim())
   return {

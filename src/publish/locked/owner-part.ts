@@ -1,7 +1,7 @@
 /** One horse's part of its owner's page, with its pictures inside. Kept in the work folder until the page is locked. */
 import { presentOwnerHorse } from '../../pages/owner/horse.ts'
 import { type OwnerPart, ownerPart } from '../../pages/owner/pages.ts'
-import type { HorseInput } from '../../pages/practice/index.ts'
+import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import type { Renderer } from '../../render/renderer.ts'
 
@@ -23,7 +23,7 @@ export async function ownerPartOf(
   const view = presentOwnerHorse(input)
   const { id, owner } = input.horse
   if (view === null || owner === null) return null
-  const page = ownerPart(view, id, (file) => dataUri(input.pictures.get(file), bytesOf))
+  const page = ownerPart(view, id, (file) => dataUri(input.pictures.get(file), bytesOf), input.format.words)
   return { owner, part: { anchor: id, name: view.name, html: await renderer.render(page) } }
 }
 

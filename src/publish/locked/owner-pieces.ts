@@ -2,6 +2,7 @@
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
 import { robots } from '../../pages/owner/pages.ts'
+import type { Words } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { digest } from '../digest.ts'
 import type { Files } from '../disk/files.ts'
@@ -31,6 +32,7 @@ export interface OwnerJob {
 
 export interface OwnerMaker {
   readonly renderer: Renderer
+  readonly words: Words
   readonly ownerAssets: OwnerAssets
   /** Base-2 logarithm of the work of unlocking. */
   readonly workFactor: number
@@ -76,7 +78,7 @@ async function makeOwner(
   job: OwnerJob,
   tools: OwnerTools,
 ): Promise<MadeOwner> {
-  const { renderer, ownerAssets, workFactor } = await tools.open()
+  const { renderer, words, ownerAssets, workFactor } = await tools.open()
   const search = await job.search()
   const { folder } = editionFolders.owner
   const reader = { kind: 'owner', owner: owner.id } as const
@@ -87,13 +89,23 @@ async function makeOwner(
     parts.map((part) => textOf(part, tools)),
     renderer,
     ownerAssets,
+    words,
   )
   const inside = search.scan({ path, bytes: Buffer.from(plain), reader, chance: [ownKey.token] })
   const nothing = { key: '', outputs: [] }
   if (inside.length > 0) return { name, piece: nothing, staged: [], hits: inside }
 
   const previous = previousLock(before, tools)
-  const page = await lockedOwnerPage(job.practice, plain, ownKey, previous, renderer, ownerAssets, workFactor)
+  const page = await lockedOwnerPage(
+    job.practice,
+    plain,
+    ownKey,
+    previous,
+    renderer,
+    ownerAssets,
+    words,
+    workFactor,
+  )
   const outside = search.scan({
     path,
     bytes: Buffer.from(page.html),

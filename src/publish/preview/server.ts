@@ -8,12 +8,13 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net'
 import { join, sep } from 'node:path'
 import sirv from 'sirv'
-import { mark as words } from '../../pages/words/en/mark.ts'
 
 export interface PreviewAssets {
   /** Script that listens for news and shows problems. */
   readonly script: string
   readonly style: string
+  /** Text of the link from a picture to its marking page. */
+  readonly markText: string
 }
 
 /**
@@ -75,7 +76,7 @@ export async function servePreview(
     if (path.startsWith(markRoute))
       return answerMarking(path.slice(markRoute.length), request, response, openMarking)
     const page = path.endsWith('/') ? `${path}index.html` : path
-    if (page.endsWith('.html')) return answerPage(root, page, response)
+    if (page.endsWith('.html')) return answerPage(root, page, assets.markText, response)
     files(request, response, () => answer(response, 404, 'text/plain', 'There is nothing here.\n'))
   })
   await new Promise<void>((resolve, reject) => {
@@ -143,16 +144,19 @@ function answer(response: ServerResponse, status: number, type: string, text: st
   response.end(text)
 }
 
-const listening = `<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" data-mark="${words.fromPreview}" defer></script>`
-const missing = `<!doctype html><title>Preview</title>${listening}<p>There is no such page yet.`
+const listening = (markText: string) =>
+  `<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" data-mark="${markText}" defer></script>`
+const missing = (script: string) =>
+  `<!doctype html><title>Preview</title>${script}<p>There is no such page yet.`
 
 /** A page with the preview's script added and allowed to listen for news; the file on disk stays as it is. */
-function answerPage(root: string, path: string, response: ServerResponse): void {
+function answerPage(root: string, path: string, markText: string, response: ServerResponse): void {
+  const script = listening(markText)
   const html = readInside(root, path)
   const text = html
     ?.replace(/(http-equiv="Content-Security-Policy" content="[^"]*)"/i, `$1; connect-src 'self'"`)
-    .replace('</head>', `${listening}</head>`)
-  answer(response, html === null ? 404 : 200, 'text/html; charset=utf-8', text ?? missing)
+    .replace('</head>', `${script}</head>`)
+  answer(response, html === null ? 404 : 200, 'text/html; charset=utf-8', text ?? missing(script))
 }
 
 /** Text of a file that truly lies inside the folder, links resolved; else null. */

@@ -1,6 +1,6 @@
 /** Charts: Vega-Lite specifications, each compiled once and then fed with data. */
 import type { Chart } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { drawDistribution } from './distribution.ts'
 import { drawFindings } from './findings.ts'
 import { createMachine, loadVega } from './machine.ts'

@@ -1,7 +1,7 @@
 /** How changes spread over cases: a dot a case, the median as an upright, its interval as a bar. */
 import type { DistributionChart } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame } from '../figure.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
 import { ink, inkSoft, latest, ribbon } from '../ink.ts'
 import { distributionKey } from './key.ts'
@@ -19,7 +19,7 @@ const dot = 9
 export function drawDistribution(chart: DistributionChart, machine: Machine, words: FigureWords): string {
   const size = { width: chartWidth - 2 * room.side, height: chart.rows.length * row.height }
   const all = chart.rows.flatMap(({ values, low, high }) => [...values, low ?? 0, high ?? 0])
-  const x = valueAxis(Math.min(0, ...all), Math.max(0, ...all), 5)
+  const x = valueAxis(Math.min(0, ...all), Math.max(0, ...all), 5, words.decimalSign)
   const y = { low: size.height, high: 0, ticks: [] }
   const perUnit = size.width / (x.high - x.low)
   const picture = chartSvg(

@@ -1,7 +1,7 @@
 /** Findings over time: a row of boxes a finding, a box a visit, its grade as tone, pattern and figure. */
 import type { FindingsGrid } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame } from '../figure.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
 import { gradeColour, ink, inkSoft, line, onGrade } from '../ink.ts'
 import { gradeFill, gradePatterns } from '../patterns.ts'

@@ -1,6 +1,6 @@
 /** Keys to charts: what each mark stands for, as a list of small pictures with their words. Only marks that occur. */
 import type { TrendChart } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element, escapeHtml, shape } from '../html.ts'
 import { band, ink, inkSoft, latest, paper, ribbon } from '../ink.ts'
 import { gradeFill } from '../patterns.ts'

@@ -1,4 +1,4 @@
-/** Domains and ticks, chosen here so that panels share them and no locale or time zone has a say. */
+/** Domains and ticks, chosen here so that panels share them and no time zone has a say; the page's language is handed in. */
 import { dateOfDay, dayOf } from '../../hoof/dates.ts'
 import type { ChartTime } from '../../pages/shared/figures.ts'
 
@@ -25,22 +25,22 @@ function roundStep(span: number, count: number): number {
   return (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10) * power
 }
 
-/** An axis of values from round tick to round tick that holds both ends. */
-export function valueAxis(low: number, high: number, count: number): Axis {
+/** An axis of values from round tick to round tick that holds both ends. `decimalSign` parts the tenths in its labels. */
+export function valueAxis(low: number, high: number, count: number, decimalSign: string): Axis {
   const step = roundStep(high - low || Math.abs(low) || 1, count)
   const first = Math.floor(low / step + 1e-9)
   const last = Math.max(first + 1, Math.ceil(high / step - 1e-9))
   const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
   const ticks = Array.from({ length: last - first + 1 }, (_, i) => {
     const at = Number(((first + i) * step).toFixed(digits))
-    return { at, label: at.toFixed(digits).replace('-', '\u2212') }
+    return { at, label: at.toFixed(digits).replace('-', '\u2212').replace('.', decimalSign) }
   })
   return { low: first * step, high: last * step, ticks }
 }
 
 /** An axis of day numbers since the first visit. */
-export function dayAxis(low: number, high: number, count: number): Axis {
-  const { ticks } = valueAxis(low, high, count)
+export function dayAxis(low: number, high: number, count: number, decimalSign: string): Axis {
+  const { ticks } = valueAxis(low, high, count, decimalSign)
   return { low, high, ticks: ticks.filter(({ at }) => at >= low && at <= high) }
 }
 

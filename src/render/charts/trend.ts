@@ -1,7 +1,7 @@
 /** Trend charts: one measure at up to four feet, a picture a foot, all on one scale. */
 import type { ChartTime, TrendChart, TrendPanel } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame } from '../figure.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element, escapeHtml, shape } from '../html.ts'
 import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'
 import { axes } from './axes.ts'
@@ -20,8 +20,8 @@ const timeTicks = 5
 const valueTicks = 4
 
 export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWords): string {
-  const time = timeAxis(chart, words.months)
-  const value = sharedValueAxis(chart)
+  const time = timeAxis(chart, words)
+  const value = sharedValueAxis(chart, words.decimalSign)
   const axesId = `${chart.id}-axes`
   const panels = chart.panels.map((panel, i) => {
     const head = `${chart.id}-${panel.foot}`
@@ -55,7 +55,7 @@ export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWord
 const isDated = ({ panels }: TrendChart): boolean =>
   panels.some(({ points }) => points.some(({ at }) => 'date' in at))
 
-function timeAxis(chart: TrendChart, months: readonly string[]): Axis {
+function timeAxis(chart: TrendChart, { months, decimalSign }: FigureWords): Axis {
   const { panels } = chart
   const seen = panels.flatMap(({ points, line }) => [...points, ...line].map(({ at }) => dayNumber(at)))
   const first = Math.min(...seen)
@@ -65,7 +65,7 @@ function timeAxis(chart: TrendChart, months: readonly string[]): Axis {
   const margin = Math.max(3, (end - first) * 0.04)
   return isDated(chart)
     ? dateAxis(first - margin, end + margin, timeTicks, months)
-    : dayAxis(first - margin, end + margin, timeTicks)
+    : dayAxis(first - margin, end + margin, timeTicks, decimalSign)
 }
 
 /** The forecast itself is always in sight; of a long range, half as much again as led up to it. */
@@ -76,7 +76,7 @@ function aheadEnd({ at, latest }: NonNullable<TrendPanel['forecast']>, first: nu
 }
 
 /** Holds all readings, lines and band edges; a wide interval may run out of sight by half of that span. */
-function sharedValueAxis({ panels, baseline }: TrendChart): Axis {
+function sharedValueAxis({ panels, baseline }: TrendChart, decimalSign: string): Axis {
   const core = panels.flatMap(({ points, line, band, forecast }) => [
     ...points.map(({ value }) => value),
     ...line.map(({ value }) => value),
@@ -93,6 +93,7 @@ function sharedValueAxis({ panels, baseline }: TrendChart): Axis {
     Math.max(Math.min(low - margin, ...interval), low - slack),
     Math.min(Math.max(high + margin, ...interval), high + slack),
     valueTicks,
+    decimalSign,
   )
 }
 

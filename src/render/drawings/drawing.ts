@@ -1,5 +1,5 @@
 import type { Drawing } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { createLevels } from './level.ts'
 import { measureDrawing } from './measure.ts'
 import { sideDrawing } from './side.ts'

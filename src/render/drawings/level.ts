@@ -1,8 +1,8 @@
 /** Heel balance: the heels seen from behind, and a level that tilts as their hairline does. */
 import { sideOf } from '../../hoof/feet.ts'
 import type { LevelDrawing } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { frame, labelledBy } from '../figure.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element, num, shape } from '../html.ts'
 import { ink, inkSoft, latest, paper } from '../ink.ts'
 import { hairlineInset, heelsShape } from './heels-shape.ts'

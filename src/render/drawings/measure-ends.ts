@@ -1,5 +1,5 @@
 /** Measures of the wall at the heels, seen from behind, and at the quarters, seen from the front: a left foot. */
-import type { FigureWords } from '../../pages/words/en/figures.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
 import { ink, inkSoft, latest } from '../ink.ts'
 import { hairlineInset, heelsShape } from './heels-shape.ts'

@@ -2,7 +2,7 @@
 import type { MeasureId } from '../../hoof/measures.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
 import type { MeasureDrawing } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { fromBehind, fromFront } from './measure-ends.ts'
 import { acrossGroove, acrossSulcus } from './measure-section.ts'
 import * as side from './measure-side.ts'

@@ -1,8 +1,8 @@
 /** The wall from hairline to ground, a lane a place, with followed features where they are and where they will be. */
 import type { WallDrawing } from '../../pages/shared/figures.ts'
-import type { FigureWords } from '../../pages/words/en/figures.ts'
 import { keyList } from '../charts/key.ts'
 import { frame } from '../figure.ts'
+import type { FigureWords } from '../figure-words.ts'
 import { element, escapeHtml, num, shape } from '../html.ts'
 import { ink, inkSoft, latest, paper } from '../ink.ts'
 import { curve, type Point, path, plainText, svg, through } from './svg.ts'

@@ -18,9 +18,9 @@ import type {
   Trend,
   Verdict,
 } from '../../../trend/assessment.ts'
-import type { Formatter } from '../../shared/format.ts'
+import type { Formats } from '../formats.ts'
 
-type Say<T> = (about: T, f: Formatter) => string
+type Say<T> = (about: T, f: Formats) => string
 
 const number = (facts: Facts, key: string): number => Number(facts[key] ?? Number.NaN)
 const text = (facts: Facts, key: string): string => String(facts[key] ?? '')
@@ -83,7 +83,7 @@ const verdicts: Readonly<Record<Verdict, string>> = {
 }
 
 /** The verdict as a sentence with the figures behind it. */
-function verdictSentence(trend: Trend, f: Formatter): string {
+function verdictSentence(trend: Trend, f: Formats): string {
   const { measure: id, fit, verdict, wouldSettle } = trend
   if (verdict === 'too early to tell' || fit === null) {
     const seen = plural(trend.n, 'reading')
@@ -104,7 +104,7 @@ function verdictSentence(trend: Trend, f: Formatter): string {
   return `${verdicts[verdict].replace(/^./, (first) => first.toUpperCase())}: ${pace}, the line stands at ${level}${wanted}.`
 }
 
-function changeSentence(trend: Trend, f: Formatter): string {
+function changeSentence(trend: Trend, f: Formats): string {
   const { measure: id, change, smallestRealChange } = trend
   if (trend.n < 2) return 'One reading so far.'
   const limit = `smallest real change ${f.fine(id, smallestRealChange)}`
@@ -113,7 +113,7 @@ function changeSentence(trend: Trend, f: Formatter): string {
     : `Changed by ${f.change(id, change)} since the first reading, within measuring error (${limit}).`
 }
 
-function forecastSentence(forecast: Forecast, id: AnyMeasureId, f: Formatter): string {
+function forecastSentence(forecast: Forecast, id: AnyMeasureId, f: Formats): string {
   const edge = f.measure(id, forecast.edge)
   if (forecast.kind === 'no date yet') return `No date can be given yet for reaching ${edge}.`
   if (forecast.kind === 'more than 18 months') return `More than 18 months to ${edge}.`
@@ -125,19 +125,14 @@ function forecastSentence(forecast: Forecast, id: AnyMeasureId, f: Formatter): s
   return `Should reach ${edge} about ${f.date(forecast.date)} (95 % interval ${range}), if it goes on like this.`
 }
 
-const paceSentence = (pace: PaceChange, id: AnyMeasureId, f: Formatter): string =>
+const paceSentence = (pace: PaceChange, id: AnyMeasureId, f: Formats): string =>
   `The pace has changed: ${f.rate(id, pace.recentPerMonth)} over the last four readings, ${f.rate(id, pace.wholePerMonth)} over all. Verdict and forecast use the last four.`
 
-const secondOpinionSentence = (
-  opinion: SecondOpinion,
-  date: string,
-  id: AnyMeasureId,
-  f: Formatter,
-): string =>
+const secondOpinionSentence = (opinion: SecondOpinion, date: string, id: AnyMeasureId, f: Formats): string =>
   `The visit of ${date} pulls the line: ${f.rate(id, opinion.leastSquaresPerMonth)} by least squares, ${f.rate(id, opinion.theilSenPerMonth)} by the median of all pairs.`
 
 /** What the hoof did and what the trims did, apart. */
-function growthSentence(growth: Growth, f: Formatter): string {
+function growthSentence(growth: Growth, f: Formats): string {
   const { measure: id, ratePerMonth, low, high, days, trims, phases } = growth
   const taken = trims.reduce((sum, { step }) => sum - step, 0)
   const trimmed =
@@ -154,7 +149,7 @@ function growthSentence(growth: Growth, f: Formatter): string {
   return `${f.rate(id, ratePerMonth)} left after wear (95 % interval ${f.interval(id, low, high)}), over ${f.span(days)}.${hidden}${trimmed}`
 }
 
-function growOutSentence(out: GrowOut, f: Formatter): string {
+function growOutSentence(out: GrowOut, f: Formats): string {
   const rate = `${f.interval('toe-length', out.rateLow, out.rateHigh)} a month, ${out.rateFrom === 'prior' ? 'from published growth alone' : 'from its sightings and published growth'}`
   if (out.state === 'wall length unknown')
     return `${f.length(out.distance)} from the hairline; the wall there was not measured, so no date can be given (${rate}).`
@@ -170,7 +165,7 @@ function growOutSentence(out: GrowOut, f: Formatter): string {
 const heelName = { medial: 'inner', lateral: 'outer' } as const
 
 /** What is over, how it comes down, and until when. */
-function planSentence(plan: Plan, f: Formatter): string {
+function planSentence(plan: Plan, f: Formats): string {
   const what =
     plan.side === 'toe'
       ? `The toe is ${f.length(plan.excess)} over its target of ${f.length(plan.limit)}.`
@@ -183,7 +178,7 @@ function planSentence(plan: Plan, f: Formatter): string {
 }
 
 /** The next trim in plain amounts: what comes off in all, of what it is made, and what that leaves. */
-function offSentence({ side, next, readOn }: Plan, f: Formatter): string {
+function offSentence({ side, next, readOn }: Plan, f: Formats): string {
   const { total, grown, grownFrom, step, leaves, careFrom } = next
   const by = grownFrom === 'measured' ? 'at this foot’s own pace' : 'at the published pace'
   const made = `${f.amount(grown)} grown since ${f.date(readOn)} ${by}, and ${f.amount(step)} more`
@@ -211,7 +206,7 @@ const planStanding: Readonly<Record<Plan['standing'], string>> = {
   'just begun': 'the plan has just begun',
 }
 
-function nextVisitSentence(next: NextVisit, f: Formatter): string {
+function nextVisitSentence(next: NextVisit, f: Formats): string {
   if (next.due === null || next.overdueDays === null) return 'No visit yet.'
   const from = next.from === 'trim cycle' ? ', by the trim cycle' : ''
   if (next.overdueDays > 0)

@@ -2,29 +2,19 @@ import type { Foot } from '../../../hoof/feet.ts'
 
 /** Names that every edition uses. */
 export const base = {
+  /** BCP 47. */
+  lang: 'en',
+  /** The platform's `en` puts the month first and a comma before the last of a list. */
+  formats: 'en-GB',
+  /** The platform's `en-GB` writes `Sept`; the other months have three letters. */
+  shortDate: (day: string, month: string, year: string) => `${day} ${month} ${year}`,
+
   feet: { LF: 'left fore', RF: 'right fore', LH: 'left hind', RH: 'right hind' } satisfies Record<
     Foot,
     string
   >,
-  months: [
-    'January',
-    'February',
-    'March',
-    'April',
-    'May',
-    'June',
-    'July',
-    'August',
-    'September',
-    'October',
-    'November',
-    'December',
-  ],
   notRead: 'not read',
   perMonth: (amount: string) => `${amount} a month`,
-  days: (n: number) => (n === 1 ? '1 day' : `${n} days`),
-  weeks: (n: number) => (n === 1 ? '1 week' : `${n} weeks`),
-  monthsSpan: (n: number) => (n === 1 ? '1 month' : `${n} months`),
   fromTo: (low: string, high: string) => `${low} to ${high}`,
   upTo: (high: string) => `up to ${high}`,
   remark: (about: string, text: string) => `${about}: ${text}`,
@@ -34,12 +24,7 @@ export const base = {
   lowerNotGone: 'It reads lower now, but it is not gone and no vet has cleared it.',
   under: (amount: string) => `under ${amount}`,
   orMore: (low: string) => `${low} or more`,
-  /** `a, b and c`. */
-  listed: (items: readonly string[]) =>
-    items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`,
 
-  /** BCP 47. */
-  lang: 'en',
   skip: 'To the content',
   pagesOfSite: 'Pages of this site',
 }

@@ -1,6 +1,5 @@
 /** Words that stand inside charts and drawings: keys to their marks, and names of sides. */
 export const figures = {
-  months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
   /** The key to a trend chart. */
   trend: {
     after: 'reading after the trim',
@@ -26,5 +25,3 @@ export const figures = {
   /** Key to a wall drawing. */
   wall: { now: 'now', ahead: 'expected at the next visits' },
 }
-
-export type FigureWords = typeof figures

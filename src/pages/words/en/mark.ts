@@ -55,7 +55,6 @@ const stepsBehind: Readonly<Partial<Record<StepId, StepWords>>> = {
 
 /** Wording of the page on which points are marked. */
 export const mark = {
-  lang: 'en',
   fromPreview: 'Mark its points',
   title: (file: string) => `Marking ${file}`,
   steps,
@@ -96,4 +95,4 @@ export const mark = {
     noLength: 'Give the true length of the scale, or leave the scale out.',
     badLength: '"{text}" is no length. Write 100 mm, 10 cm or 4 in.',
   },
-} as const
+}

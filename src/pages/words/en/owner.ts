@@ -2,9 +2,8 @@
  * Wording of the owner's page: for someone who has never seen an angle. Short sentences, everyday words,
  * and a trade word only with its meaning beside it.
  */
+import type { OwnerMeasureId } from '../keys.ts'
 
-const list = (items: readonly string[]) =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ')
 const counted = (n: number) => numbers[n] ?? String(n)
@@ -16,14 +15,14 @@ const ownerNames: Readonly<Record<string, string>> = {
 }
 
 /** What is said of one measure: the thing, what more and less of it is called, and what it is. */
-export interface OwnerMeasure {
+interface OwnerMeasure {
   readonly thing: (foot: string) => string
   readonly more: string
   readonly less: string
   readonly meaning: string
 }
 
-export const ownerMeasures = {
+const measures: Readonly<Record<OwnerMeasureId, OwnerMeasure>> = {
   'toe-length': {
     thing: (foot) => `the ${foot} toe`,
     more: 'longer',
@@ -66,11 +65,10 @@ export const ownerMeasures = {
     less: 'narrower',
     meaning: 'White line: the seam that joins the hoof wall to the sole. A tight seam is a strong one.',
   },
-} as const satisfies Record<string, OwnerMeasure>
-
-export type OwnerMeasureId = keyof typeof ownerMeasures
+}
 
 export const owner = {
+  measures,
   title: (practice: string) => `Your horses, from ${practice}`,
   forOwner: (name: string) => `For ${name}`,
   skip: 'To the content',
@@ -203,7 +201,7 @@ export const owner = {
     trims === 1
       ? `We are bringing the ${foot} toe back, a little at each trim. One more trim should do it.`
       : `We are bringing the ${foot} toe back, a little at each trim. That should take about ${trims} more trims.`,
-  planHeld: (feet: readonly string[]) => `We wait with the ${list(feet)} until your vet has had a look.`,
+  planHeld: (feet: string) => `We wait with the ${feet} until your vet has had a look.`,
   planStanding: {
     'on plan': 'So far it goes as planned.',
     ahead: 'So far it goes faster than planned.',
@@ -221,7 +219,6 @@ export const owner = {
   careHead: 'What to do until the next visit',
   careNone: 'Nothing special was asked for at the last visit.',
   carePrint: 'Print this list',
-  careDays: ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'],
   careDone: 'Done',
   careTask: 'What to do',
   careTick: (day: string, task: string) => `${day}: ${task}`,
@@ -297,7 +294,7 @@ export const owner = {
     `${cap(ownerNames[measure] ?? measure)}, foot by foot. ${feet}`,
   chartFoot: (foot: string, first: string, last: string, note: string) =>
     `${cap(foot)}: ${first} at first, ${last} now. ${note}`,
-  chartHead: ['Date', 'When'] as const,
+  chartHead: ['Date', 'When'] as readonly [string, string],
   chartStages: { before: 'before the trim', after: 'after the trim' },
 
   careful:

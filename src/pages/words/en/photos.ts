@@ -51,4 +51,4 @@ export const photos = {
         'Not laid over each other to scale: that needs a scale, the toe and both heels marked on both pictures. Compare the feet with care.',
     },
   },
-} as const
+}

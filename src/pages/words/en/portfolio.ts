@@ -1,25 +1,24 @@
 /** Wording of the teaching portfolio. Everything in days of the case; nothing that tells who or where. */
 import type { Verdict } from '../../../trend/assessment.ts'
+import type { CaseLength, Outcome } from '../keys.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const plural = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
 
-export const outcomes = {
+const outcomes: Readonly<Record<Outcome, string>> = {
   'on target': 'on target',
   improving: 'improving',
   mixed: 'some better, some worse',
   worsening: 'worsening',
   unsettled: 'no clear trend yet',
-} as const
-export type Outcome = keyof typeof outcomes
+}
 
-export const lengths = {
+const lengths: Readonly<Record<CaseLength, string>> = {
   short: 'up to 3 months',
   half: '3 to 6 months',
   year: '6 to 12 months',
   long: 'over a year',
-} as const
-export type CaseLength = keyof typeof lengths
+}
 
 export const portfolio = {
   title: 'Case portfolio',
@@ -210,7 +209,7 @@ export const portfolio = {
   chartSays: (measure: string, feet: string) => `${cap(measure)} by day of the case. ${feet}`,
   chartFoot: (foot: string, first: string, last: string, note: string) =>
     `${cap(foot)}: ${first} to ${last}, ${note}.`,
-  chartHead: ['Day', 'Stage'] as const,
+  chartHead: ['Day', 'Stage'] as readonly [string, string],
   chartStages: { before: 'before', after: 'after' },
 
   drawingTitle: (foot: string) => `${cap(foot)} from the side, first against latest`,

@@ -14,8 +14,6 @@ export const starter = {
   growOut: 'what, place, distance from the hairline',
   care: 'what the owner does until the next visit',
   noteOwn: 'Notes for you alone. Fill in each _ above, or delete its line.',
-  ownerHeading: 'For the owner',
-  teachingHeading: 'For teaching',
   horseNote: 'Notes for you alone. Fill in each _ above, or delete its line.',
   owner: 'an owner id from practice.md',
   kind: 'breed or type',

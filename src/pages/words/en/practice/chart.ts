@@ -12,7 +12,7 @@ export const chart = {
   foot: (foot: string, first: string, last: string, note: string) =>
     `${foot}: ${first} at first, ${last} now; ${note}.`,
   caption: (measure: string) => `${measure}, all readings`,
-  head: ['Date', 'Stage'] as const,
+  head: ['Date', 'Stage'] as readonly [string, string],
   stages: { before: 'before', after: 'after' },
 
   findingsTitle: (open: number, gone: number) =>

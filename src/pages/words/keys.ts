@@ -1,0 +1,19 @@
+/** What the catalogues have words for, by key, where no other room of the program names it. */
+
+/** How long a case was followed: up to 3 months, up to 6, up to a year, longer. */
+export type CaseLength = 'short' | 'half' | 'year' | 'long'
+
+/** What came of a case, from the verdicts of measures with a band. */
+export type Outcome = 'on target' | 'improving' | 'mixed' | 'worsening' | 'unsettled'
+
+/** Measures that an owner's page speaks of, in its order. */
+export const ownerMeasureIds = [
+  'toe-length',
+  'toe-angle',
+  'heel-balance',
+  'heel-angle',
+  'frog-width',
+  'sulcus-depth',
+  'white-line',
+] as const
+export type OwnerMeasureId = (typeof ownerMeasureIds)[number]
