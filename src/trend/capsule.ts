@@ -3,16 +3,11 @@ import type { Horse } from '../casebook/model.ts'
 import { daysPerMonth, type PlainDate } from '../hoof/dates.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
 import type { MeasureId } from '../hoof/measures.ts'
+import { walls } from '../hoof/walls.ts'
 import type { Capsule, NewGrowth } from './assessment.ts'
 import { type Columns, families, valueAt } from './columns.ts'
 import { atGround, growthRate, priorFor, type Sighting } from './grow-out.ts'
-import { latestReading } from './latest.ts'
-
-const walls: readonly { readonly place: Capsule['place']; readonly measures: readonly MeasureId[] }[] = [
-  { place: 'toe', measures: ['toe-length'] },
-  { place: 'quarter', measures: ['quarter-medial', 'quarter-lateral'] },
-  { place: 'heel', measures: ['heel-medial', 'heel-lateral'] },
-]
+import { lastLeft } from './latest.ts'
 
 /**
  * Toe, quarter and heel of each foot whose length was read: when horn that left the hairline at the first visit
@@ -25,7 +20,7 @@ export function capsulesOf(horse: Horse, columns: Columns, asOf: PlainDate): rea
   return feet.flatMap((foot) =>
     walls.flatMap(({ place, measures }) => {
       const lengths = measures
-        .map((measure) => latestReading(columns, foot, measure))
+        .map((measure) => lastLeft(columns, foot, measure))
         .filter((length) => length !== null)
       if (lengths.length === 0) return []
       const wallLength = Math.max(...lengths)
@@ -84,7 +79,7 @@ function stripOf(
   { visit, angle, at }: { readonly visit: string; readonly angle: number; readonly at: Sighting },
   rate: ReturnType<typeof growthRate>,
 ): NewGrowth {
-  const toeLength = latestReading(columns, foot, 'toe-length')
+  const toeLength = lastLeft(columns, foot, 'toe-length')
   const ground =
     toeLength === null
       ? { date: null, earliest: null, latest: null }
@@ -94,7 +89,7 @@ function stripOf(
     visit,
     newAngle: angle,
     newLength: at.distance,
-    toeAngle: latestReading(columns, foot, 'toe-angle'),
+    toeAngle: lastLeft(columns, foot, 'toe-angle'),
     toeLength,
     ...ground,
   }

@@ -3,11 +3,13 @@ import type { Horse } from '../casebook/model.ts'
 import { feet } from '../hoof/feet.ts'
 import { publishedGrowth } from '../hoof/growth.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
+import { wallLengths } from '../hoof/walls.ts'
 import type { Check, CheckKind } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Growth } from './assessment.ts'
 import { notClosing } from './closing.ts'
-import { type Columns, families, valueAt } from './columns.ts'
+import { type Columns, valueAt } from './columns.ts'
+import { lastSeen } from './latest.ts'
 import { z975 } from './student.ts'
 
 export function checksOf(
@@ -75,21 +77,13 @@ function doubtsOf(trend: Trend): readonly Check[] {
   return checks
 }
 
-const walls: readonly AnyMeasureId[] = [
-  'toe-length',
-  'heel-medial',
-  'heel-lateral',
-  'quarter-medial',
-  'quarter-lateral',
-]
-
 /** Lungwitz's 1/6 to 1/2 inch a month. */
 const [slowest = 0, fastest = Number.POSITIVE_INFINITY] = publishedGrowth[0]?.perMonth ?? []
 
 /** Net growth of a wall whose whole interval lies outside the published range: much wear, or a reading gone wrong. */
 function growthOutOfRange(growth: Growth): readonly Check[] {
   const { foot, measure, ratePerMonth, low, high } = growth
-  if (!walls.includes(measure) || ratePerMonth === null || low === null || high === null) return []
+  if (!wallLengths.has(measure) || ratePerMonth === null || low === null || high === null) return []
   if (high >= slowest && low <= fastest) return []
   const { phases } = growth
   // A trim may hide in a phase whose arrival was not read, so nothing can be said of growth.
@@ -121,7 +115,7 @@ const hoofBalanceCriteria: readonly Criterion[] = [
 const criteria = (columns: Columns): readonly Check[] =>
   hoofBalanceCriteria.flatMap(({ kind, measure, met }) =>
     feet.flatMap((foot): readonly Check[] => {
-      const latest = latestOf(columns, foot, measure)
+      const latest = lastSeen(columns, foot, measure)
       if (latest === null || !met(latest.value)) return []
       const visit = columns.visits[latest.place]
       return [
@@ -135,19 +129,6 @@ const criteria = (columns: Columns): readonly Check[] =>
       ]
     }),
   )
-
-/** The last reading of a measure: of the latest visit that has one, after the trim before on arrival; gauge first. */
-function latestOf(columns: Columns, foot: (typeof feet)[number], measure: AnyMeasureId) {
-  for (const family of families) {
-    const after = columns.find(family, 'after', foot, measure)
-    const before = columns.find(family, 'before', foot, measure)
-    for (let place = columns.visits.length - 1; place >= 0; place--) {
-      const value = valueAt(after, place) ?? valueAt(before, place)
-      if (value !== null) return { place, value }
-    }
-  }
-  return null
-}
 
 /** Toe length for a weight in kilograms: Turner 1992, from memory. Between the classes he gives nothing. */
 export const toeLengthGuide: readonly { readonly kg: readonly [number, number]; readonly mm: number }[] = [
@@ -164,7 +145,7 @@ function toeLengthsForWeight(horse: Horse, columns: Columns): readonly Check[] {
   const guide = toeLengthGuide.find(({ kg }) => weight !== null && weight >= kg[0] && weight <= kg[1])
   if (guide === undefined) return []
   return feet.flatMap((foot): readonly Check[] => {
-    const latest = latestOf(columns, foot, 'toe-length')
+    const latest = lastSeen(columns, foot, 'toe-length')
     if (latest === null) return []
     const visit = columns.visits[latest.place]
     const facts = { value: latest.value, guide: guide.mm, difference: latest.value - guide.mm, weight }

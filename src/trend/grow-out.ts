@@ -10,7 +10,7 @@ import type { GrowOut } from './assessment.ts'
 import type { Columns } from './columns.ts'
 import { addTo, noSums } from './fit.ts'
 import { dateAt } from './forecast.ts'
-import { latestReading } from './latest.ts'
+import { lastLeft } from './latest.ts'
 import { z975 } from './student.ts'
 
 export interface Sighting {
@@ -99,7 +99,7 @@ export function growOutsOf(horse: Horse, columns: Columns, asOf: PlainDate): rea
     const seen = last?.date ?? asOf
     const rate = growthRate(sightings, prior)
     const measure = wallMeasure(place)
-    const wallLength = measure === null ? null : latestReading(columns, foot, measure)
+    const wallLength = measure === null ? null : lastLeft(columns, foot, measure)
     const ground =
       wallLength === null
         ? { date: null, earliest: null, latest: null }

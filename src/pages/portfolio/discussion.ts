@@ -1,3 +1,4 @@
+import { capital } from '../shared/format.ts'
 import type { CaseContext } from './context.ts'
 import type { PortfolioCase } from './view.ts'
 
@@ -23,8 +24,6 @@ export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discuss
   const ofCase = part(words.discussionGeneral, horse.body.forTeaching)
   return { discussion: [...ofVisits, ...ofCase], ownerView: views.length === 0 ? null : views.join('\n\n') }
 }
-
-const capital = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 
 function splitView(text: string): { rest: string; view: string } {
   const rest: string[] = []

@@ -1,4 +1,5 @@
 /** Readings of a table as the text of case files. */
+import { grouped } from '../../casebook/grouped.ts'
 import type { TableReading } from '../../casebook/table.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import { feet } from '../../hoof/feet.ts'
@@ -23,17 +24,6 @@ export function importedFiles(
   })
   const files = [...visits].map(([path, of]) => ({ horse: of[0]?.horse ?? '', path, text: visitText(of) }))
   return [...profiles, ...files].toSorted((a, b) => (a.path < b.path ? -1 : 1))
-}
-
-function grouped<T>(items: readonly T[], keyOf: (item: T) => string): ReadonlyMap<string, readonly T[]> {
-  const groups = new Map<string, T[]>()
-  for (const item of items) {
-    const key = keyOf(item)
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [item])
-    else group.push(item)
-  }
-  return groups
 }
 
 function visitText(readings: readonly TableReading[]): string {
