@@ -3,12 +3,12 @@
  * Rates in mm a month of 30.4375 days.
  */
 import { daysPerMonth } from './dates.ts'
-import type { Founded } from './marks.ts'
+import type { Evidence } from './evidence.ts'
 
 export interface GrowthPrior {
   readonly mean: number
   readonly sd: number
-  readonly founded: Founded
+  readonly evidence: Evidence
 }
 
 /**
@@ -18,14 +18,14 @@ export interface GrowthPrior {
 export const adultPrior: GrowthPrior = {
   mean: 8.5,
   sd: 2.1,
-  founded: { mark: 'published', source: 'lungwitz' },
+  evidence: { mark: 'published', source: 'lungwitz' },
 }
 
 /** Under one year of age. Foals renew the hoof in 145 days (Curtis 2014). */
 export const foalPrior: GrowthPrior = {
   mean: 11.7,
   sd: 2.5,
-  founded: { mark: 'published', source: 'curtis' },
+  evidence: { mark: 'published', source: 'curtis' },
 }
 
 export const growthPrior = (ageYears: number | null): GrowthPrior =>
@@ -35,7 +35,7 @@ export const growthPrior = (ageYears: number | null): GrowthPrior =>
 export const distanceSd = 1.5
 
 export interface PublishedGrowth {
-  readonly founded: Founded
+  readonly evidence: Evidence
   readonly who: string
   /** mm a month; a range where the source gives one. */
   readonly perMonth: readonly [number, number]
@@ -47,31 +47,31 @@ const perDay = (mm: number) => mm * daysPerMonth
 
 export const publishedGrowth: readonly PublishedGrowth[] = [
   {
-    founded: { mark: 'published', source: 'lungwitz' },
+    evidence: { mark: 'published', source: 'lungwitz' },
     who: 'horses',
     perMonth: [inch / 6, inch / 2],
     figure: '1/6 to 1/2 inch a month, mean 1/3; hind faster than fore, unshod than shod',
   },
   {
-    founded: { mark: 'published', source: 'kolstrung' },
+    evidence: { mark: 'published', source: 'kolstrung' },
     who: 'horses',
     perMonth: [perDay(2.1 / 7), perDay(2.1 / 7)],
     figure: '2.1 mm a week, 13 mm in six weeks; equal round the hoof, fore and hind',
   },
   {
-    founded: { mark: 'published', source: 'josseck' },
+    evidence: { mark: 'published', source: 'josseck' },
     who: 'horses',
     perMonth: [perDay(7 / 28), perDay(7 / 28)],
     figure: '7 mm in 28 days; renewal in 11 months',
   },
   {
-    founded: { mark: 'published', source: 'reilly' },
+    evidence: { mark: 'published', source: 'reilly' },
     who: 'ponies',
     perMonth: [30.69 / 5, 35.34 / 5],
     figure: 'toe, 5 months: 30.69 mm without biotin, 35.34 mm with',
   },
   {
-    founded: { mark: 'published', source: 'butlerHintz' },
+    evidence: { mark: 'published', source: 'butlerHintz' },
     who: 'yearling ponies',
     perMonth: [perDay(0.254), perDay(0.384)],
     figure: '0.254 and 0.384 mm a day',
@@ -80,12 +80,12 @@ export const publishedGrowth: readonly PublishedGrowth[] = [
 
 /** Months in which a wall is renewed, as published. */
 export const publishedRenewal = [
-  { founded: { mark: 'published', source: 'lungwitz' }, place: 'toe', months: [11, 13] },
-  { founded: { mark: 'published', source: 'lungwitz' }, place: 'quarter', months: [6, 8] },
-  { founded: { mark: 'published', source: 'lungwitz' }, place: 'heel', months: [3, 5] },
-  { founded: { mark: 'published', source: 'josseck' }, place: 'toe', months: [11, 11] },
+  { evidence: { mark: 'published', source: 'lungwitz' }, place: 'toe', months: [11, 13] },
+  { evidence: { mark: 'published', source: 'lungwitz' }, place: 'quarter', months: [6, 8] },
+  { evidence: { mark: 'published', source: 'lungwitz' }, place: 'heel', months: [3, 5] },
+  { evidence: { mark: 'published', source: 'josseck' }, place: 'toe', months: [11, 11] },
   {
-    founded: { mark: 'published', source: 'curtis' },
+    evidence: { mark: 'published', source: 'curtis' },
     place: 'toe',
     months: [270 / daysPerMonth, 365 / daysPerMonth],
   },

@@ -1,4 +1,4 @@
-import type { Founded } from './marks.ts'
+import type { Evidence } from './evidence.ts'
 
 /**
  * What is read on a foot, as the design's table has it. Lengths in millimetres, angles in degrees.
@@ -13,7 +13,7 @@ export interface Measure {
   readonly kind: 'length' | 'angle'
   readonly likely: readonly [number, number]
   readonly sd: number
-  readonly sdFounded: Founded
+  readonly sdEvidence: Evidence
   readonly matters: number
 }
 
@@ -25,7 +25,7 @@ export interface DerivedMeasure {
   readonly reading: string
   readonly kind: 'length' | 'angle' | 'ratio' | 'index'
   readonly parts: readonly MeasureId[]
-  readonly founded: readonly Founded[]
+  readonly evidence: readonly Evidence[]
 }
 
 export const measureIds = [
@@ -70,7 +70,7 @@ export const derivedIds = [
 export type DerivedId = (typeof derivedIds)[number]
 export type AnyMeasureId = MeasureId | DerivedId
 
-const trade: Founded = { mark: 'common practice' }
+const trade: Evidence = { mark: 'common practice' }
 
 const entry = (
   id: MeasureId,
@@ -79,8 +79,8 @@ const entry = (
   likely: readonly [number, number],
   sd: number,
   matters: number,
-  sdFounded: Founded = trade,
-): Measure => ({ id, name: id.replaceAll('-', ' '), kind, how, likely, sd, matters, sdFounded })
+  sdEvidence: Evidence = trade,
+): Measure => ({ id, name: id.replaceAll('-', ' '), kind, how, likely, sd, matters, sdEvidence })
 
 /** The entered measures: design table, one line each. */
 export const measures: Readonly<Record<MeasureId, Measure>> = Object.fromEntries(
@@ -162,7 +162,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'pastern angle - toe angle',
     reading: 'above 0 broken back, below 0 broken forward; within 3° called straight',
     parts: ['pastern-angle', 'toe-angle'],
-    founded: [
+    evidence: [
       { ...trade, note: 'the 3°' },
       { mark: 'published', source: 'turner', note: 'defines the fault, gives no degrees' },
     ],
@@ -175,7 +175,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     reading:
       '5° or more is underrun by one published definition, yet sound feet average about 8.7° in a later study: a remark, never an alarm',
     parts: ['toe-angle', 'heel-angle'],
-    founded: [
+    evidence: [
       { mark: 'published', source: 'turner' },
       { mark: 'second hand', source: 'dyson' },
     ],
@@ -188,7 +188,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     reading:
       'above 0 the inner heel is the higher; wanted within 2 mm; 5 mm or more either way is the published disparity of sheared heels',
     parts: ['heel-medial', 'heel-lateral'],
-    founded: [
+    evidence: [
       { mark: 'published', source: 'turner', note: 'the 5 mm' },
       { ...trade, note: 'the 2 mm' },
     ],
@@ -200,7 +200,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'atan(heel balance / width)',
     reading: 'the sign says the high side: above 0 the inner',
     parts: ['heel-medial', 'heel-lateral', 'width'],
-    founded: [trade],
+    evidence: [trade],
   },
   'toe-to-heel-ratio': {
     id: 'toe-to-heel-ratio',
@@ -209,7 +209,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'toe length / mean heel length',
     reading: 'about 2 to 1, fore and hind',
     parts: ['toe-length', 'heel-medial', 'heel-lateral'],
-    founded: [{ mark: 'published', source: 'stachurska' }],
+    evidence: [{ mark: 'published', source: 'stachurska' }],
   },
   'frog-ratio': {
     id: 'frog-ratio',
@@ -218,7 +218,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'frog width / frog length',
     reading: 'below 0.67 contracted; others ask 0.70',
     parts: ['frog-width', 'frog-length'],
-    founded: [
+    evidence: [
       { mark: 'published', source: 'turner' },
       { mark: 'published', source: 'ogrady', note: 'the 0.70' },
     ],
@@ -230,7 +230,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'toe angle left - toe angle right',
     reading: '5° or more is called mismatched',
     parts: ['toe-angle'],
-    founded: [{ mark: 'from memory', source: 'turner', note: 'uncertain' }],
+    evidence: [{ mark: 'from memory', source: 'turner', note: 'uncertain' }],
   },
   'toe-share': {
     id: 'toe-share',
@@ -239,7 +239,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'bearing length in front of the frog tip / bearing length',
     reading: 'shown, no band; from gauge readings the breakover stands for the part in front of the frog tip',
     parts: ['breakover', 'bearing-length'],
-    founded: [trade],
+    evidence: [trade],
   },
   'load-index': {
     id: 'load-index',
@@ -248,7 +248,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
     formula: 'weight (lb) x 12.56 / coronet girth (in) squared',
     reading: 'above 78 lb/in² (5.48 kg/cm²): small feet for the weight',
     parts: ['coronet-girth'],
-    founded: [
+    evidence: [
       { mark: 'from memory', source: 'turner', note: 'the formula' },
       { mark: 'published', source: 'turner', note: 'the limit' },
     ],

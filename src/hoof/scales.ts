@@ -1,8 +1,8 @@
-import type { Founded } from './marks.ts'
+import type { Evidence } from './evidence.ts'
 
 export interface Scale {
   readonly name: string
-  readonly founded: Founded
+  readonly evidence: Evidence
   readonly levels: readonly { readonly level: string; readonly meaning: string }[]
 }
 
@@ -13,7 +13,7 @@ const levels = (pairs: readonly (readonly [string, string])[]) =>
 export const scales = {
   lameness: {
     name: 'Lameness, 0 to 5',
-    founded: { mark: 'published', source: 'aaep' },
+    evidence: { mark: 'published', source: 'aaep' },
     levels: levels([
       ['0', 'no lameness can be seen in any circumstance'],
       ['1', 'hard to see and comes and goes, whatever the horse does'],
@@ -28,7 +28,7 @@ export const scales = {
   },
   obel: {
     name: 'Obel grade of laminitis, 0 to IV, a vet only',
-    founded: { mark: 'published', source: 'obel' },
+    evidence: { mark: 'published', source: 'obel' },
     levels: levels([
       ['0', 'none'],
       ['I', 'shifts its weight from foot to foot; short steps at trot, none seen at walk'],
@@ -39,7 +39,7 @@ export const scales = {
   },
   condition: {
     name: 'Body condition, 1 to 9',
-    founded: { mark: 'published', source: 'henneke' },
+    evidence: { mark: 'published', source: 'henneke' },
     levels: levels([
       ['1', 'emaciated: no fat can be felt, bones stand out'],
       ['2', 'very thin'],
@@ -54,7 +54,7 @@ export const scales = {
   },
   crest: {
     name: 'Crest of the neck, 0 to 5',
-    founded: { mark: 'published', source: 'carter', note: '3 or more raises the risk of laminitis' },
+    evidence: { mark: 'published', source: 'carter', note: '3 or more raises the risk of laminitis' },
     levels: levels([
       ['0', 'no crest seen or felt'],
       ['1', 'no crest seen, slight filling felt'],
@@ -66,7 +66,7 @@ export const scales = {
   },
   'digital pulse': {
     name: 'Digital pulse, 0 to 3',
-    founded: { mark: 'common practice' },
+    evidence: { mark: 'common practice' },
     levels: levels([
       ['0', 'none felt'],
       ['1', 'faint'],
@@ -76,7 +76,7 @@ export const scales = {
   },
   landing: {
     name: 'Landing',
-    founded: { mark: 'common practice' },
+    evidence: { mark: 'common practice' },
     levels: levels([
       ['heel', 'the heel meets the ground first'],
       ['flat', 'heel and toe meet the ground together'],
@@ -87,7 +87,7 @@ export const scales = {
   },
   'hoof testers': {
     name: 'Hoof testers, 0 to 3',
-    founded: { mark: 'common practice' },
+    evidence: { mark: 'common practice' },
     levels: levels([
       ['0', 'no reaction'],
       ['1', 'a slight reaction'],
@@ -97,7 +97,7 @@ export const scales = {
   },
   stance: {
     name: 'Stance',
-    founded: { mark: 'common practice' },
+    evidence: { mark: 'common practice' },
     levels: levels([
       ['straight', 'the foot points forward, under the shoulder or hip'],
       ['toe-out', 'the toe points outward'],
@@ -114,7 +114,7 @@ export const scales = {
   },
   surfaces: {
     name: 'Comfort on a surface',
-    founded: { mark: 'common practice' },
+    evidence: { mark: 'common practice' },
     levels: levels([
       ['easy', 'strides out as on soft ground'],
       ['short', 'shortens its stride'],
@@ -124,7 +124,7 @@ export const scales = {
   },
   grade: {
     name: 'Grade of a finding, 0 to 3',
-    founded: { mark: 'common practice' },
+    evidence: { mark: 'common practice' },
     levels: levels([
       ['0', 'resolved'],
       ['1', 'mild'],

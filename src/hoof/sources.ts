@@ -1,4 +1,4 @@
-/** Works cited anywhere in the program, once each. Keys are used by `Founded.source`. */
+/** Works cited anywhere in the program, once each. Keys are used by `Evidence.source`. */
 export interface Source {
   readonly cite: string
 }

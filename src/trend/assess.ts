@@ -19,7 +19,7 @@ import { scaleOf } from './scale.ts'
 import { allSeries, type Series } from './series.ts'
 import { geometryOf } from './side-views.ts'
 import { targetOf } from './targets.ts'
-import { theilSenRoom } from './theil-sen.ts'
+import { theilSenBuffers } from './theil-sen.ts'
 import { trendOf } from './trends.ts'
 
 /** Everything the engine can say of one horse on the day `asOf`; later visits are left out. Pure. */
@@ -29,12 +29,12 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
   const nextVisit = nextVisitOf(visits, practice, asOf)
   const ahead = visitsAhead(nextVisit, practice, asOf)
   const series = allSeries(columns)
-  const room = theilSenRoom(visits.length)
+  const buffers = theilSenBuffers(visits.length)
   const cautions = cautionsOf(horse, columns, nextVisit)
   const { heldFeet } = cautions
   const trends = series.map((one) => {
     const { foot, measure } = one.column
-    return trendOf(one, targetOf(horse, foot, measure), isHeld(foot, measure, heldFeet), ahead, room)
+    return trendOf(one, targetOf(horse, foot, measure), isHeld(foot, measure, heldFeet), ahead, buffers)
   })
   const growth = series.flatMap((one) => {
     const measure = lengthRead(one)

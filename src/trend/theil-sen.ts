@@ -25,13 +25,13 @@ const steps = [0.25, 0.5, 1, 2]
 const edgeShare = 1e-6
 
 /** The arrays that the work needs, made once for many series. */
-export interface TheilSenRoom {
+export interface TheilSenBuffers {
   readonly ordering: Ordering
   readonly slopes: Float64Array
 }
 
 /** Room for series of up to so many readings. */
-export const theilSenRoom = (most: number): TheilSenRoom => ({
+export const theilSenBuffers = (most: number): TheilSenBuffers => ({
   ordering: orderingFor(most),
   // A step that passes more slopes than this is no use.
   slopes: new Float64Array(Math.max(pairsOf(Math.min(most, fewReadings)), Math.ceil(0.3 * most ** 2))),
@@ -48,7 +48,7 @@ export const theilSen = (points: readonly Observation[]): number | null => {
     days,
     values,
     fitColumns(days, values, 0, days.length, { sd: 0, worth: 0 }),
-    theilSenRoom(days.length),
+    theilSenBuffers(days.length),
   )
 }
 
@@ -60,7 +60,7 @@ export function theilSenOfColumns(
   days: Float64Array,
   values: Float64Array,
   fit: LineFit | null,
-  { ordering, slopes }: TheilSenRoom,
+  { ordering, slopes }: TheilSenBuffers,
 ): number | null {
   setReadings(ordering, days, values)
   if (fit !== null && days.length > fewReadings)
@@ -85,8 +85,8 @@ function setReadings(ordering: Ordering, days: Float64Array, values: Float64Arra
 }
 
 /** Looking at every pair. */
-function medianOfAll({ n, days, values }: Ordering, room: Float64Array): number | null {
-  const slopes = room.length < pairsOf(n) ? new Float64Array(pairsOf(n)) : room
+function medianOfAll({ n, days, values }: Ordering, buffers: Float64Array): number | null {
+  const slopes = buffers.length < pairsOf(n) ? new Float64Array(pairsOf(n)) : buffers
   let pairs = 0
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {

@@ -19,7 +19,7 @@ import { disagree, pullsMost } from './second-opinion.ts'
 import type { Series } from './series.ts'
 import { wouldSettle } from './settle.ts'
 import type { Target } from './targets.ts'
-import { type TheilSenRoom, theilSenOfColumns } from './theil-sen.ts'
+import { type TheilSenBuffers, theilSenOfColumns } from './theil-sen.ts'
 import { verdictOf } from './verdict.ts'
 
 /** Where further visits would fall: the next one, then one a trim cycle. */
@@ -31,14 +31,14 @@ export interface VisitsAhead {
 
 /**
  * @param isHeld whether a caution that holds the plan stands over the foot
- * @param room for the longest series of the horse
+ * @param buffers for the longest series of the horse
  */
 export function trendOf(
   series: Series,
   target: Target,
   isHeld: boolean,
   ahead: VisitsAhead,
-  room: TheilSenRoom,
+  buffers: TheilSenBuffers,
 ): Trend {
   const { column, days, values } = series
   const n = days.length
@@ -58,7 +58,7 @@ export function trendOf(
   const first = values[0] ?? Number.NaN
   const last = values[n - 1] ?? Number.NaN
   const real = whole === null ? smallestRealChangeOf(scale.sd) : smallestRealChange(whole)
-  const wholeSlope = whole === null ? null : medianSlope(days, values, whole, room)
+  const wholeSlope = whole === null ? null : medianSlope(days, values, whole, buffers)
   const wholeFit = whole === null ? null : trendFit(whole, days, wholeSlope ?? whole.slope)
   return {
     foot: column.foot,
@@ -78,7 +78,7 @@ export function trendOf(
     fit:
       recent === null
         ? wholeFit
-        : trendFit(recent, lastDays, medianSlope(lastDays, lastValues, recent, room)),
+        : trendFit(recent, lastDays, medianSlope(lastDays, lastValues, recent, buffers)),
     target: target.band,
     targetFrom: target.from,
     verdict,
@@ -93,8 +93,12 @@ export function trendOf(
   }
 }
 
-const medianSlope = (days: Float64Array, values: Float64Array, fit: LineFit, room: TheilSenRoom): number =>
-  theilSenOfColumns(days, values, fit, room) ?? fit.slope
+const medianSlope = (
+  days: Float64Array,
+  values: Float64Array,
+  fit: LineFit,
+  buffers: TheilSenBuffers,
+): number => theilSenOfColumns(days, values, fit, buffers) ?? fit.slope
 
 function trendFit(fit: LineFit, days: Float64Array, medianOfSlopes: number): TrendFit {
   const lastDay = days[days.length - 1] ?? 0

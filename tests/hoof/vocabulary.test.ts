@@ -24,13 +24,13 @@ describe('the vocabulary', () => {
   })
 
   it('names a source for whatever is called published, from memory or second hand', () => {
-    const founded = [
-      ...measureIds.map((id) => measures[id].sdFounded),
-      ...derivedIds.flatMap((id) => derivedMeasures[id].founded),
-      ...Object.values(scales).map((scale) => scale.founded),
-      ...publishedGrowth.map((figure) => figure.founded),
+    const evidence = [
+      ...measureIds.map((id) => measures[id].sdEvidence),
+      ...derivedIds.flatMap((id) => derivedMeasures[id].evidence),
+      ...Object.values(scales).map((scale) => scale.evidence),
+      ...publishedGrowth.map((figure) => figure.evidence),
     ] as { mark: string; source?: keyof typeof sources }[]
-    for (const { mark, source } of founded) {
+    for (const { mark, source } of evidence) {
       if (mark === 'common practice') expect(source).toBeUndefined()
       else expect(sources[source ?? ('' as keyof typeof sources)]?.cite.length).toBeGreaterThan(5)
     }

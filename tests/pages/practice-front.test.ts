@@ -124,15 +124,15 @@ describe('the reference page', () => {
     expect(reference.derived.map(({ id }) => id)).toEqual([...derivedIds])
     for (const entry of [...reference.measures, ...reference.derived]) {
       expect(entry.drawing.measure).toBe(entry.id)
-      expect(entry.founded.length).toBeGreaterThan(0)
+      expect(entry.evidence.length).toBeGreaterThan(0)
     }
   })
 
   it('says how well each figure is founded', () => {
-    expect(reference.measures.find(({ id }) => id === 'toe-length')?.founded).toEqual([
+    expect(reference.measures.find(({ id }) => id === 'toe-length')?.evidence).toEqual([
       'Common practice, no source',
     ])
-    expect(reference.derived.find(({ id }) => id === 'pair-mismatch')?.founded[0]).toContain('from memory')
+    expect(reference.derived.find(({ id }) => id === 'pair-mismatch')?.evidence[0]).toContain('from memory')
     expect(reference.growthTable.rows[0]?.[3]).toContain('Lungwitz')
   })
 

@@ -86,7 +86,7 @@ describe('a horse’s page', () => {
   })
 
   it('says what changed, how sure, where it goes and when it gets there', () => {
-    const says = page.changed.charts[0]?.says[0]
+    const says = page.changed.charts[0]?.trends[0]
     expect(says?.sentences.slice(0, 2)).toEqual([
       '45° on 12 January 2026, 51° now: +6°. More than measuring error (4.2°), so the change is real.',
       'Improving: +2.6° a month (95 % interval 0.8 to 4.4° a month), the line stands at 51°, wanted 54° to 58°.',
@@ -141,9 +141,9 @@ describe('a horse’s page', () => {
   it('keeps what the hoof did apart from what the trims did', () => {
     // Grown 9 mm in each of two stretches of 35 days: 18 / 70 × 30.4375 = 7.8 mm a month; trims took 8, 11, 10 mm.
     const [toe] = page.changed.growth
-    expect(toe?.says[0]).toContain('Left fore, toe length:')
-    expect(toe?.says[0]).toContain('7.8 mm a month')
-    expect(toe?.says[0]).toContain('3 trims took 29 mm.')
+    expect(toe?.sentences[0]).toContain('Left fore, toe length:')
+    expect(toe?.sentences[0]).toContain('7.8 mm a month')
+    expect(toe?.sentences[0]).toContain('3 trims took 29 mm.')
     expect(toe?.steps.head.slice(0, 2)).toEqual(['Step', 'Left fore'])
     expect(toe?.steps.rows.map(([step, leftFore]) => [step, leftFore])).toEqual([
       ['Trim of 12 Jan 26', '\u22128 mm'],

@@ -57,7 +57,7 @@ describe('renewal of a whole capsule, from wall length and the prior', () => {
     const capsule = capsules.find((one) => one.place === place)
     const months = (capsule?.renewalDays ?? Number.NaN) / daysPerMonth
     const lungwitz = publishedRenewal.find(
-      ({ place: at, founded }) => at === place && founded.source === 'lungwitz',
+      ({ place: at, evidence }) => at === place && evidence.source === 'lungwitz',
     )
     expect(months).toBeGreaterThanOrEqual(lungwitz?.months[0] ?? Number.NaN)
     expect(months).toBeLessThanOrEqual(lungwitz?.months[1] ?? Number.NaN)

@@ -15,7 +15,7 @@ import {
 } from '../../src/trend/fit.ts'
 import { recentFit } from '../../src/trend/pace.ts'
 import { disagree, pullsMost } from '../../src/trend/second-opinion.ts'
-import { theilSen, theilSenOfColumns, theilSenRoom } from '../../src/trend/theil-sen.ts'
+import { theilSen, theilSenBuffers, theilSenOfColumns } from '../../src/trend/theil-sen.ts'
 import { seeded } from './random.ts'
 
 const at = (days: readonly number[], values: readonly number[]): readonly Observation[] =>
@@ -115,7 +115,7 @@ describe('theilSen', () => {
 
   it('is so too for hundreds of series of every kind, one after another in the same room', () => {
     const random = seeded(1968)
-    const room = theilSenRoom(140)
+    const room = theilSenBuffers(140)
     for (let run = 0; run < 400; run++) {
       const n = 2 + Math.floor(random.even() * 138)
       const trend = [0, 0.01, 0.3, -2][run % 4] ?? 0
@@ -144,9 +144,9 @@ describe('theilSen', () => {
     const fit = fitLine(points, prior) ?? never()
     for (const off of [-1, -3e-4, -1e-5, 0, 1e-5, 3e-4, 1])
       for (const s of [1e-12, 0.01, 1, 100])
-        expect(theilSenOfColumns(days, values, { ...fit, slope: fit.slope + off, s }, theilSenRoom(80))).toBe(
-          bruteForce(points),
-        )
+        expect(
+          theilSenOfColumns(days, values, { ...fit, slope: fit.slope + off, s }, theilSenBuffers(80)),
+        ).toBe(bruteForce(points))
   })
 
   it('holds for a long straight line, where all slopes are one', () => {

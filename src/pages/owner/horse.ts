@@ -13,7 +13,7 @@ import type { Words } from '../words/index.ts'
 import { ownerMeasureIds } from '../words/keys.ts'
 import { ownerFindings } from './findings.ts'
 import { photoPairs } from './photos.ts'
-import { statementsOf, type Told } from './statements.ts'
+import { type Reported, statementsOf } from './statements.ts'
 import type { CareTask, Mood, OwnerFoot, OwnerHorse } from './view.ts'
 
 /** The horse as its owner may see it; null where the owner's site has no consent or the horse no owner. */
@@ -26,8 +26,8 @@ export function presentOwnerHorse({
 }: HorseInput): OwnerHorse | null {
   if (!horse.consent.ownerSite || horse.owner === null) return null
   const visits = visitsUpTo(horse, assessment.visits)
-  const told = feet.map((foot) => ({ foot, told: statementsOf(assessment.trends, foot, format) }))
-  const all = told.flatMap((one) => one.told)
+  const reported = feet.map((foot) => ({ foot, reported: statementsOf(assessment.trends, foot, format) }))
+  const all = reported.flatMap((one) => one.reported)
   const chart = ownerChart(assessment, format)
   return {
     name: horse.name,
@@ -43,7 +43,7 @@ export function presentOwnerHorse({
     assumed: assessment.geometry.some(
       ({ first, latest }) => first.assumed.length + latest.assumed.length > 0,
     ),
-    feet: told.flatMap((one) => footOf(one.foot, one.told, assessment, format)),
+    feet: reported.flatMap((one) => footOf(one.foot, one.reported, assessment, format)),
     meanings: meaningsOf(all, format.words.owner),
     findings: ownerFindings(findingStories(visits), practice.terms, visits.length - 1, format),
     growOut: assessment.growOut.map((feature) => growSentence(feature, assessment, format)),
@@ -81,25 +81,25 @@ const urgentOf = (
 function glanceOf(name: string, moods: readonly Mood[], words: Words['owner']): string[] {
   if (moods.length === 0) return [words.glanceNone]
   const count = (mood: Mood) => moods.filter((one) => one === mood).length
-  const say: readonly (readonly [number, (n: number) => string])[] = [
+  const counts: readonly (readonly [number, (n: number) => string])[] = [
     [count('bad'), words.glanceBad],
     [count('good'), words.glanceGood],
     [count('steady'), words.glanceSteady],
     [count('moving'), words.glanceMoving],
     [count('early'), words.glanceEarly],
   ]
-  return [words.glance(name, moods.length), ...say.flatMap(([n, text]) => (n === 0 ? [] : [text(n)]))]
+  return [words.glance(name, moods.length), ...counts.flatMap(([n, text]) => (n === 0 ? [] : [text(n)]))]
 }
 
 function footOf(
   foot: (typeof feet)[number],
-  told: readonly Told[],
+  reported: readonly Reported[],
   assessment: Assessment,
   format: Formatter,
 ): OwnerFoot[] {
   const { owner: words } = format.words
   const geometry = assessment.geometry.find((one) => one.foot === foot)
-  if (told.length === 0 && geometry === undefined) return []
+  if (reported.length === 0 && geometry === undefined) return []
   const label = (which: 'first' | 'latest') => (which === 'first' ? words.firstLabel : words.latestLabel)
   return [
     {
@@ -107,14 +107,14 @@ function footOf(
       side: geometry
         ? sideDrawing(geometry, format, words, (view, which) => label(which)(format.shortDate(view.date)))
         : null,
-      statements: told.map(({ statement }) => statement),
+      statements: reported.map(({ statement }) => statement),
     },
   ]
 }
 
-const meaningsOf = (told: readonly Told[], words: Words['owner']): string[] =>
+const meaningsOf = (reported: readonly Reported[], words: Words['owner']): string[] =>
   ownerMeasureIds
-    .filter((id) => told.some(({ measure }) => measure === id))
+    .filter((id) => reported.some(({ measure }) => measure === id))
     .map((id) => words.measures[id].meaning)
 
 function growSentence(feature: GrowOut, { asOf }: Assessment, format: Formatter): string {
@@ -134,8 +134,8 @@ function growSentence(feature: GrowOut, { asOf }: Assessment, format: Formatter)
 function planSentences({ plans, heldFeet }: Assessment, format: Formatter): string[] {
   const { owner: words } = format.words
   const going = plans.map((plan) => {
-    const say = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
-    return `${say(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`
+    const sentence = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
+    return `${sentence(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`
   })
   return [...(heldFeet.length > 0 ? [words.planHeld(format.list(heldFeet.map(format.foot)))] : []), ...going]
 }

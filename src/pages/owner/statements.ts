@@ -20,29 +20,29 @@ const moods: Record<Verdict, Mood> = {
   'too early to tell': 'early',
 }
 
-export interface Told {
+export interface Reported {
   readonly measure: OwnerMeasureId
   readonly statement: Statement
 }
 
 /** The trends an owner hears of, one a measure: from the gauge where there is one, else from pictures. */
-export function toldTrends(
+export function reportedTrends(
   trends: readonly Trend[],
   foot: Foot,
 ): readonly (readonly [OwnerMeasureId, Trend])[] {
-  const told: [OwnerMeasureId, Trend][] = []
+  const reported: [OwnerMeasureId, Trend][] = []
   for (const measure of ownerMeasureIds) {
     const some = trends.filter((trend) => trend.foot === foot && trend.measure === measure)
     const trend = some.find(({ source }) => source === 'gauge') ?? some[0]
     if (trend === undefined) continue
-    if (always.includes(measure) || (trend.changeIsReal && trend.n > 1)) told.push([measure, trend])
+    if (always.includes(measure) || (trend.changeIsReal && trend.n > 1)) reported.push([measure, trend])
   }
-  return told
+  return reported
 }
 
-export function statementsOf(trends: readonly Trend[], foot: Foot, format: Formatter): readonly Told[] {
+export function statementsOf(trends: readonly Trend[], foot: Foot, format: Formatter): readonly Reported[] {
   const { owner: words } = format.words
-  return toldTrends(trends, foot).map(([measure, trend]) => {
+  return reportedTrends(trends, foot).map(([measure, trend]) => {
     const mood = moods[trend.verdict]
     const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, format)], words)
     return { measure, statement: { mood, badge: words.badges[trend.verdict], sentences } }

@@ -138,12 +138,12 @@ export function readingsTable(context: CaseContext): Table | null {
 export function comfortAtFirst({ first, format, words }: CaseContext): PortfolioCase['findings']['comfort'] {
   const { lameness, landing, digitalPulse } = first.comfort
   return feet.flatMap((foot: Foot) => {
-    const says = [
+    const parts = [
       lameness[foot] === undefined ? null : words.lameness(lameness[foot]),
       landing[foot] === undefined ? null : words.landing(landing[foot]),
       digitalPulse[foot] === undefined ? null : words.pulse(digitalPulse[foot]),
     ].filter((part) => part !== null)
-    return says.length === 0 ? [] : [{ foot: format.foot(foot), says: says.join('; ') }]
+    return parts.length === 0 ? [] : [{ foot: format.foot(foot), text: parts.join('; ') }]
   })
 }
 

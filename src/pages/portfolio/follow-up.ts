@@ -36,8 +36,8 @@ export function trimTables({ assessment, format, dayOf, words }: CaseContext): T
 export const planLines = ({ assessment, format, words }: CaseContext): string[] => [
   ...assessment.heldFeet.map((foot) => words.plannedHeld(format.foot(foot))),
   ...assessment.plans.map((plan) => {
-    const say = plan.measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
-    const amounts = say(format.foot(plan.foot), format.length(plan.now), format.length(plan.limit))
+    const sentence = plan.measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
+    const amounts = sentence(format.foot(plan.foot), format.length(plan.now), format.length(plan.limit))
     return `${amounts} ${words.plannedStanding[plan.standing]}`
   }),
 ]

@@ -160,7 +160,7 @@ function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionCha
         kind: 'distribution' as const,
         id: `change-${kind}`,
         title: words.summaryChart(group.map(({ name }) => name)),
-        description: group.map((one) => says(one, format)).join(' '),
+        description: group.map((one) => sentenceOf(one, format)).join(' '),
         table: {
           caption: words.summaryValues(group.map(({ name }) => name)),
           head: [words.summaryHead[0] ?? '', words.summaryEach],
@@ -183,7 +183,7 @@ function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionCha
   })
 }
 
-const says = ({ name, measure, values, median, interval }: Pooled, format: Formatter): string =>
+const sentenceOf = ({ name, measure, values, median, interval }: Pooled, format: Formatter): string =>
   format.words.portfolio.summarySays(
     name,
     values.length,

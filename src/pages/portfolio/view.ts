@@ -18,7 +18,7 @@ export interface PortfolioCase {
     readonly soles: readonly SoleDrawing[]
     readonly sides: readonly SideDrawing[]
     readonly readings: Table | null
-    readonly comfort: readonly { readonly foot: string; readonly says: string }[]
+    readonly comfort: readonly { readonly foot: string; readonly text: string }[]
     readonly shots: readonly CaseShot[]
   }
   readonly timeline: Table

@@ -73,7 +73,7 @@ function realChanges(of: HorseCase): readonly Change[] {
         format.measure(trend.measure, trend.last),
         format.change(trend.measure, trend.change),
         format.date(trend.points[0]?.date ?? ''),
-        of.says.verdicts[trend.verdict],
+        of.assessmentWords.verdicts[trend.verdict],
       ),
     }))
 }
@@ -86,7 +86,7 @@ function otherMeasures(of: HorseCase, trends: readonly Trend[]): readonly OtherM
       measure: measureLink(of, id),
       short: those
         .map(({ foot, last, verdict }) =>
-          of.words.horse.inShort(foot, of.format.measure(id, last), of.says.verdicts[verdict]),
+          of.words.horse.inShort(foot, of.format.measure(id, last), of.assessmentWords.verdicts[verdict]),
         )
         .join('; '),
       feet: those.map((trend) => trendView(of, trend)),

@@ -17,13 +17,13 @@ export interface MeasureChart {
   readonly measure: Link
   readonly chart: TrendChart
   /** One a foot. */
-  readonly says: readonly TrendView[]
+  readonly trends: readonly TrendView[]
   readonly numbers: Table
 }
 
 /** @param measure one that has a trend at some foot; null where no foot has two readings */
 export function measureChart(of: HorseCase, measure: AnyMeasureId): MeasureChart | null {
-  const { assessment, format, words, says } = of
+  const { assessment, format, words, assessmentWords } = of
   const trends = assessment.trends.filter((trend) => trend.measure === measure)
   if (!trends.some(({ n }) => n > 1)) return null
   const time: TimeView = {
@@ -37,14 +37,14 @@ export function measureChart(of: HorseCase, measure: AnyMeasureId): MeasureChart
     format,
     time,
     chartWords(of),
-    (trend) => says.verdicts[trend.verdict],
+    (trend) => assessmentWords.verdicts[trend.verdict],
   )
   if (chart === null) return null
   return {
     id: `changed-${measure}`,
     measure: measureLink(of, measure),
     chart: { ...chart, title: findingTitle(of, measure, trends) },
-    says: trends.map((trend) => trendView(of, trend)),
+    trends: trends.map((trend) => trendView(of, trend)),
     numbers: trendNumbers(of, measure, trends),
   }
 }

@@ -4,11 +4,11 @@ import { footTitle, type HorseCase } from './horse-case.ts'
 
 export const checkTexts = (of: HorseCase, checks: readonly Check[]): readonly string[] =>
   checks.map(({ kind, foot, date, facts }) => {
-    const { format, says } = of
+    const { format, assessmentWords } = of
     const about = [
       ...(foot === null ? [] : [footTitle(of, foot)]),
       ...(date === null ? [] : [format.date(date)]),
     ]
-    const text = says.checks[kind](facts, format)
+    const text = assessmentWords.checks[kind](facts, format)
     return about.length === 0 ? text : format.words.base.remark(about.join(', '), text)
   })

@@ -149,8 +149,8 @@ function latestOfPair({ assessment }: HorseCase, pair: PairComparison['pair']): 
 export const pairTexts = (of: HorseCase, comparisons: readonly PairComparison[]): readonly string[] =>
   comparisons.map(({ pair, measure, left, right, difference, smallestRealDifference, isReal }) => {
     const { format, words } = of
-    const say = isReal ? words.horse.pairReal : words.horse.pairWithin
-    return say(
+    const sentence = isReal ? words.horse.pairReal : words.horse.pairWithin
+    return sentence(
       words.horse.pair[pair],
       format.name(measure),
       format.measure(measure, left),

@@ -7,9 +7,9 @@ import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
+import type { Block, BoxRow, TickRow } from './paper-sides.ts'
 import { heldText, identityLine, limitTexts, targetTexts } from './profile.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
-import type { Block, BoxRow, TickRow } from './sides.ts'
 
 export interface FieldSheetPage extends SheetPage {
   readonly lead: readonly string[]
@@ -19,9 +19,11 @@ export interface FieldSheetPage extends SheetPage {
 const usual: readonly MeasureId[] = ['toe-length', 'toe-angle', 'heel-angle', 'heel-medial', 'heel-lateral']
 
 export function fieldSheet(of: HorseCase): PageView {
-  const { horse, words, format, assessment, says } = of
+  const { horse, words, format, assessment, assessmentWords } = of
   const w = words.sheets
-  const lead = [w.fieldLead(identityLine(of), says.nextVisitSentence(assessment.nextVisit, format))]
+  const lead = [
+    w.fieldLead(identityLine(of), assessmentWords.nextVisitSentence(assessment.nextVisit, format)),
+  ]
   const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
     wide: [boxesBlock(of)],
     left: [
@@ -133,9 +135,9 @@ const featureTicks = (of: HorseCase): readonly TickRow[] =>
 
 /** What may be taken today, by plan; then the horse's own limits and targets. */
 function agreedLimits(of: HorseCase): readonly string[] {
-  const { assessment, format, says, words } = of
+  const { assessment, format, assessmentWords, words } = of
   const plans = assessment.plans.map((plan) =>
-    format.words.base.remark(plan.foot, says.offSentence(plan, format)),
+    format.words.base.remark(plan.foot, assessmentWords.offSentence(plan, format)),
   )
   const all = [...heldText(of), ...plans, ...limitTexts(of), ...targetTexts(of)]
   return all.length === 0 ? [words.sheets.fieldLimitsNone] : all

@@ -7,7 +7,7 @@ import { dateOfVisit, footTitle, type HorseCase } from './horse-case.ts'
 export interface GrowthView {
   readonly measure: Growth['measure']
   /** In sentences, one entry a foot. */
-  readonly says: readonly string[]
+  readonly sentences: readonly string[]
   /** Every stretch between visits and every trim, in the order of time, a column a foot. */
   readonly steps: Table
 }
@@ -16,18 +16,21 @@ export function growthByWall(of: HorseCase, growth: readonly Growth[]): readonly
   const ids = [...new Set(growth.map(({ measure }) => measure))]
   return ids.map((measure) => {
     const those = growth.filter((one) => one.measure === measure)
-    return { measure, says: those.map((one) => inWords(of, one)), steps: steps(of, measure, those) }
+    return { measure, sentences: those.map((one) => inWords(of, one)), steps: steps(of, measure, those) }
   })
 }
 
 function inWords(of: HorseCase, growth: Growth): string {
-  const { format, words, says } = of
+  const { format, words, assessmentWords } = of
   const unseen = growth.phases.filter(({ arrivalRead }) => !arrivalRead).length
   const hidden = unseen === 0 ? '' : ` ${words.horse.trimHides(unseen)}`
   const { foot, measure } = growth
   return (
-    words.horse.growthOf(footTitle(of, foot), format.name(measure), says.growthSentence(growth, format)) +
-    hidden
+    words.horse.growthOf(
+      footTitle(of, foot),
+      format.name(measure),
+      assessmentWords.growthSentence(growth, format),
+    ) + hidden
   )
 }
 

@@ -7,9 +7,9 @@ import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
+import type { Block, ReadingRow } from './paper-sides.ts'
 import { heldText, identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
-import type { Block, ReadingRow } from './sides.ts'
 import { visitRows } from './visit-table.ts'
 
 export interface HandOverPage extends SheetPage {
@@ -100,7 +100,7 @@ function readingCell({ format }: HorseCase, trend: Trend | undefined, date: stri
 
 const carried: ReadonlySet<Trend['verdict']> = new Set(['improving', 'worsening', 'rising', 'falling'])
 
-function trendLines({ assessment, format, words, says }: HorseCase): readonly string[] {
+function trendLines({ assessment, format, words, assessmentWords }: HorseCase): readonly string[] {
   return assessment.trends.flatMap(({ foot, measure, fit, verdict }) =>
     fit === null || !carried.has(verdict)
       ? []
@@ -110,7 +110,7 @@ function trendLines({ assessment, format, words, says }: HorseCase): readonly st
             format.name(measure),
             format.rate(measure, fit.slopePerMonth),
             format.interval(measure, fit.slopeLow, fit.slopeHigh),
-            says.verdicts[verdict],
+            assessmentWords.verdicts[verdict],
           ),
         ],
   )
@@ -154,7 +154,7 @@ const planLines = (of: HorseCase): readonly string[] => [
   ...of.assessment.plans.map((plan) =>
     of.format.words.base.remark(
       plan.foot,
-      `${of.says.planSentence(plan, of.format)} ${of.says.offSentence(plan, of.format)}`,
+      `${of.assessmentWords.planSentence(plan, of.format)} ${of.assessmentWords.offSentence(plan, of.format)}`,
     ),
   ),
   ...targetTexts(of),

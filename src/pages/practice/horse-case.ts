@@ -13,7 +13,7 @@ import type { Words } from '../words/index.ts'
 export interface HorseCase extends HorseInput {
   readonly words: Words['practice']
   /** What the engine says, in words. */
-  readonly says: Words['assessment']
+  readonly assessmentWords: Words['assessment']
   readonly readings: ReadingIndex
   /** Up to the day of the assessment, oldest first. */
   readonly visits: readonly Visit[]
@@ -25,7 +25,7 @@ export function openCase(input: HorseInput): HorseCase {
   return {
     ...input,
     words: format.words.practice,
-    says: format.words.assessment,
+    assessmentWords: format.words.assessment,
     readings: indexReadings(input.assessment.readings),
     visits,
   }

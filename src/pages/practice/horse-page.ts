@@ -59,7 +59,7 @@ export function horsePage(of: HorseCase): PageView {
     name: horse.name,
     identity: identityLine(of),
     seen: seenText(of),
-    next: of.says.nextVisitSentence(assessment.nextVisit, format),
+    next: of.assessmentWords.nextVisitSentence(assessment.nextVisit, format),
     cautions: standingGroups(of),
     ring: ringText(of),
     feet: feetPart(of),

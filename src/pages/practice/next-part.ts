@@ -39,7 +39,7 @@ interface GrowOutView {
 export function nextPart(of: HorseCase): NextPart {
   const { assessment, format, words } = of
   return {
-    visit: of.says.nextVisitSentence(assessment.nextVisit, format),
+    visit: of.assessmentWords.nextVisitSentence(assessment.nextVisit, format),
     held: heldText(of),
     plans: assessment.plans.map((plan) => planView(of, plan)),
     forecasts: assessment.trends
@@ -60,22 +60,22 @@ export function nextPart(of: HorseCase): NextPart {
 }
 
 function planView(of: HorseCase, plan: Plan): PlanView {
-  const { format, words, says } = of
+  const { format, words, assessmentWords } = of
   const w = words.next
   const steps = plan.steps.map(({ date, expected }) => [format.date(date), format.length(expected)])
   const kept = plan.kept.map(({ date, expected, actual, standing }) => [
     format.date(date),
     format.length(expected),
     format.measure(plan.measure, actual),
-    says.planStanding[standing],
+    assessmentWords.planStanding[standing],
   ])
   const name = `${footTitle(of, plan.foot)}, ${format.name(plan.measure)}`
   return {
     foot: footTitle(of, plan.foot),
     sentences: [
-      says.offSentence(plan, format),
-      says.planSentence(plan, format),
-      w.planStands(says.planStanding[plan.standing]),
+      assessmentWords.offSentence(plan, format),
+      assessmentWords.planSentence(plan, format),
+      w.planStands(assessmentWords.planStanding[plan.standing]),
       w.planCaution,
     ],
     steps: steps.length === 0 ? null : { caption: w.planSteps(name), head: w.planStepsHead, rows: steps },
@@ -127,7 +127,7 @@ function growOutView(of: HorseCase, one: GrowOut): GrowOutView {
       : [w.featureNow(length(one.expectedNow), format.date(last.date))]
   return {
     name: capital(w.feature(one.feature, format.foot(one.foot), one.place)),
-    sentences: [of.says.growOutSentence(one, format), ...now],
+    sentences: [of.assessmentWords.growOutSentence(one, format), ...now],
     why: [
       { name: w.sightingsName, text: format.list(seen) },
       { name: w.rateName, text: rate },

@@ -1,9 +1,9 @@
 /** The reference page: every measure, formula, scale and figure in use, with its source and mark. */
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
+import type { Evidence } from '../../hoof/evidence.ts'
 import { findingMeanings } from '../../hoof/findings.ts'
 import { adultPrior, foalPrior, publishedGrowth, publishedRenewal } from '../../hoof/growth.ts'
-import type { Founded } from '../../hoof/marks.ts'
 import {
   type DerivedMeasure,
   derivedIds,
@@ -49,7 +49,7 @@ interface MeasureEntry {
   readonly likely: string
   readonly scatter: string
   readonly matters: string
-  readonly founded: readonly string[]
+  readonly evidence: readonly string[]
 }
 
 interface DerivedEntry {
@@ -58,7 +58,7 @@ interface DerivedEntry {
   readonly drawing: MeasureDrawing
   readonly formula: string
   readonly reading: string
-  readonly founded: readonly string[]
+  readonly evidence: readonly string[]
 }
 
 interface Meaning {
@@ -70,7 +70,7 @@ interface ScaleEntry {
   readonly id: string
   readonly name: string
   readonly levels: readonly { readonly level: string; readonly meaning: string }[]
-  readonly founded: string
+  readonly evidence: string
 }
 
 export function referencePage(practice: Practice, asOf: PlainDate, format: Formatter): PageView {
@@ -98,7 +98,7 @@ export function referencePage(practice: Practice, asOf: PlainDate, format: Forma
       id: scaleId(key),
       name: scales[key].name,
       levels: scales[key].levels,
-      founded: foundedText(scales[key].founded, format),
+      evidence: evidenceText(scales[key].evidence, format),
     })),
     sources: Object.entries(sources).map(([key, { cite }]) => ({ id: `source-${key}`, cite })),
   }
@@ -109,9 +109,9 @@ const cited = (key: string): string =>
   Object.hasOwn(sources, key) ? sources[key as keyof typeof sources].cite : key
 
 /** `Turner TA, … (published): the 5 mm`. */
-function foundedText({ mark, source, note }: Founded, { words }: Formatter): string {
+function evidenceText({ mark, source, note }: Evidence, { words }: Formatter): string {
   const w = words.reference
-  const text = source === undefined ? w.marks[mark] : w.foundedBy(w.marks[mark], sources[source].cite)
+  const text = source === undefined ? w.marks[mark] : w.evidenceBy(w.marks[mark], sources[source].cite)
   return capital(note === undefined ? text : w.noted(text, note))
 }
 
@@ -127,12 +127,12 @@ function measureEntry(measure: Measure, format: Formatter): MeasureEntry {
     likely: format.words.base.fromTo(format.measure(id, low), format.measure(id, high)),
     scatter: format.fine(id, measure.sd),
     matters: format.measure(id, measure.matters),
-    founded: [foundedText(measure.sdFounded, format)],
+    evidence: [evidenceText(measure.sdEvidence, format)],
   }
 }
 
 function derivedEntry(measure: DerivedMeasure, format: Formatter): DerivedEntry {
-  const { id, formula, reading, founded } = measure
+  const { id, formula, reading, evidence } = measure
   return {
     id,
     name: capital(format.name(id)),
@@ -143,7 +143,7 @@ function derivedEntry(measure: DerivedMeasure, format: Formatter): DerivedEntry 
     },
     formula,
     reading: capital(`${reading}.`),
-    founded: founded.map((one) => foundedText(one, format)),
+    evidence: evidence.map((one) => evidenceText(one, format)),
   }
 }
 
@@ -154,11 +154,11 @@ function growthTable(format: Formatter): Table {
   return {
     caption: w.growthTable,
     head: w.growthHead,
-    rows: publishedGrowth.map(({ who, perMonth: [low, high], figure, founded }) => [
+    rows: publishedGrowth.map(({ who, perMonth: [low, high], figure, evidence }) => [
       capital(who),
       low === high ? format.fine('toe-length', low) : format.interval('toe-length', low, high),
       figure,
-      foundedText(founded, format),
+      evidenceText(evidence, format),
     ]),
   }
 }
@@ -168,10 +168,10 @@ function renewalTable(format: Formatter): Table {
   return {
     caption: w.renewalTable,
     head: w.renewalHead,
-    rows: publishedRenewal.map(({ place, months: [low, high], founded }) => [
+    rows: publishedRenewal.map(({ place, months: [low, high], evidence }) => [
       capital(place),
       w.months(String(Math.round(low)), String(Math.round(high))),
-      foundedText(founded, format),
+      evidenceText(evidence, format),
     ]),
   }
 }

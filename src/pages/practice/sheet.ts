@@ -4,7 +4,7 @@ import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { ringText } from './cautions.ts'
 import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
-import { type Block, type Sheet, type Side, sidesOf } from './sides.ts'
+import { type Block, type Sheet, type Side, sidesOf } from './paper-sides.ts'
 
 export interface SheetPage {
   readonly w: Words

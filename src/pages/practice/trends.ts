@@ -27,7 +27,7 @@ const tones: Readonly<Record<Verdict, VerdictView['tone']>> = {
 }
 
 export const verdictView = (of: HorseCase, verdict: Verdict): VerdictView => ({
-  text: of.says.verdicts[verdict],
+  text: of.assessmentWords.verdicts[verdict],
   tone: tones[verdict],
 })
 
@@ -40,17 +40,17 @@ export const trendView = (of: HorseCase, trend: Trend): TrendView => ({
 
 /** What changed, where it goes, when it gets there, and what casts doubt on that. */
 function trendSentences(of: HorseCase, trend: Trend): readonly string[] {
-  const { says, format } = of
+  const { assessmentWords, format } = of
   const { measure, pace, secondOpinion } = trend
   return [
     changeSentence(of, trend),
-    says.verdictSentence(trend, format),
+    assessmentWords.verdictSentence(trend, format),
     ...forecastSentence(of, trend),
-    ...(pace === null ? [] : [says.paceSentence(pace, measure, format)]),
+    ...(pace === null ? [] : [assessmentWords.paceSentence(pace, measure, format)]),
     ...(secondOpinion === null
       ? []
       : [
-          says.secondOpinionSentence(
+          assessmentWords.secondOpinionSentence(
             secondOpinion,
             format.date(dateOfVisit(of, secondOpinion.visit)),
             measure,
@@ -62,12 +62,12 @@ function trendSentences(of: HorseCase, trend: Trend): readonly string[] {
 
 /** The forecast in a sentence; nothing where there is none, or where the verdict says it all. */
 export const forecastSentence = (
-  { says, format }: HorseCase,
+  { assessmentWords, format }: HorseCase,
   { forecast, measure, verdict }: Trend,
 ): readonly string[] =>
   forecast === null || (forecast.kind === 'no date yet' && verdict === 'too early to tell')
     ? []
-    : [says.forecastSentence(forecast, measure, format)]
+    : [assessmentWords.forecastSentence(forecast, measure, format)]
 
 const sinceDate = ({ format }: HorseCase, trend: Trend) => format.date(trend.points[0]?.date ?? '')
 
@@ -79,8 +79,8 @@ function changeSentence(of: HorseCase, trend: Trend): string {
   const { measure, first, last, change, smallestRealChange } = trend
   if (trend.n < 2) return words.trend.one(format.measure(measure, last), sinceDate(of, trend))
   const moves = movingVerdicts.has(trend.verdict)
-  const say = trend.changeIsReal ? words.trend.real : moves ? words.trend.withinYet : words.trend.within
-  return say(
+  const sentence = trend.changeIsReal ? words.trend.real : moves ? words.trend.withinYet : words.trend.within
+  return sentence(
     format.measure(measure, first),
     sinceDate(of, trend),
     format.measure(measure, last),

@@ -98,9 +98,9 @@ function aboutText({ format, words, visits }: HorseCase, visit: Visit, place: nu
 const neighbour = (
   { format }: HorseCase,
   visit: Visit | undefined,
-  say: (date: string) => string,
+  text: (date: string) => string,
 ): Link | null =>
-  visit === undefined ? null : { text: say(format.date(visit.date)), href: visitHref(visit.id) }
+  visit === undefined ? null : { text: text(format.date(visit.date)), href: visitHref(visit.id) }
 
 /** The findings of a foot, each with what it was at the visit before. */
 function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): readonly FootFindings[] {

@@ -32,12 +32,12 @@ export interface CautionLine {
 /**
  * In the order given, `stop` first: a line for each matter with all its feet, and for each level one line for those of
  * which no visit has spoken for a while.
- * @param say what the reader is told of a caution
+ * @param sentence what the reader is told of a caution
  */
 export function cautionLines(
   cautions: readonly Caution[],
   format: Formatter,
-  say: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
+  sentence: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
 ): readonly CautionLine[] {
   return cautionLevels.flatMap((level) => {
     const here = cautions.filter((caution) => caution.level === level)
@@ -45,7 +45,7 @@ export function cautionLines(
       ...freshLines(
         here.filter((one) => !isFolded(one)),
         format,
-        say,
+        sentence,
       ),
       ...foldedLine(here.filter(isFolded), format),
     ]
@@ -55,12 +55,12 @@ export function cautionLines(
 function freshLines(
   cautions: readonly Caution[],
   format: Formatter,
-  say: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
+  sentence: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
 ): readonly CautionLine[] {
   const lower = format.words.base.lowerNotGone
   const alike = new Map<string, { readonly caution: Caution; readonly text: string; readonly feet: Foot[] }>()
   for (const caution of cautions) {
-    const said = say(wordsOf(format, caution), caution.facts)
+    const said = sentence(wordsOf(format, caution), caution.facts)
     const text = caution.isLower ? `${said} ${lower}` : said
     const key = [caution.visit, text].join('|')
     const line = alike.get(key) ?? { caution, text, feet: [] }

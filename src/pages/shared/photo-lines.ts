@@ -56,7 +56,7 @@ interface Drawn {
 const gap = 9
 const rowHeight = 16
 /** Nearer to the edge than this share of the width, a label would be cut off on a phone: it goes to the other side. */
-const room = 0.25
+const edgeShare = 0.25
 
 /** Lines that the points allow, with the values of `measureLandmarks` beside them. */
 export function markedLines(
@@ -96,7 +96,7 @@ function labelAt(texts: readonly string[], [x, y]: Point, beside: Beside, size: 
   if (beside === 'over') return { ...place, rows: stacked(-gap - 2), dx: 0, anchor: 'middle' }
   if (beside === 'under') return { ...place, rows: stacked(gap + 4), dx: 0, anchor: 'middle' }
   const across = x / size.width
-  const toTheLeft = beside === 'left' ? across > room : across > 1 - room
+  const toTheLeft = beside === 'left' ? across > edgeShare : across > 1 - edgeShare
   return { ...place, rows: stacked(0), dx: toTheLeft ? -gap : gap, anchor: toTheLeft ? 'end' : 'start' }
 }
 

@@ -35,7 +35,7 @@ export interface ShownPhoto {
   /** Drawn over the picture; empty where no points are marked. */
   readonly lines: readonly MarkedLine[]
   readonly values: readonly { readonly name: string; readonly value: string; readonly error: string }[]
-  readonly says: Words['photos']
+  readonly words: Words['photos']
 }
 
 /** For the partial `photos/then-and-now`. */
@@ -51,7 +51,7 @@ export interface ThenAndNow {
   /** How far apart in time. */
   readonly apart: string
   readonly over: Overlay
-  readonly says: Words['photos']
+  readonly words: Words['photos']
 }
 
 /** Both pictures in the pixels of the first: what the script needs to lay one over the other. */
@@ -136,7 +136,7 @@ function pairView(key: string, [first, latest]: readonly [Shot, Shot], format: F
       latest: { ...over.placed.latest, src: fallbackOf(latest.picture).path },
       note: over.isAligned ? note.aligned : note.notAligned,
     },
-    says: words,
+    words,
   }
 }
 
@@ -168,7 +168,7 @@ function shown({ photo, visit, picture }: Shot, id: string, format: Formatter): 
     caption: photo.caption,
     lines: photo.landmarks === null ? [] : markedLines(photo.landmarks, photo.view, picture, format),
     values,
-    says: words,
+    words,
   }
 }
 

@@ -25,7 +25,7 @@ export function sideDrawing(
   const foot = format.foot(geometry.foot)
   const { first, latest } = geometry
   const once = first.visit === latest.visit && first.stage === latest.stage
-  const says = (view: SideView) =>
+  const sizes = (view: SideView) =>
     words.drawingSays(format.length(view.toeLength), format.angle(view.toeAngle))
   const row = (name: string, value: (view: SideView) => string) =>
     once ? [name, value(first)] : [name, value(first), value(latest)]
@@ -34,7 +34,9 @@ export function sideDrawing(
     id: sideId(geometry.foot),
     foot: geometry.foot,
     title: words.drawingTitle(foot),
-    description: once ? words.drawingOnce(foot, says(first)) : words.drawing(foot, says(first), says(latest)),
+    description: once
+      ? words.drawingOnce(foot, sizes(first))
+      : words.drawing(foot, sizes(first), sizes(latest)),
     table: {
       caption: words.drawingCaption(foot),
       head: once ? words.drawingHead.slice(0, 2) : words.drawingHead,

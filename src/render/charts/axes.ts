@@ -1,4 +1,4 @@
-/** Grid, ticks and labels of a plot's two axes. They need no machine: a place on a straight axis is a rule of three. */
+/** Grid, ticks and labels of a plot's two axes. They need no chart library: a place on a straight axis is a rule of three. */
 import { element, escapeHtml, num } from '../html.ts'
 import { inkSoft, line } from '../ink.ts'
 import type { PlotSize } from './plot-spec.ts'

@@ -3,7 +3,7 @@ import type { Chart } from '../../pages/shared/figures.ts'
 import type { FigureWords } from '../figure-words.ts'
 import { drawDistribution } from './distribution.ts'
 import { drawFindings } from './findings.ts'
-import { createMachine, loadVega } from './machine.ts'
+import { createPlotRenderer, loadVega } from './plot-renderer.ts'
 import { plotSpec } from './plot-spec.ts'
 import { drawTrend } from './trend.ts'
 
@@ -21,10 +21,10 @@ export function mentionsChart(data: unknown): boolean {
 
 /** Loads the chart library and compiles the one specification behind every chart. */
 export async function loadCharts(words: FigureWords): Promise<DrawChart> {
-  const machine = createMachine(await loadVega(), plotSpec)
+  const renderPlot = createPlotRenderer(await loadVega(), plotSpec)
   return (chart) => {
-    if (chart.kind === 'trend') return drawTrend(chart, machine, words)
-    if (chart.kind === 'findings') return drawFindings(chart, machine, words)
-    return drawDistribution(chart, machine, words)
+    if (chart.kind === 'trend') return drawTrend(chart, renderPlot, words)
+    if (chart.kind === 'findings') return drawFindings(chart, renderPlot, words)
+    return drawDistribution(chart, renderPlot, words)
   }
 }

@@ -5,28 +5,32 @@ import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
 import { ink, inkSoft, latest, ribbon } from '../ink.ts'
 import { distributionKey } from './key.ts'
-import type { Machine } from './machine.ts'
+import type { PlotRenderer } from './plot-renderer.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
 import { chartSvg, chartWidth, label, moved } from './svg.ts'
 import { valueAxis } from './ticks.ts'
 
-const room = { side: 16, bottom: 48 }
+const margin = { side: 16, bottom: 48 }
 /** A row: its label above, its dots round the middle of what is left. */
 const row = { height: 72, label: 18, middle: 44 }
 /** Dots nearer than this, in units of the picture, are stacked. */
 const dot = 9
 
-export function drawDistribution(chart: DistributionChart, machine: Machine, words: FigureWords): string {
-  const size = { width: chartWidth - 2 * room.side, height: chart.rows.length * row.height }
+export function drawDistribution(
+  chart: DistributionChart,
+  renderPlot: PlotRenderer,
+  words: FigureWords,
+): string {
+  const size = { width: chartWidth - 2 * margin.side, height: chart.rows.length * row.height }
   const all = chart.rows.flatMap(({ values, low, high }) => [...values, low ?? 0, high ?? 0])
   const x = valueAxis(Math.min(0, ...all), Math.max(0, ...all), 5, words.decimalSign)
   const y = { low: size.height, high: 0, ticks: [] }
   const perUnit = size.width / (x.high - x.low)
   const picture = chartSvg(
-    size.height + room.bottom,
+    size.height + margin.bottom,
     { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
     ...chart.rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', ink)),
-    moved(room.side, 0, machine(plotFeed(size, x, y, marks(chart, x, size.height, perUnit)))),
+    moved(margin.side, 0, renderPlot(plotFeed(size, x, y, marks(chart, x, size.height, perUnit)))),
     label(chartWidth, size.height + 42, chart.valueTitle, 'end'),
   )
   return frame(

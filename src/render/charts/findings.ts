@@ -6,7 +6,7 @@ import { element } from '../html.ts'
 import { gradeColour, ink, inkSoft, line, onGrade } from '../ink.ts'
 import { gradeFill, gradePatterns } from '../patterns.ts'
 import { gradeKey } from './key.ts'
-import type { Machine } from './machine.ts'
+import type { PlotRenderer } from './plot-renderer.ts'
 import { noMarks, type PlotMarks, plotFeed } from './plot-spec.ts'
 import { chartSvg, chartWidth, label } from './svg.ts'
 
@@ -16,15 +16,15 @@ const widestBox = 40
 const box = 24
 /** A row: its label, its boxes, a gap. */
 const row = { label: 18, height: 54 }
-const room = { side: 1, bottom: 24 }
+const margin = { side: 1, bottom: 24 }
 /** A figure's halo lies under the figure. */
-const inPlot = { transform: `translate(${room.side},0)`, 'paint-order': 'stroke' }
+const inPlot = { transform: `translate(${margin.side},0)`, 'paint-order': 'stroke' }
 /** Room that the label of a visit takes. */
 const labelWidth = 78
 
 type Row = FindingsGrid['rows'][number]
 
-export function drawFindings(chart: FindingsGrid, machine: Machine, words: FigureWords): string {
+export function drawFindings(chart: FindingsGrid, renderPlot: PlotRenderer, words: FigureWords): string {
   const parts: string[] = []
   for (let from = 0; from < chart.visits.length; from += visitsInPicture) {
     const to = from + visitsInPicture
@@ -33,7 +33,7 @@ export function drawFindings(chart: FindingsGrid, machine: Machine, words: Figur
       .filter(({ grades }) => grades.some((grade) => grade !== null))
     // The patterns stand in the first picture and serve all.
     const defs = parts.length === 0 ? gradePatterns(chart.id) : ''
-    if (rows.length > 0) parts.push(picture(chart, rows, chart.visits.slice(from, to), machine, defs))
+    if (rows.length > 0) parts.push(picture(chart, rows, chart.visits.slice(from, to), renderPlot, defs))
   }
   return frame(
     chart,
@@ -50,10 +50,10 @@ function picture(
   chart: FindingsGrid,
   rows: readonly Row[],
   visits: readonly string[],
-  machine: Machine,
+  renderPlot: PlotRenderer,
   defs: string,
 ): string {
-  const column = Math.min(widestBox, (chartWidth - 2 * room.side) / visits.length)
+  const column = Math.min(widestBox, (chartWidth - 2 * margin.side) / visits.length)
   const size = { width: column * visits.length, height: rows.length * row.height }
   const x = { low: 0, high: visits.length, ticks: [] }
   // Rows are counted from the top, as they are read.
@@ -63,11 +63,11 @@ function picture(
     'div',
     { class: 'panel' },
     chartSvg(
-      size.height + room.bottom,
+      size.height + margin.bottom,
       { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
       defs,
       ...labels,
-      element('g', inPlot, machine(plotFeed(size, x, y, boxes(chart.id, rows)))),
+      element('g', inPlot, renderPlot(plotFeed(size, x, y, boxes(chart.id, rows)))),
       ...visitLabels(visits, column, size.height + 6),
     ),
   )
@@ -106,13 +106,13 @@ function boxes(id: string, rows: readonly Row[]): PlotMarks {
 function visitLabels(visits: readonly string[], column: number, top: number): readonly string[] {
   const last = visits.length - 1
   const end = Math.max(column * visits.length, labelWidth * (last > 0 ? 2.2 : 1))
-  const shown = [label(room.side, top + 11, visits[0] ?? '')]
-  if (last > 0) shown.push(label(room.side + end, top + 11, visits[last] ?? '', 'end'))
+  const shown = [label(margin.side, top + 11, visits[0] ?? '')]
+  if (last > 0) shown.push(label(margin.side + end, top + 11, visits[last] ?? '', 'end'))
   let free = labelWidth
   for (let i = 1; i < last; i += 1) {
     const x = (i + 0.5) * column
     if (x - labelWidth / 2 < free || x + labelWidth / 2 > end - labelWidth) continue
-    shown.push(label(room.side + x, top + 11, visits[i] ?? '', 'middle'))
+    shown.push(label(margin.side + x, top + 11, visits[i] ?? '', 'middle'))
     free = x + labelWidth / 2
   }
   return shown

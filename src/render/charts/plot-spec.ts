@@ -1,11 +1,11 @@
 /**
  * The one Vega-Lite specification behind every chart: marks on a shared pair of axes, from the ground up
  * bands, ribbon, path, rules, symbols, figures. Domains, colours and shapes come with the data.
- * None of the marks is grouped, see `createMachine`; the axes are drawn by `axes`.
+ * None of the marks is grouped, see `createPlotRenderer`; the axes are drawn by `axes`.
  */
 import type { TopLevelSpec } from 'vega-lite'
 import { inkSoft, ribbon } from '../ink.ts'
-import type { Feed } from './machine.ts'
+import type { Feed } from './plot-renderer.ts'
 
 /** Size of all text in a chart, in its own units: a picture is 400 wide, so about 12 px on a telephone. */
 export const textSize = 14
@@ -53,7 +53,7 @@ export const noMarks: PlotMarks = {
   figures: [],
 }
 
-/** What the machine is fed to draw marks on two axes. */
+/** What the renderer is fed to draw marks on two axes. */
 export const plotFeed = (size: PlotSize, x: Span, y: Span, marks: PlotMarks): Feed => ({
   ...size,
   params: { xDomain: [x.low, x.high], yDomain: [y.low, y.high] },

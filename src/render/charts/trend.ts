@@ -6,20 +6,20 @@ import { element, escapeHtml, shape } from '../html.ts'
 import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'
 import { axes } from './axes.ts'
 import { trendKey } from './key.ts'
-import type { Machine } from './machine.ts'
+import type { PlotRenderer } from './plot-renderer.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
 import { chartSvg, chartWidth, label } from './svg.ts'
 import { type Axis, dateAxis, dayAxis, dayNumber, valueAxis } from './ticks.ts'
 
 const height = 250
 /** Room round the plot for the labels of the axes. */
-const room = { left: 44, right: 14, top: 28, bottom: 42 }
-const plot = { width: chartWidth - room.left - room.right, height: height - room.top - room.bottom }
-const inPlot = { transform: `translate(${room.left},${room.top})` }
+const margin = { left: 44, right: 14, top: 28, bottom: 42 }
+const plot = { width: chartWidth - margin.left - margin.right, height: height - margin.top - margin.bottom }
+const inPlot = { transform: `translate(${margin.left},${margin.top})` }
 const timeTicks = 5
 const valueTicks = 4
 
-export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWords): string {
+export function drawTrend(chart: TrendChart, renderPlot: PlotRenderer, words: FigureWords): string {
   const time = timeAxis(chart, words)
   const value = sharedValueAxis(chart, words.decimalSign)
   const axesId = `${chart.id}-axes`
@@ -43,9 +43,9 @@ export function drawTrend(chart: TrendChart, machine: Machine, words: FigureWord
         i === 0
           ? element('g', { id: axesId, ...inPlot }, axes(plot, time, value))
           : shape('use', { href: `#${axesId}` }),
-        element('g', inPlot, machine(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
+        element('g', inPlot, renderPlot(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
         // Day numbers say nothing by themselves; dates do.
-        isDated(chart) ? '' : label(chartWidth - room.right, height - 4, chart.timeTitle, 'end'),
+        isDated(chart) ? '' : label(chartWidth - margin.right, height - 4, chart.timeTitle, 'end'),
       ),
     )
   })
@@ -62,10 +62,10 @@ function timeAxis(chart: TrendChart, { months, decimalSign }: FigureWords): Axis
   const last = Math.max(...seen)
   const ahead = panels.flatMap(({ forecast }) => (forecast ? [aheadEnd(forecast, first)] : []))
   const end = Math.max(last, ...ahead)
-  const margin = Math.max(3, (end - first) * 0.04)
+  const beyond = Math.max(3, (end - first) * 0.04)
   return isDated(chart)
-    ? dateAxis(first - margin, end + margin, timeTicks, months)
-    : dayAxis(first - margin, end + margin, timeTicks, decimalSign)
+    ? dateAxis(first - beyond, end + beyond, timeTicks, months)
+    : dayAxis(first - beyond, end + beyond, timeTicks, decimalSign)
 }
 
 /** The forecast itself is always in sight; of a long range, half as much again as led up to it. */
@@ -88,10 +88,10 @@ function sharedValueAxis({ panels, baseline }: TrendChart, decimalSign: string):
   const high = Math.max(...core)
   const slack = (high - low) / 2
   const interval = panels.flatMap(({ line }) => line.flatMap((point) => [point.low, point.high]))
-  const margin = (high - low) * 0.04
+  const beyond = (high - low) * 0.04
   return valueAxis(
-    Math.max(Math.min(low - margin, ...interval), low - slack),
-    Math.min(Math.max(high + margin, ...interval), high + slack),
+    Math.max(Math.min(low - beyond, ...interval), low - slack),
+    Math.min(Math.max(high + beyond, ...interval), high + slack),
     valueTicks,
     decimalSign,
   )

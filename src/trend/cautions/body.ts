@@ -97,10 +97,10 @@ const diagnosis =
     const found = said === null ? null : graveDiagnosis(said)
     if (found === null || found.isPast !== isPast) return null
     const day = date ?? horse.started ?? ''
-    let told = false
+    let isReported = false
     return ({ visit, isLast }: Moment, speak) => {
-      if (told || (visit.date < day && !isLast)) return
-      told = true
+      if (isReported || (visit.date < day && !isLast)) return
+      isReported = true
       const facts = { named: found.named, dated: date }
       const subjects: readonly (Foot | 'horse')[] =
         named.length === 0 || named.length === feet.length ? ['horse'] : named

@@ -1,5 +1,5 @@
 /** Wording of the reference page. */
-import type { Mark } from '../../../hoof/marks.ts'
+import type { Mark } from '../../../hoof/evidence.ts'
 
 export const reference = {
   title: (practice: string) => `Measures and sources, ${practice}`,
@@ -14,7 +14,7 @@ export const reference = {
   likely: 'Likely range',
   scatter: 'Scatter of one reading',
   matters: 'Smallest change that matters',
-  founded: 'Where the scatter comes from',
+  evidence: 'Where the scatter comes from',
   drawingOf: (name: string, how: string) => `How ${name} is taken: ${how}.`,
 
   derived: 'Measures that are worked out',
@@ -30,7 +30,7 @@ export const reference = {
     'second hand': 'published, read in another work that cites it',
     'common practice': 'common practice, no source',
   } satisfies Record<Mark, string>,
-  foundedBy: (mark: string, source: string) => `${source} (${mark})`,
+  evidenceBy: (mark: string, source: string) => `${source} (${mark})`,
   noted: (text: string, note: string) => `${text}: ${note}`,
 
   methods: 'How the numbers are worked out',

@@ -1,5 +1,5 @@
 /**
- * Vega as a machine for one shape of chart: a Vega-Lite specification is compiled once, and then draws any data.
+ * One shape of chart, drawn by Vega: a Vega-Lite specification is compiled once, and then draws any data.
  * A drawing depends on its data alone, whatever was drawn before.
  */
 import type * as VegaLibrary from 'vega'
@@ -26,7 +26,7 @@ export interface Feed {
 }
 
 /** Draws a feed as SVG groups, without the `<svg>` round them. */
-export type Machine = (feed: Feed) => string
+export type PlotRenderer = (feed: Feed) => string
 
 /**
  * Compiles a specification. It must set `autosize: none` and no padding, for the caller lays the picture out, clip
@@ -36,7 +36,7 @@ export type Machine = (feed: Feed) => string
  * One View is kept and fed anew, three times as fast as a new View each: all rows of before go as the new ones come,
  * so the order of marks is that of the data.
  */
-export function createMachine({ vega, compile }: Vega, spec: TopLevelSpec): Machine {
+export function createPlotRenderer({ vega, compile }: Vega, spec: TopLevelSpec): PlotRenderer {
   const { Marks } = vega as unknown as { readonly Marks: Geometries }
   const runtime = vega.parse(compile(spec, { logger: strictLogger }).spec)
   const view = new vega.View(runtime, { renderer: 'none' }).logLevel(vega.Error)

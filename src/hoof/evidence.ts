@@ -1,7 +1,7 @@
 import type { SourceKey } from './sources.ts'
 
 /**
- * How well a figure is founded:
+ * How well a figure is evidence:
  * `published`: its source was read and is named;
  * `from memory`: the source is named, its figure was not seen again while writing;
  * `second hand`: published, read in another work that cites it;
@@ -9,7 +9,7 @@ import type { SourceKey } from './sources.ts'
  */
 export type Mark = 'published' | 'from memory' | 'second hand' | 'common practice'
 
-export interface Founded {
+export interface Evidence {
   readonly mark: Mark
   /** Absent for common practice. */
   readonly source?: SourceKey
