@@ -51,7 +51,7 @@ async function make() {
   }
   const program = build({
     ...common,
-    entryPoints: { cli: 'src/cli.ts', worker: 'src/publish/worker.ts' },
+    entryPoints: { cli: 'src/cli.ts', worker: 'src/publish/worker.ts', library: 'src/library.ts' },
     outdir: 'dist',
     chunkNames: 'parts/[name]-[hash]',
     format: 'esm',
@@ -68,7 +68,19 @@ async function make() {
     minify: true,
     legalComments: 'none',
   })
-  return [...(await program).outputFiles, ...(await browser).outputFiles]
+  const library = build({
+    ...common,
+    entryPoints: ['src/library-browser.ts'],
+    outdir: 'dist',
+    format: 'esm',
+    platform: 'browser',
+    alias: { fs: './scripts/no-files.mjs' },
+    inject: ['scripts/no-buffer.mjs'],
+    minify: true,
+    legalComments: 'none',
+  })
+  const made = await Promise.all([program, browser, library])
+  return made.flatMap(({ outputFiles }) => outputFiles)
 }
 
 /** Each file is replaced whole, so that a program starting meanwhile never reads half of one. */
@@ -99,6 +111,12 @@ function writeSchema() {
   writeFileSync(join(dist, 'export.schema.json'), schema)
 }
 
+/** Declarations of the library, for whoever imports the package. */
+function writeTypes() {
+  rmSync(join(dist, 'types'), { recursive: true, force: true })
+  execFileSync(join(root, 'node_modules', '.bin', 'tsc'), ['-p', 'tsconfig.library.json'], { cwd: root })
+}
+
 /** Makes dist/ again if anything it is made of is newer, or always for a package. */
 export async function bundle({ forPackage = false } = {}) {
   if (isFresh() && !forPackage) return
@@ -107,6 +125,7 @@ export async function bundle({ forPackage = false } = {}) {
   write(files)
   removeOld(files, forPackage)
   writeSchema()
+  if (forPackage) writeTypes()
   writeFileSync(stamp, '')
   utimesSync(stamp, began, began)
 }

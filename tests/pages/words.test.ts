@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { languageTags, wordsFor } from '../../src/pages/words/index.ts'
 import { english } from '../english.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -94,8 +95,11 @@ describe('the catalogue of words', () => {
     expect(unused).toEqual([])
   })
 
+  it.each(languageTags)('says all that English says: %s', (tag) => {
+    expect(differences(english, wordsFor(tag))).toEqual([])
+  })
+
   it('can be told from one that lacks a word, has one more, or asks for other arguments', () => {
-    expect(differences(english, english)).toEqual([])
     expect(differences({ a: { b: 'x' } }, { a: {} })).toEqual(['lacks a.b: string'])
     expect(differences({ a: ['x'] }, { a: ['x', 'y'] })).toEqual([
       'lacks a: list of 1',

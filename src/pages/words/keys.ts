@@ -17,3 +17,11 @@ export const ownerMeasureIds = [
   'white-line',
 ] as const
 export type OwnerMeasureId = (typeof ownerMeasureIds)[number]
+
+/** What is said of one measure: the thing, what more and less of it is called, and what it is. */
+export interface OwnerMeasure {
+  readonly thing: (foot: string) => string
+  readonly more: string
+  readonly less: string
+  readonly meaning: string
+}

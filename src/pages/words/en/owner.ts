@@ -2,7 +2,7 @@
  * Wording of the owner's page: for someone who has never seen an angle. Short sentences, everyday words,
  * and a trade word only with its meaning beside it.
  */
-import type { OwnerMeasureId } from '../keys.ts'
+import type { OwnerMeasure, OwnerMeasureId } from '../keys.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ')
@@ -12,14 +12,6 @@ const isAre = (n: number) => (n === 1 ? 'is' : 'are')
 const ownerNames: Readonly<Record<string, string>> = {
   'heel balance': 'how level the heels are',
   'toe angle': 'slope of the front of the hoof',
-}
-
-/** What is said of one measure: the thing, what more and less of it is called, and what it is. */
-interface OwnerMeasure {
-  readonly thing: (foot: string) => string
-  readonly more: string
-  readonly less: string
-  readonly meaning: string
 }
 
 const measures: Readonly<Record<OwnerMeasureId, OwnerMeasure>> = {

@@ -1,0 +1,28 @@
+/** All wording in English. */
+import { assessment } from './assessment.ts'
+import { base } from './base.ts'
+import { calendar } from './calendar.ts'
+import { cautions } from './cautions.ts'
+import { figures } from './figures.ts'
+import { mark } from './mark.ts'
+import { owner } from './owner.ts'
+import { photos } from './photos.ts'
+import { portfolio } from './portfolio.ts'
+import { practice } from './practice.ts'
+import { reference } from './reference.ts'
+import { starter } from './starter.ts'
+
+export const en = {
+  assessment,
+  base,
+  calendar,
+  cautions,
+  figures,
+  mark,
+  owner,
+  photos,
+  portfolio,
+  practice,
+  reference,
+  starter,
+}
