@@ -5,7 +5,7 @@
  */
 import type { Foot } from '../hoof/feet.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import type { Report, Spot } from './report.ts'
+import type { Help, Report, Spot } from './report.ts'
 import { either, nearest, normal, quote } from './words.ts'
 import { isUnfilled, type Written, type WrittenEntry, type WrittenMap } from './written.ts'
 
@@ -58,14 +58,15 @@ export function readFields<F extends Fields>(
   const found = new Map<string, WrittenEntry>()
   for (const entry of map.entries) {
     const name = normal(entry.key.text)
-    if (!Object.hasOwn(fields, name)) unknownKey(entry, Object.keys(fields), sheet, where)
+    if (!Object.hasOwn(fields, name)) unknownKey(entry, map, Object.keys(fields), sheet, where)
     else if (found.has(name)) keyTwice(entry, sheet)
     else found.set(name, entry)
   }
   const resolved: Record<string, unknown> = {}
   for (const [name, { read, absent, required: example }] of Object.entries(fields)) {
     const entry = found.get(name)
-    const isOpen = entry && (entry.value.kind === 'nothing' || gapIn(entry.value, entry.key.text, sheet))
+    const isOpen =
+      entry && (emptyIn(entry, sheet, example !== null) || gapIn(entry.value, entry.key.text, sheet))
     if (example !== null && (!entry || entry.value.kind === 'nothing')) {
       sheet.report.error('key-missing', entry?.key ?? missingAt, `${sentence(name)} is missing.`, {
         expected: example,
@@ -77,19 +78,47 @@ export function readFields<F extends Fields>(
   return resolved as Resolved<F>
 }
 
-function unknownKey(entry: WrittenEntry, known: readonly string[], sheet: Sheet, where: string): void {
-  const meant = nearest(entry.key.text, known)
+function unknownKey(
+  entry: WrittenEntry,
+  map: WrittenMap,
+  known: readonly string[],
+  sheet: Sheet,
+  where: string,
+): void {
+  const glued = entry.value.kind === 'nothing' ? withoutSpace(entry.key.text, known) : null
   sheet.report.error('key-unknown', entry.key, `${quote(entry.key.text)} is not a key ${where}.`, {
     expected: known.length > 12 ? `one of ${known.length} keys: ${known.join(', ')}` : either(known),
-    ...(meant && { fix: meant }),
+    fix: glued ?? keyMeant(entry, map, known),
   })
+}
+
+/** The known name nearest to the key, unless that name is in the map already: twice would be no better. */
+export function keyMeant(entry: WrittenEntry, map: WrittenMap, known: readonly string[]): string | null {
+  const meant = nearest(entry.key.text, known)
+  const isThere = map.entries.some((other) => meant !== null && normal(other.key.text) === normal(meant))
+  return isThere ? null : meant
+}
+
+/** `weight:505 kg` in braces, where YAML wants a space after the colon, or `weight 505 kg` without one. */
+export function withoutSpace(key: string, known: readonly string[]): string | null {
+  const name = known.find((one) => normal(key).startsWith(one.toLowerCase()))
+  if (!name || key.includes('"')) return null
+  const rest = /^\s*:?\s*(\S.*)$/.exec(key.slice(name.length))
+  return rest && /^[\s:]/.test(key.slice(name.length)) ? `${key.slice(0, name.length)}: ${rest[1]}` : null
 }
 
 export function keyTwice(entry: WrittenEntry, sheet: Sheet): void {
   sheet.report.error('key-twice', entry.key, `${quote(entry.key.text)} is written twice here.`, {
     expected: 'each key once',
-    fix: 'put both together, or remove one',
+    advice: 'put both together, or remove one',
   })
+}
+
+/** True for a key without a value; one with nothing at all after it, not even `~`, was forgotten, and that is told. */
+export function emptyIn({ key, value }: WrittenEntry, sheet: Sheet, isToldElsewhere = false): boolean {
+  if (value.kind !== 'nothing') return false
+  if (!value.said && !isToldElsewhere) sheet.report.gap(key, `${sentence(key.text)} holds nothing.`)
+  return true
 }
 
 /** True, and told, for a place left to be filled in. */
@@ -105,13 +134,13 @@ export function wrongForm(
   sheet: Sheet,
   name: string,
   expected: string,
-  fix?: string,
+  help?: string | Pick<Help, 'fix' | 'advice'>,
 ): undefined {
   const text =
     (value as Written).kind === 'text' ? ` ${quote((value as Written & { text: string }).text)}` : ''
   sheet.report.error('value-form', value, `${sentence(name)}:${text || ' this'} cannot be read.`, {
     expected,
-    ...(fix !== undefined && { fix }),
+    ...(typeof help === 'string' ? { fix: help } : help),
   })
   return undefined
 }

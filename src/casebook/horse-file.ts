@@ -4,7 +4,7 @@ import { parseHeight, parseNumber } from '../hoof/units.ts'
 import { readBody } from './body.ts'
 import { field, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
 import type { Consent, Horse, Practice } from './model.ts'
-import { date, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
+import { date, likelyDate, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, Spot } from './report.ts'
 import type { CaseFile } from './split.ts'
 import { targets, trimLimits } from './targets.ts'
@@ -17,6 +17,7 @@ export interface PlacedHorse {
   readonly horse: Omit<Horse, 'visits'>
   readonly report: Report
   readonly startedSpot: Spot | null
+  readonly weightSpot: Spot | null
 }
 
 const height: Reader<number> = (value, sheet, name) => {
@@ -24,11 +25,13 @@ const height: Reader<number> = (value, sheet, name) => {
   const expected = 'a height with its unit: 14.2 hh, 148 cm or 58 in; a hand has 4 inches, so .0 to .3'
   if (cm === null) {
     const bare = value.kind === 'text' ? parseNumber(value.text) : null
-    const fix =
-      bare === null ? undefined : bare < 20 ? `${value.kind === 'text' ? value.text : ''} hh` : `${bare} cm`
-    return wrongForm(value, sheet, name, expected, fix)
+    const fix = bare === null ? null : bare < 20 ? `${bare} hh` : `${bare} cm`
+    const meant = fix === null ? null : parseHeight(fix)
+    return wrongForm(value, sheet, name, expected, {
+      fix: meant !== null && isLikelyHeight(meant) ? fix : null,
+    })
   }
-  if (cm < 50 || cm > 220) {
+  if (!isLikelyHeight(cm)) {
     sheet.report.warning(
       'height-unlikely',
       value,
@@ -39,10 +42,12 @@ const height: Reader<number> = (value, sheet, name) => {
   return cm
 }
 
+const isLikelyHeight = (cm: number): boolean => cm >= 50 && cm <= 220
+
 const born: Reader<string> = (value, sheet, name) => {
   const written = value.kind === 'text' ? value.text.trim() : ''
   if (/^(19|20|21)\d\d$/.test(written) || parseDate(written)) return written
-  return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02')
+  return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02', { fix: likelyDate(written) })
 }
 
 const noVet: Horse['vet'] = { involved: false, diagnosis: null }
@@ -130,7 +135,7 @@ export function readHorseFile(
     body: readBody(file.text, file.bodyStart, report),
     file: report.file,
   }
-  return { horse, report, startedSpot: spotOf(map, 'started') }
+  return { horse, report, startedSpot: spotOf(map, 'started'), weightSpot: spotOf(map, 'weight') }
 }
 
 function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, report: Report): void {
@@ -149,7 +154,8 @@ function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, r
   report.error('owner-unknown', written, `${quote(owner)} is no owner in practice.md.`, {
     expected:
       known.length > 0 ? `one of: ${known.join(', ')}` : 'an id that stands under owners in practice.md',
-    fix: meant ?? `add it in practice.md: owners: {${owner}: {name: ...}}`,
+    fix: meant,
+    advice: meant ? null : `add it in practice.md: owners: {${owner}: {name: ...}}`,
   })
 }
 

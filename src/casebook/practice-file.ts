@@ -90,7 +90,7 @@ const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => 
         entry.key,
         `${quote(term)} is a known finding already; its own meaning stays.`,
         {
-          fix: 'remove the line',
+          advice: 'remove the line',
         },
       )
       continue

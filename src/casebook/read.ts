@@ -5,10 +5,12 @@ import type { CasebookFolder, FolderEntry } from './folder.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
 import type { Casebook, Horse, Practice } from './model.ts'
+import { namesakes } from './namesakes.ts'
 import { checkPlausibility } from './plausibility/index.ts'
 import { readPracticeFile, standInPractice } from './practice-file.ts'
 import { type Report, reportOn, sortDiagnostics } from './report.ts'
 import { openCaseFile } from './split.ts'
+import { renamed } from './stray.ts'
 import { type PlacedVisit, readVisit } from './visit-file.ts'
 
 export interface PracticeRead {
@@ -23,13 +25,15 @@ export interface PracticeRead {
 export interface HorseRead {
   /** Null when its files hold an error. */
   readonly horse: Horse | null
+  /** As horse.md gives it, also where another file holds an error. */
+  readonly name: string | null
   readonly diagnostics: readonly Diagnostic[]
 }
 
 /** practice.md, and which horses there are. `asOf` is today. */
 export function readPractice(folder: CasebookFolder, _asOf: PlainDate): PracticeRead {
-  const { practice: entry, horseIds, reports } = locate(folder.list())
-  const read = entry ? openPractice(folder, entry) : missingPractice(horseIds.length)
+  const { practice: entry, likePractice, horseIds, reports } = locate(folder.list())
+  const read = entry ? openPractice(folder, entry) : missingPractice(horseIds.length, likePractice)
   return {
     practice: read.practice,
     diagnostics: sortDiagnostics([read.report, ...reports].flatMap((report) => report.diagnostics)),
@@ -48,11 +52,17 @@ function openPractice(folder: CasebookFolder, entry: FolderEntry): OpenedPractic
   return { practice: read?.usable ? read.practice : null, report }
 }
 
-function missingPractice(horses: number): OpenedPractice {
+function missingPractice(horses: number, likePractice: string | null): OpenedPractice {
   const report = reportOn('practice.md', '')
   report.error('practice-missing', null, 'There is no practice.md in this folder.', {
     expected: 'a file practice.md beside the folders of the horses, with practice: and its name',
-    fix: horses > 0 ? 'write practice.md' : 'give the folder that holds the casebook',
+    ...(likePractice !== null && { fix: renamed(likePractice, 'practice.md') }),
+    advice:
+      likePractice !== null
+        ? null
+        : horses > 0
+          ? 'write practice.md'
+          : 'give the folder that holds the casebook',
   })
   return { practice: null, report }
 }
@@ -82,6 +92,7 @@ export function readHorse(
   const sound = horse && !diagnostics.some((one) => one.level === 'error')
   return {
     horse: sound ? { ...horse.horse, visits: visits.map((placed) => placed.visit) } : null,
+    name: horse?.horse.name ?? null,
     diagnostics,
   }
 }
@@ -150,9 +161,12 @@ export function readCasebook(
   const ofHorses = reads
     .flatMap((read) => read.diagnostics)
     .filter((one) => practice !== null || !needPractice.has(one.code))
+  const named = reads.flatMap(({ name }, index) =>
+    name === null ? [] : [{ id: horseIds[index] ?? '', name }],
+  )
   const horses = reads.map((read) => read.horse).filter((horse) => horse !== null)
   return {
     casebook: practice && { practice, horses },
-    diagnostics: sortDiagnostics([...diagnostics, ...ofHorses]),
+    diagnostics: sortDiagnostics([...diagnostics, ...ofHorses, ...namesakes(named)]),
   }
 }

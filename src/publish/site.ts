@@ -2,6 +2,7 @@
 import { join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
+import { namesakes } from '../casebook/namesakes.ts'
 import type { Exception } from '../identity/identifiers.ts'
 import { diskFolder, knownFolder } from './disk/disk.ts'
 import type { Files } from './disk/files.ts'
@@ -68,7 +69,11 @@ export async function buildSite(order: BuildOrder, world: BuildWorld): Promise<B
     const next = { program: world.program, listedAt, ...remembered(survey, horses, shared) }
     if (isNews(survey, state, horses, shared)) memory.save(next)
     return {
-      diagnostics: [...diagnostics, ...horses.pieces.flatMap(([, piece]) => piece.diagnostics)],
+      diagnostics: [
+        ...diagnostics,
+        ...namesakes(all.summaries),
+        ...horses.pieces.flatMap(([, piece]) => piece.diagnostics),
+      ],
       published,
       exceptions: others.exceptions,
       horses: {

@@ -183,7 +183,7 @@ describe('text that is none', () => {
       line: 2,
       column: 11,
       message: 'A character here is not in UTF-8.',
-      fix: 'save the file again as UTF-8 in your editor',
+      advice: 'save the file again as UTF-8 in your editor',
     })
   })
 

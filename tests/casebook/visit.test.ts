@@ -253,7 +253,6 @@ describe('photos', () => {
   })
 
   it.each([
-    ['photos/LF-side.jpg', 'photos/lf-side.jpg'],
     ['lf-side.jpg', 'photos/lf-side.jpg'],
     ['photos/lf-sid.jpg', 'photos/lf-side.jpg'],
     ['photos/tail.jpg', null],

@@ -14,7 +14,7 @@ export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | 
         `The date is ${visit.date}, but the file is named ${visit.id}.md.`,
         {
           expected: 'the same date in both',
-          fix: `${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
+          advice: `write ${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
         },
       )
     }
