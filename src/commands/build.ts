@@ -1,11 +1,11 @@
 import { availableParallelism } from 'node:os'
-import { join, relative, resolve } from 'node:path'
+import { dirname, join, relative, resolve } from 'node:path'
 import { printExceptions } from '../publish/leaks/report.ts'
 import { passphraseFile } from '../publish/locked/passphrase-file.ts'
 import type { Edition } from '../publish/made.ts'
 import type { Built } from '../publish/site.ts'
 import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
-import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
+import { type CommandEntry, exit, type OptionEntry, type World, WrongUse } from './command.ts'
 import { progressLine } from './progress.ts'
 import { counted, countText, printAll, problemsIn } from './report.ts'
 
@@ -20,18 +20,23 @@ const mostThreads = 4
 /** How many horses are made at once where nobody says. */
 export const usualThreads = () => Math.min(availableParallelism(), mostThreads)
 
+export const outOption: OptionEntry = {
+  flags: '--out <folder>',
+  does: 'where the site goes (default: site here, or beside the casebook you are in)',
+}
+
 export const build: CommandEntry = {
   usage: 'build [folder]',
   does: 'Checks the casebook and makes the site. A horse with problems keeps its last pages; every other one is made.',
   options: [
-    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    outOption,
     { flags: '--edition <edition>', does: 'for whom', choices: [...editions, 'all'], default: 'practice' },
     asOfOption,
     { flags: '--jobs <count>', does: 'how many horses are made at once (default: by the processor)' },
   ],
   run: async ([folder], options, world) => {
     const casebook = casebookFolder(folder, world)
-    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const site = siteFolder(textOf(options, 'out'), casebook, world)
     const asOf = asOfDay(options, world)
     const threads = countOf(options, 'jobs') ?? usualThreads()
     const wanted = editionsOf(textOf(options, 'edition'))
@@ -62,17 +67,19 @@ export const build: CommandEntry = {
 }
 
 /**
- * The site's folder, absolute.
+ * The site's folder, absolute; where none is named, `site` here, or beside the casebook for one who is in it.
  * @throws WrongUse when it and the casebook lie in one another: the one would be read or written as the other
  */
-export function siteFolder(name: string, casebook: string, world: World): string {
-  const site = resolve(world.cwd, name)
+export function siteFolder(named: string | null, casebook: string, world: World): string {
   const isWithin = (inner: string, outer: string) => {
     const way = relative(outer, inner)
     return (
       way === '' || !(way === '..' || way.startsWith('../') || way.startsWith('..\\') || resolve(way) === way)
     )
   }
+  const usual = isWithin(world.cwd, casebook) ? join(dirname(casebook), 'site') : 'site'
+  const name = named ?? usual
+  const site = resolve(world.cwd, name)
   if (isWithin(site, casebook) || isWithin(casebook, site)) {
     throw new WrongUse(
       `The site ${name} and the casebook lie in one another. Name another folder with --out.`,

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Rebuilt } from '../publish/preview/rebuild.ts'
 import { casebookFolder, textOf } from './arguments.ts'
-import { siteFolder, usualThreads } from './build.ts'
+import { outOption, siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { openMarking } from './mark.ts'
 import { counted } from './report.ts'
@@ -13,7 +13,7 @@ export const preview: CommandEntry = {
   usage: 'preview [folder]',
   does: 'Shows the practice site in a browser on this machine alone, and makes it again whenever a file is saved.',
   options: [
-    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    outOption,
     {
       flags: '--port <number>',
       does: 'port on this machine; 0 takes any that is free',
@@ -22,7 +22,7 @@ export const preview: CommandEntry = {
   ],
   run: async ([folder], options, world) => {
     const casebook = casebookFolder(folder, world)
-    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const site = siteFolder(textOf(options, 'out'), casebook, world)
     const port = portOf(textOf(options, 'port') ?? String(usualPort))
     const { openBuilder } = await import('../publish/preview/rebuild.ts')
     const { servePreview } = await import('../publish/preview/server.ts')
