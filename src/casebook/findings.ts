@@ -147,11 +147,13 @@ function tellFolded(item: WrittenText, whole: Written, sheet: Sheet, name: strin
   // The first line of a list has its dash, two places before the text.
   const isListed = whole.kind === 'list'
   const edits: SpotEdit[] = isListed ? [] : [{ start: item.start, end: item.start, text: '- ' }]
-  const column = sheet.report.columnOf(item.start) - (isListed ? 2 : 0)
+  const at = sheet.report.columnOf(item.start) - 1
+  const lead = sheet.report.textOf({ start: item.start - at, end: item.start })
+  const column = isListed ? lead.lastIndexOf('-') : at
   let start = item.start
   for (const [index, line] of lines.entries()) {
-    const lead = /^\s*(?:- +)?/.exec(line)?.[0].length ?? 0
-    if (index > 0) edits.push({ start, end: start + lead, text: `${' '.repeat(column - 1)}- ` })
+    const dash = /^\s*(?:- +)?/.exec(line)?.[0].length ?? 0
+    if (index > 0) edits.push({ start, end: start + dash, text: `${' '.repeat(Math.max(0, column))}- ` })
     start += line.length + 1
   }
   sheet.report.error(

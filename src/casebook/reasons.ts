@@ -11,7 +11,6 @@ export interface Reason {
   readonly spot: Spot
   readonly message: string
   readonly expected?: string
-  /** Tried on the block before it is told; where the block stays unreadable, its words are only what to do. */
   readonly fix?: { readonly words: string; readonly edits: readonly SpotEdit[] }
   readonly advice?: string
 }
@@ -254,8 +253,9 @@ function secondColon(spot: Spot, value: string, instead: Instead): Reason {
 
 /** A unit after a list goes to each of its numbers; anything else becomes a remark. */
 function afterBracket(spot: Spot, value: string, instead: Instead): Reason | null {
-  const match = /^(\[[^[\]]*\]|\{[^{}]*\})\s*(.+)$/.exec(value)
-  const [, list = '', tail = ''] = match ?? []
+  const match = /^(\[[^[\]]*\]|\{[^{}]*\})(?:\s([^:]+)|\s*(mm|cm|in|"|deg|\u00b0))$/.exec(value)
+  const [, list = '', words, unit] = match ?? []
+  const tail = (words ?? unit ?? '').trim()
   const message = 'Something stands after the closing bracket.'
   if (!match) return { spot, message, advice: 'end the line at the bracket' }
   const isUnit = /^(?:mm|cm|in|"|deg|\u00b0)$/.test(tail) && list.startsWith('[')

@@ -28,7 +28,15 @@ export function openCaseFile(
 ): { readonly file: CaseFile | null; readonly report: Report } {
   const text = readText(folder, entry)
   if (typeof text !== 'string') return { file: null, report: text }
-  const report = reportOn(entry.path, text)
+  return openText(entry.path, text)
+}
+
+/** Splits the text of a file. */
+export function openText(
+  path: string,
+  text: string,
+): { readonly file: CaseFile | null; readonly report: Report } {
+  const report = reportOn(path, text)
   return { file: split(text, report), report }
 }
 

@@ -63,11 +63,10 @@ export function readWritten(text: string, from: number, to: number, report: Repo
     const at = problem.mark?.position ?? 0
     const reason = plainReason(problem.reason, block, at)
     const spot = { start: from + reason.spot.start, end: from + reason.spot.end }
-    const fix = reason.fix && tried(reason.fix.edits, block) ? shifted(reason.fix, from) : null
     report.error('block-form', spot, reason.message, {
       expected: reason.expected,
-      fix,
-      advice: fix ? null : (reason.advice ?? reason.fix?.words),
+      fix: reason.fix && shifted(reason.fix, from),
+      advice: reason.advice,
     })
     return null
   }
@@ -118,23 +117,6 @@ function tellHardSpaces(block: string, from: number, report: Report): boolean {
     fix: { words: 'replace them by plain spaces', edits },
   })
   return true
-}
-
-/** Whether the block can be read once the edits are made. */
-function tried(edits: readonly SpotEdit[], block: string): boolean {
-  let text = ''
-  let from = 0
-  for (const edit of edits) {
-    text += block.slice(from, edit.start) + edit.text
-    from = edit.end
-  }
-  try {
-    parseEvents(text + block.slice(from), { maxDepth })
-    return true
-  } catch (problem) {
-    if (!(problem instanceof YAMLException)) throw problem
-    return false
-  }
 }
 
 const shifted = (fix: { readonly words: string; readonly edits: readonly SpotEdit[] }, by: number): Fix => ({
