@@ -5,6 +5,7 @@ import {
   emptyIn,
   keyMeant,
   keyTwice,
+  namesIn,
   type Reader,
   type Sheet,
   sentence,
@@ -184,7 +185,7 @@ function tellDecimalComma(before: WrittenEntry, { key }: WrittenEntry, sheet: Sh
 }
 
 /** One remark for a row, however many of its names are no feet. */
-function tellUnknownFeet(
+export function tellUnknownFeet(
   unknown: readonly WrittenEntry[],
   map: WrittenMap,
   sheet: Sheet,
@@ -202,7 +203,7 @@ function tellUnknownFeet(
   const glued = value.kind === 'nothing' ? withoutSpace(key.text, feet) : null
   sheet.report.error('foot-unknown', key, `${quote(key.text)} under ${name} is not a foot.`, {
     expected,
-    fix: glued ?? keyMeant(entry, map, feet),
+    fix: glued ?? keyMeant(key.text, namesIn(map), feet),
   })
 }
 

@@ -5,8 +5,8 @@
  */
 import type { Foot } from '../hoof/feet.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import type { Help, Report, Spot } from './report.ts'
-import { either, nearest, normal, quote } from './words.ts'
+import type { Help, Report, Spot, SpotEdit } from './report.ts'
+import { either, listed, nearest, normal, quote } from './words.ts'
 import { isUnfilled, type Written, type WrittenEntry, type WrittenMap } from './written.ts'
 
 /** One file being read, with what its practice has set. */
@@ -56,18 +56,27 @@ export function readFields<F extends Fields>(
   missingAt: Spot | null = map,
 ): Resolved<F> {
   const found = new Map<string, WrittenEntry>()
+  const unknown: WrittenEntry[] = []
   for (const entry of map.entries) {
     const name = normal(entry.key.text)
-    if (!Object.hasOwn(fields, name)) unknownKey(entry, map, Object.keys(fields), sheet, where)
+    if (!Object.hasOwn(fields, name)) unknown.push(entry)
     else if (found.has(name)) keyTwice(entry, sheet)
     else found.set(name, entry)
   }
+  const known = Object.keys(fields)
+  const taken = unknown.length > 0 ? namesIn(map) : new Set<string>()
+  const misplaced = tellMisplaced(unknown, map, sheet, where)
+  const meant = unknown
+    .filter((entry) => !misplaced.has(entry))
+    .map((entry) => unknownKey(entry, taken, known, sheet, where))
   const resolved: Record<string, unknown> = {}
   for (const [name, { read, absent, required: example }] of Object.entries(fields)) {
     const entry = found.get(name)
     const isOpen =
-      entry && (emptyIn(entry, sheet, example !== null) || gapIn(entry.value, entry.key.text, sheet))
-    if (example !== null && (!entry || entry.value.kind === 'nothing')) {
+      entry &&
+      (emptyIn(entry, sheet, example !== null || misplaced.has(entry)) ||
+        gapIn(entry.value, entry.key.text, sheet))
+    if (example !== null && (!entry || entry.value.kind === 'nothing') && !meant.includes(name)) {
       sheet.report.error('key-missing', entry?.key ?? missingAt, `${sentence(name)} is missing.`, {
         expected: example,
       })
@@ -78,25 +87,84 @@ export function readFields<F extends Fields>(
   return resolved as Resolved<F>
 }
 
+/**
+ * Unknown keys right below a key that holds nothing were meant to stand under it and are not moved in. One remark for
+ * them and the empty key.
+ *
+ * @returns the entries told of
+ */
+function tellMisplaced(
+  unknown: readonly WrittenEntry[],
+  map: WrittenMap,
+  sheet: Sheet,
+  where: string,
+): ReadonlySet<WrittenEntry> {
+  const told = new Set<WrittenEntry>()
+  const strange = new Set(unknown)
+  for (const [index, empty] of unknown.length > 0 ? map.entries.entries() : []) {
+    if (empty.value.kind !== 'nothing' || empty.value.said) continue
+    const below = map.entries.slice(index + 1, index + 1 + mostMisplaced)
+    const end = below.findIndex((entry) => !strange.has(entry))
+    const misplaced = below.slice(0, end === -1 ? below.length : end)
+    const [first] = misplaced
+    if (!first) continue
+    for (const entry of [empty, ...misplaced]) told.add(entry)
+    const names = misplaced.map(({ key }) => quote(key.text))
+    sheet.report.error(
+      'not-moved-in',
+      first.key,
+      `${listed(names)} ${names.length > 1 ? 'are no keys' : 'is not a key'} ${where} and may belong under ${empty.key.text}, which holds nothing.`,
+      {
+        expected: 'what belongs under a key is moved in by two spaces',
+        fix: { words: 'move it in by two spaces', edits: movedIn(misplaced, sheet) },
+      },
+    )
+  }
+  return told
+}
+
+/** Longest run of lines that is taken for one slip. */
+const mostMisplaced = 12
+
+/** Two spaces at the beginning of each line from the first of the entries to the last. */
+function movedIn(entries: readonly WrittenEntry[], sheet: Sheet): SpotEdit[] {
+  const start = entries[0]?.key.start ?? 0
+  const end = entries.at(-1)?.value.end ?? start
+  const edits = [{ start, end: start, text: '  ' }]
+  for (const match of sheet.report.textOf({ start, end }).matchAll(/\n(?=.)/g)) {
+    edits.push({ start: start + match.index + 1, end: start + match.index + 1, text: '  ' })
+  }
+  return edits
+}
+
 function unknownKey(
   entry: WrittenEntry,
-  map: WrittenMap,
+  taken: ReadonlySet<string>,
   known: readonly string[],
   sheet: Sheet,
   where: string,
-): void {
+): string | null {
   const glued = entry.value.kind === 'nothing' ? withoutSpace(entry.key.text, known) : null
+  const meant = keyMeant(entry.key.text, taken, known)
   sheet.report.error('key-unknown', entry.key, `${quote(entry.key.text)} is not a key ${where}.`, {
     expected: known.length > 12 ? `one of ${known.length} keys: ${known.join(', ')}` : either(known),
-    fix: glued ?? keyMeant(entry, map, known),
+    fix: glued ?? meant,
   })
+  return glued ? normal(glued.slice(0, glued.indexOf(':'))) : meant
 }
 
-/** The known name nearest to the key, unless that name is in the map already: twice would be no better. */
-export function keyMeant(entry: WrittenEntry, map: WrittenMap, known: readonly string[]): string | null {
-  const meant = nearest(entry.key.text, known)
-  const isThere = map.entries.some((other) => meant !== null && normal(other.key.text) === normal(meant))
-  return isThere ? null : meant
+/** Whether a key was told of that most likely is this one: that it is missing then says nothing new. */
+export const isMistyped = (report: Report, name: string): boolean =>
+  report.diagnostics.some(({ code, fix }) => code === 'key-unknown' && fix?.split(':')[0] === name)
+
+/** The names that the keys of a map have, in one spelling. */
+export const namesIn = (map: WrittenMap): ReadonlySet<string> =>
+  new Set(map.entries.map(({ key }) => normal(key.text)))
+
+/** The known name nearest to a key, unless the map has that name already: twice would be no better. */
+export function keyMeant(key: string, taken: ReadonlySet<string>, known: readonly string[]): string | null {
+  const meant = nearest(key, known)
+  return meant === null || taken.has(normal(meant)) ? null : meant
 }
 
 /** `weight:505 kg` in braces, where YAML wants a space after the colon, or `weight 505 kg` without one. */

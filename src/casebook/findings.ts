@@ -1,9 +1,9 @@
 /** Findings `what, where, grade, words` and grow-out lines `what, place, distance`, by foot. */
-import { type Foot, feet } from '../hoof/feet.ts'
+import type { Foot } from '../hoof/feet.ts'
 import { findingAliases, findingMeanings, grades, places } from '../hoof/findings.ts'
 import { parseLength } from '../hoof/units.ts'
-import { footNamed } from './by-foot.ts'
-import { emptyIn, gapIn, keyMeant, type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
+import { footNamed, tellUnknownFeet } from './by-foot.ts'
+import { emptyIn, gapIn, type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
 import { grouped } from './grouped.ts'
 import type { Finding, FollowedFeature } from './model.ts'
 import { figure } from './quantities.ts'
@@ -82,15 +82,11 @@ function linesByFoot(value: Written, sheet: Sheet, name: string, example: string
     })
     return []
   }
+  const unknown = value.entries.filter(({ key }) => !footNamed(key.text))
+  tellUnknownFeet(unknown, value, sheet, name)
   return value.entries.flatMap((entry) => {
     const foot = footNamed(entry.key.text)
-    if (!foot) {
-      sheet.report.error('foot-unknown', entry.key, `${quote(entry.key.text)} under ${name} is not a foot.`, {
-        expected: 'LF, RF, LH or RH',
-        fix: keyMeant(entry, value, feet),
-      })
-      return []
-    }
+    if (!foot) return []
     if (emptyIn(entry, sheet)) return []
     return rowsOf(entry.value, sheet, `${name} ${foot}`, example)
       .filter((line) => !openPart(line.parts, sheet, `${name} ${foot}`))
@@ -198,10 +194,13 @@ function partsOf(line: WrittenText): readonly Part[] {
 function findingOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
   const [what, place, gradePart, ...rest] = parts
   const name = what ? findingNamed(what.text, sheet.terms) : null
-  const inDisorder =
-    gradeNamed(place?.text ?? '') !== null ||
-    (!name && findingMeant(parts.map((part) => part.text).join(', '), sheet.terms) !== null)
-  if (!what || !place || !gradePart || inDisorder) {
+  const isWhole = what && place?.text && gradePart
+  const hasPlace = placeNamed(place?.text ?? '') !== null
+  const hasGrade = gradeNamed(gradePart?.text ?? '') !== null
+  // A comma missing, too many or in the wrong place makes nonsense of the place and of a part beside it.
+  const isTorn = !hasPlace && (!name || !hasGrade)
+  const isSound = name && hasPlace && hasGrade
+  if (!isWhole || isTorn || (!isSound && lineMeant(parts, sheet) !== null)) {
     tellIncomplete(foot, parts, spot, sheet)
     return null
   }
@@ -216,10 +215,20 @@ function findingOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
   return { foot, what: name, place: where, grade: degree, words: words || null }
 }
 
+/** The line as it should be, where its first parts hold a finding, a place and a grade, and its words after them. */
+function lineMeant(parts: readonly Part[], { terms }: Sheet): string | null {
+  const texts = parts.map((part) => part.text)
+  for (let count = 1; count <= Math.min(4, texts.length); count++) {
+    const meant = findingMeant(texts.slice(0, count).join(', '), terms)
+    if (meant) return [meant, ...texts.slice(count)].join(', ')
+  }
+  return null
+}
+
 /** One remark for a line without its three parts; a fix only where the line holds all of them. */
 function tellIncomplete(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): void {
   const texts = parts.map((part) => part.text)
-  const fix = findingMeant(texts.join(', '), sheet.terms)
+  const fix = lineMeant(parts, sheet)
   const hasGrade = texts.some((text) => gradeNamed(text) !== null)
   const hasPlace = texts.some((text) => placeNamed(text) !== null)
   const missing = !hasGrade && hasPlace ? 'its grade' : hasGrade && !hasPlace ? 'its place' : null
@@ -229,7 +238,9 @@ function tellIncomplete(foot: Foot, parts: readonly Part[], spot: Spot, sheet: S
     spot,
     fix
       ? `The parts of a finding at ${foot} are not in order, with commas between.`
-      : `A finding at ${foot} is not complete${missing ? `: ${missing} is missing` : ''}.`,
+      : missing || parts.length < 3
+        ? `A finding at ${foot} is not complete${missing ? `: ${missing} is missing` : ''}.`
+        : `A finding at ${foot} cannot be read as what, where and grade.`,
     {
       expected: 'what, where, grade: flare, medial quarter, 2',
       fix,
@@ -383,7 +394,7 @@ function gradeOf(part: Part, sheet: Sheet): Finding['grade'] | null {
 function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): FollowedFeature | null {
   const [what, place, ...rest] = parts
   const [distancePart] = rest
-  if (!what?.text || !place || !distancePart) {
+  if (!what?.text || !place?.text || !distancePart?.text) {
     sheet.report.error('grow-out-form', spot, `A grow-out line at ${foot} is not complete.`, {
       expected: 'what, place, distance from the hairline: nail holes, toe, 42 mm',
       advice: 'add what is missing, with commas between',

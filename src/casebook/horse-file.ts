@@ -2,7 +2,7 @@
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { parseHeight, parseNumber } from '../hoof/units.ts'
 import { readBody } from './body.ts'
-import { field, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import { field, isMistyped, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
 import type { Consent, Horse, Practice } from './model.ts'
 import { date, likelyDate, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, Spot } from './report.ts'
@@ -142,7 +142,7 @@ function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, r
   const known = practice.owners.map((one) => one.id)
   const written = spotOf(map, 'owner')
   if (owner === null) {
-    if (written && written.kind !== 'nothing') return
+    if ((written && written.kind !== 'nothing') || isMistyped(report, 'owner')) return
     report.warning('owner-missing', null, 'No owner is named, so this horse is on no owner site.', {
       expected: 'owner: an id from practice.md',
     })
@@ -168,7 +168,7 @@ function checkConsent(
 ): void {
   const spot = spotOf(map, 'consent')
   const any = consent.ownerSite || consent.portfolio || consent.photos
-  if (any && consent.given === null) {
+  if (any && consent.given === null && !isMistyped(report, 'given')) {
     report.warning('consent-undated', spot, 'Consent is noted without the day on which it was given.', {
       expected: 'given: 2026-01-12',
     })
@@ -178,7 +178,7 @@ function checkConsent(
       expected: `a date up to ${asOf}`,
     })
   }
-  if (consent.portfolio && alias === null) {
+  if (consent.portfolio && alias === null && !isMistyped(report, 'alias')) {
     report.warning('alias-missing', spot, 'The portfolio may show this horse, but it has no alias.', {
       expected: 'alias: the name to show instead',
     })

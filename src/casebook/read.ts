@@ -181,10 +181,13 @@ export function readCasebook(
   asOf: PlainDate,
 ): { casebook: Casebook | null; diagnostics: readonly Diagnostic[] } {
   const { practice, horseIds, diagnostics } = readPractice(folder, asOf)
+  // Where practice.md has an error and no owner, its owners could not be read: that is told there.
+  const ownersUnread = practice?.owners.length === 0 && diagnostics.some(({ level }) => level === 'error')
   const reads = horseIds.map((id) => readHorse(folder, id, practice ?? standInPractice, asOf))
   const ofHorses = reads
     .flatMap((read) => read.diagnostics)
     .filter((one) => practice !== null || !needPractice.has(one.code))
+    .filter((one) => one.code !== 'owner-unknown' || !ownersUnread)
   const named = reads.flatMap(({ name }, index) =>
     name === null ? [] : [{ id: horseIds[index] ?? '', name }],
   )

@@ -12,20 +12,32 @@ import {
 import type { LengthUnit } from '../hoof/units.ts'
 import { cellsByFoot } from './by-foot.ts'
 import { tellExchanged } from './exchanged.ts'
-import { emptyIn, gapIn, keyMeant, keyTwice, type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
+import {
+  emptyIn,
+  gapIn,
+  keyMeant,
+  keyTwice,
+  namesIn,
+  type Reader,
+  type Sheet,
+  sentence,
+  wrongForm,
+} from './fields.ts'
 import { grouped } from './grouped.ts'
 import type { Reading, Stage } from './model.ts'
 import { doubtOf, type Quantity, quantityOf, type RawDoubt, rangeOf, shown } from './quantities.ts'
 import type { Spot } from './report.ts'
 import { meansNotRead, numberMeant, withColon } from './slips.ts'
 import { either, holding, listed, normal, quote } from './words.ts'
-import type { Written, WrittenEntry, WrittenMap } from './written.ts'
+import type { Written, WrittenEntry } from './written.ts'
 
 /** A reading and where it stands: its own place, and that of its row's name. */
 export interface PlacedReading {
   readonly reading: Reading
   readonly spot: Spot
   readonly row: Spot
+  /** Told of as unlikely or out of place: what it says is held against nothing further. */
+  readonly isDoubted: boolean
 }
 
 /** All readings of one stage. */
@@ -43,24 +55,33 @@ export const readStage =
     }
     const seen = new Set<MeasureId>()
     const rows: ReadRow[] = []
+    const strange: WrittenEntry[] = []
+    const taken = namesIn(value)
     for (const row of value.entries) {
-      const id = measureOf(row, value, sheet)
+      const id = measureOf(row, taken, strange, sheet)
       if (!id) continue
       if (seen.has(id)) keyTwice(row, sheet)
       else rows.push(readRow(row, measures[id], sheet))
       seen.add(id)
     }
+    tellStrange(strange, stage, sheet)
     const exchanged = tellExchanged(rows, sheet)
     return rows.flatMap((row) => {
       if (!exchanged.has(row)) tellRow(row, sheet)
-      return readingsOf(row, stage)
+      return readingsOf(row, stage, exchanged.has(row))
     })
   }
 
 /** The id that a measure's name stands for: `Toe length` is `toe-length`. */
 export const measureIdNamed = (name: string): string => normal(name).replaceAll(' ', '-')
 
-function measureOf(row: WrittenEntry, map: WrittenMap, sheet: Sheet): MeasureId | null {
+/** The measure that a row is named for, or null; a name that is near to none goes to `strange`. */
+function measureOf(
+  row: WrittenEntry,
+  taken: ReadonlySet<string>,
+  strange: WrittenEntry[],
+  sheet: Sheet,
+): MeasureId | null {
   const id = measureIdNamed(row.key.text)
   if (isMeasureId(id)) return id
   if (isDerivedId(id)) {
@@ -76,14 +97,30 @@ function measureOf(row: WrittenEntry, map: WrittenMap, sheet: Sheet): MeasureId 
     return null
   }
   const names = measureIds.map((known) => measures[known].name)
-  const meant = keyMeant(row, map, names)
+  const meant = keyMeant(row.key.text, taken, names)
   const several = holding(row.key.text, names)
+  const choice = !meant && several.length > 1 && several.length < 4 ? `write ${either(several)}` : null
+  if (!meant && !choice) {
+    strange.push(row)
+    return null
+  }
   sheet.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
-    expected: 'a measure of the reference page, such as toe length or heel medial',
+    expected: knownMeasures,
     fix: meant,
-    advice: !meant && several.length > 1 && several.length < 4 ? `write ${either(several)}` : null,
+    advice: choice,
   })
   return null
+}
+
+const knownMeasures = 'a measure of the reference page, such as toe length or heel medial'
+
+/** Names that are like no measure have most likely one cause, such as a key that is missing above them: one remark. */
+function tellStrange(rows: readonly WrittenEntry[], stage: Stage, sheet: Sheet): void {
+  const [first, ...more] = rows
+  if (!first) return
+  const names = listed(rows.map(({ key }) => quote(key.text)))
+  const message = more.length > 0 ? `${names} under ${stage} are not measures.` : `${names} is not a measure.`
+  sheet.report.error('measure-unknown', first.key, message, { expected: knownMeasures })
 }
 
 /** A row as read, before anything is said about its cells. */
@@ -121,10 +158,21 @@ function readRow(row: WrittenEntry, measure: Measure, sheet: Sheet): ReadRow {
   }
 }
 
-const readingsOf = ({ row, measure, cells }: ReadRow, stage: Stage): readonly PlacedReading[] =>
-  cells.flatMap(({ foot, value, quantity }) =>
+const readingsOf = (
+  { row, measure, cells }: ReadRow,
+  stage: Stage,
+  isElsewhere: boolean,
+): readonly PlacedReading[] =>
+  cells.flatMap(({ foot, value, quantity, doubt }) =>
     quantity
-      ? [{ reading: { stage, foot, measure: measure.id, value: quantity.value }, spot: value, row: row.key }]
+      ? [
+          {
+            reading: { stage, foot, measure: measure.id, value: quantity.value },
+            spot: value,
+            row: row.key,
+            isDoubted: isElsewhere || doubt !== null,
+          },
+        ]
       : [],
   )
 

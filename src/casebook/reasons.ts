@@ -88,13 +88,16 @@ function tabs(here: Line, block: string): Reason {
   }
 }
 
+/** The sign is looked for before what stands around it: the other way, long runs of spaces take for ever. */
+const loneDash = /[-\u2013\u2014](?<=[[,:][ \t]*.)(?=[ \t]*[,\]}])/g
+
 /** Two commas with nothing between, or a dash for a reading that was not taken. */
 function emptyPlace(here: Line, block: string): Reason | null {
   const start = lineStart(here)
   const line = block.slice(start, here.end)
-  const dash = /(?<=[[,:][ \t]*)[-\u2013\u2014](?=[ \t]*[,\]}])/.exec(line)
+  const [dash, ...others] = line.matchAll(loneDash)
   if (dash) {
-    const edits = [...line.matchAll(/(?<=[[,:][ \t]*)[-\u2013\u2014](?=[ \t]*[,\]}])/g)].map(({ index }) => ({
+    const edits = [dash, ...others].map(({ index }) => ({
       ...point(start + index),
       text: '~',
     }))

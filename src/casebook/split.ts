@@ -115,7 +115,14 @@ function split(text: string, report: Report): CaseFile | null {
       'block-language',
       { start: 0, end: firstLine.trimEnd().length },
       `${quote(firstLine)} is not accepted.`,
-      { expected: '--- alone on the line. Nothing in a case file is ever run', fix: '---' },
+      {
+        expected: '--- alone on the line. Nothing in a case file is ever run',
+        fix: isKeyLine.test(language)
+          ? `---\n${language}`
+          : /^(?:ya?ml|js|json|javascript|coffee|toml|-+)\b|^-+$/.test(language)
+            ? '---'
+            : null,
+      },
     )
     return null
   }

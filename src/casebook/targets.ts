@@ -10,6 +10,7 @@ import {
   gapIn,
   keyMeant,
   keyTwice,
+  namesIn,
   type Reader,
   readFields,
   type Sheet,
@@ -31,12 +32,13 @@ export const targets: Reader<Horse['targets']> = (value, sheet, name) => {
   if (value.kind !== 'map')
     return wrongForm(value, sheet, name, 'a measure and its band: toe angle: [50, 54]')
   const read: Horse['targets'] = {}
+  const taken = namesIn(value)
   for (const row of value.entries) {
     const id = measureIdNamed(row.key.text)
     if (!isMeasureId(id) && !isDerivedId(id)) {
       sheet.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
         expected: 'a measure of the reference page, such as toe angle or heel balance',
-        fix: keyMeant(row, value, measureNames),
+        fix: keyMeant(row.key.text, taken, measureNames),
       })
       continue
     }

@@ -125,7 +125,9 @@ const shifted = (fix: { readonly words: string; readonly edits: readonly SpotEdi
 })
 
 const markUnfilled = (block: string): string =>
-  block.includes('?') ? block.replace(/(?<=[:[,{-][ \t]*)\?(?=[ \t]*(?:[,\]}]|[ \t]#|$))/gm, unfilled) : block
+  block.includes('?')
+    ? block.replace(/\?(?<=[:[,{-][ \t]*\?)(?=[ \t]*(?:[,\]}]|[ \t]#|$))/gm, unfilled)
+    : block
 
 const restore = (text: string): string => text.replaceAll(unfilled, '?')
 
@@ -209,21 +211,19 @@ function compose(events: readonly Event[], block: string, from: number, report: 
       }
       case EVENT_ID.MAPPING: {
         const entries: WrittenEntry[] = []
-        const seen = new Set<string>()
+        const seen = new Map<string, number>()
         while (events[next]?.type !== EVENT_ID.POP) {
           const key = node()
           const value = node()
           if (!key || !value) return null
           const name = plainKey(key)
           if (!name) continue
-          if (seen.has(name.text)) {
-            report.error('key-twice', name, `${quote(name.text)} is written twice here.`, {
-              expected: 'each key once',
-              advice: 'put both together, or remove one',
-            })
+          const earlier = seen.get(name.text)
+          if (earlier !== undefined) {
+            keyTwice(name, entries, earlier, value)
             continue
           }
-          seen.add(name.text)
+          seen.set(name.text, entries.length)
           entries.push({ key: name, value })
         }
         next++
@@ -247,6 +247,26 @@ function compose(events: readonly Event[], block: string, from: number, report: 
     const verbatim = text.length === event.valueEnd - event.valueStart
     const quoted = event.style === SCALAR_STYLE.DOUBLE_QUOTED || event.style === SCALAR_STYLE.SINGLE_QUOTED
     return { kind: 'text', text, verbatim, quoted, cut: cutAfter(event), ...spot }
+  }
+
+  /** The first value counts, unless there is nothing: then that line is the one too many. */
+  function keyTwice(name: WrittenText, entries: WrittenEntry[], index: number, value: Written): void {
+    const first = entries[index]
+    const isEmpty = first?.value.kind === 'nothing' && !first.value.said
+    const help = { expected: 'each key once', advice: 'put both together, or remove one' }
+    const message = `${quote(name.text)} is written twice here.`
+    if (!first || !isEmpty) {
+      report.error('key-twice', name, message, help)
+      return
+    }
+    entries[index] = { key: name, value }
+    const start = from + block.lastIndexOf('\n', first.key.start - from) + 1
+    const end = from + block.indexOf('\n', first.key.end - from) + 1
+    const isLine = report.textOf({ start, end }).trim() === `${name.text}:`
+    report.error('key-twice', first.key, message, {
+      expected: help.expected,
+      ...(isLine ? { fix: { words: 'remove this line', edits: [{ start, end, text: '' }] } } : help),
+    })
   }
 
   /**

@@ -198,7 +198,6 @@ describe('practice.md', () => {
       ]),
     ).toEqual([
       ['owner-id', 'abel-moor'],
-      ['key-missing', null],
       ['key-unknown', 'name'],
     ])
   })

@@ -240,6 +240,9 @@ const names: readonly Slip[] = [
 ]
 
 const findings: readonly Slip[] = [
+  finding('flare,, medial quarter, 2', 'finding-form', 'flare, medial quarter, 2'),
+  finding('separation, toe 2, opened about 5 mm', 'finding-form', 'separation, toe, 2, opened about 5 mm'),
+  finding('flar,e medial quarter, 2', 'finding-form'),
   finding('thrush, 2', 'finding-form'),
   finding('thrush, frog', 'finding-form'),
   finding('thrush', 'finding-form'),
@@ -337,6 +340,22 @@ const wordsLost: readonly Slip[] = [
 ]
 
 const form: readonly Slip[] = [
+  key(
+    'before:\ntoe length: [98, 96, 95, 94]\ntoe angle: [44, 45, 46, 47]',
+    'not-moved-in',
+    'before:\n  toe length: [98, 96, 95, 94]\n  toe angle: [44, 45, 46, 47]',
+  ),
+  key(
+    'findings:\nLF:\n  - flare, toe, 2\n  - crack, toe, 1',
+    'not-moved-in',
+    'findings:\n  LF:\n    - flare, toe, 2\n    - crack, toe, 1',
+  ),
+  key(
+    'before:\nbefore:\n  toe length: [98, 96, 95, 94]',
+    'key-twice',
+    'before:\n  toe length: [98, 96, 95, 94]',
+  ),
+  key('before:\n  LF: 98\n  RF: 96', 'measure-unknown'),
   key('date:2026-02-16', 'block-form', 'date: 2026-02-16'),
   key('footing:soft', 'block-form', 'footing: soft'),
   key('footing soft', 'block-form'),
@@ -375,6 +394,7 @@ const fences: readonly Slip[] = [
   raw(wholeVisit('----', '---'), 'block-language', wholeVisit('---', '---')),
   raw(wholeVisit('---', '----'), 'block-end', wholeVisit('---', '---')),
   raw(wholeVisit('---yaml x', '---'), 'block-language', wholeVisit('---', '---')),
+  raw(wholeVisit('---', '---').replace('---\n', '---'), 'block-language', wholeVisit('---', '---')),
   raw(
     `Juno, second visit\n${wholeVisit('---', '---')}`,
     'block-start',
@@ -434,6 +454,12 @@ const dates: readonly Slip[] = [
 ]
 
 const horses: readonly Slip[] = [
+  wholeHorse('name: Juno\nownr: abel', 'key-unknown', 'name: Juno\nowner: abel'),
+  inHorse(
+    'consent: {owner site: yes, gven: 2026-01-12}',
+    'key-unknown',
+    'consent: {owner site: yes, given: 2026-01-12}',
+  ),
   wholeHorse('name: Juno\nowner: abell', 'owner-unknown', 'name: Juno\nowner: abel'),
   wholeHorse('name: Juno\nowner: Abel Moor', 'owner-unknown', 'name: Juno\nowner: abel'),
   wholeHorse('name: Juno\nowner: zoe', 'owner-unknown'),
@@ -471,6 +497,11 @@ const horses: readonly Slip[] = [
 ]
 
 const practices: readonly Slip[] = [
+  wholePractice(
+    'practice: P\nownrs: {abel: {name: Abel Moor}}',
+    'key-unknown',
+    'practice: P\nowners: {abel: {name: Abel Moor}}',
+  ),
   inPractice('units: m', 'value-form'),
   inPractice('units: feet', 'value-form'),
   inPractice('trim cycle: 5 wks', 'value-form', 'trim cycle: 5 weeks'),
@@ -489,6 +520,7 @@ const practices: readonly Slip[] = [
 ]
 
 const photos: readonly Slip[] = [
+  key('photos: [{fil: photos/LF-side.jpg}]', 'key-unknown', 'photos: [{file: photos/LF-side.jpg}]'),
   ...(
     [
       ['photos/lf-side.jpg', 'photo-case', 'photos/LF-side.jpg'],
@@ -628,6 +660,16 @@ const after = {
 }
 
 const exchanged: readonly Slip[] = [
+  withHistory(
+    rows({ ...good, 'toe length': '9.1, 93, 84, 85' }),
+    'reading-unlikely',
+    rows({ ...good, 'toe length': '9.1 cm, 93, 84, 85' }),
+  ),
+  withHistory(
+    rows({ ...good, 'toe length': '910, 93, 84, 85' }),
+    'reading-unlikely',
+    rows({ ...good, 'toe length': '91, 93, 84, 85' }),
+  ),
   withHistory(
     rows({ ...good, 'heel angle': '33, 35, 30, 31', 'heel medial': '44, 46, 51, 53' }),
     'rows-exchanged',

@@ -119,3 +119,22 @@ describe('an imported table', () => {
     ])
   })
 })
+
+describe('the remarks of new files', () => {
+  it('stand apart, so that no word filled in before them is taken for cut off', () => {
+    const filled = (text: string) => text.replace(/\b_(?=\s|$|[,\]}])/gm, 'a word or two')
+    const starterPractice = startCasebook('mm').find(({ path }) => path === 'practice.md')?.text ?? ''
+    const texts = {
+      'practice.md': filled(starterPractice),
+      'juno/horse.md': filled(startHorse(null, '2026-01-12')),
+      'juno/2026-01-12.md': lastVisit,
+      'juno/2026-02-20.md': filled(newVisit()),
+    }
+    expect(
+      Object.values(texts).filter((text) => text.includes('a word or two') && text.includes(' # ')),
+    ).toHaveLength(3)
+    const codes = readCasebook(memoryFolder(texts), '2026-06-01').diagnostics.map(({ code }) => code)
+    expect(codes).toContain('value-form')
+    expect(codes).not.toContain('words-cut')
+  })
+})

@@ -17,8 +17,7 @@ export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | 
           advice: `write ${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
         },
       )
-    }
-    if (visit.date > asOf) {
+    } else if (visit.date > asOf) {
       report.warning('date-in-future', dateSpot, `The visit of ${visit.date} lies in the future.`, {
         expected: `a date up to ${asOf}`,
       })

@@ -31,7 +31,8 @@ export function checkPlausibility(
   checkWeights(visits, horse, asOf)
   const last = lastReadings()
   let before: { readonly placed: PlacedVisit; readonly grid: ReturnType<typeof gridOf> } | null = null
-  for (const written of visits) {
+  for (const visit of visits) {
+    const written = { ...visit, readings: visit.readings.filter(({ isDoubted }) => !isDoubted) }
     // Stages that have changed places are told of once; what follows takes them as they must have been meant.
     const placed = checkAfterLonger(written, gridOf(written), units) ? stagesExchanged(written) : written
     const grid = gridOf(placed)
