@@ -80,6 +80,7 @@ function glanceOf(name: string, moods: readonly Mood[]): string[] {
     [count('steady'), words.glanceSteady],
     [count('moving'), words.glanceMoving],
     [count('early'), words.glanceEarly],
+    [count('waits'), words.glanceWaits],
   ]
   return [words.glance(name, moods.length), ...say.flatMap(([n, text]) => (n === 0 ? [] : [text(n)]))]
 }

@@ -11,7 +11,7 @@ const always: readonly OwnerMeasureId[] = ['toe-length', 'toe-angle', 'heel-bala
 
 const moods: Record<Verdict, Mood> = {
   'on target': 'good',
-  held: 'steady',
+  held: 'waits',
   improving: 'good',
   worsening: 'bad',
   steady: 'steady',
