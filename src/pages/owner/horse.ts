@@ -21,7 +21,7 @@ export function presentOwnerHorse({ horse, assessment, practice, pictures }: Hor
   if (!horse.consent.ownerSite || horse.owner === null) return null
   const format = formatter(practice.units)
   const visits = visitsUpTo(horse, assessment.visits)
-  const told = feet.map((foot) => ({ foot, told: statementsOf(assessment.trends, foot, format) }))
+  const told = feet.map((foot) => ({ foot, told: statementsOf(assessment, foot, format) }))
   const all = told.flatMap((one) => one.told)
   const chart = ownerChart(assessment, format)
   return {
