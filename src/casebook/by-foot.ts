@@ -42,6 +42,27 @@ export const footNamed = (text: string): Foot | null => {
 export const foot: Reader<Foot> = (value, sheet, name) =>
   (value.kind === 'text' ? footNamed(value.text) : null) ?? wrongForm(value, sheet, name, 'LF, RF, LH or RH')
 
+const groups: Readonly<Record<string, readonly Foot[]>> = {
+  fores: ['LF', 'RF'],
+  'both fores': ['LF', 'RF'],
+  fronts: ['LF', 'RF'],
+  'both fronts': ['LF', 'RF'],
+  hinds: ['LH', 'RH'],
+  'both hinds': ['LH', 'RH'],
+  all: feet,
+  'all four': feet,
+}
+
+/** Any feet: `LF`, `[LF, RF]`, `fores`, `hinds`, `all`. In the usual order, each once. */
+export const feetNamed: Reader<readonly Foot[]> = (value, sheet, name) => {
+  const texts = value.kind === 'list' ? value.items : [value]
+  const named = texts.flatMap((one): readonly (Foot | null)[] =>
+    one.kind === 'text' ? (groups[normal(one.text)] ?? [footNamed(one.text)]) : [null],
+  )
+  if (named.includes(null)) return wrongForm(value, sheet, name, 'feet: LF, [LF, RF], fores, hinds or all')
+  return feet.filter((one) => named.includes(one))
+}
+
 /** The order in which a list of four is written: each foot once. */
 export const feetOrder: Reader<readonly Foot[]> = (value, sheet, name) => {
   const named =

@@ -1,6 +1,6 @@
 /** Findings `what, where, grade, words` and grow-out lines `what, place, distance`, by foot. */
 import type { Foot } from '../hoof/feet.ts'
-import { findingAliases, grades, places } from '../hoof/findings.ts'
+import { findingAliases, grades, placeless, places } from '../hoof/findings.ts'
 import { parseLength } from '../hoof/units.ts'
 import { type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
 import { linesByFoot, type Part } from './finding-lines.ts'
@@ -72,7 +72,8 @@ function tellTwice<T extends { foot: Foot; what: string; place: string; spot: Sp
   }
 }
 
-function findingOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
+function findingOf(foot: Foot, written: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
+  const parts = withPlace(written)
   const [what, place, gradePart, ...rest] = parts
   const name = what ? findingNamed(what.text, sheet.terms) : null
   const isWhole = what && place?.text && gradePart
@@ -94,6 +95,16 @@ function findingOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
     .join(', ')
     .trim()
   return { foot, what: name, place: where, grade: degree, words: words || null }
+}
+
+/** `puncture, 2`: what cannot wait for a place is read as the whole foot. */
+function withPlace(parts: readonly Part[]): readonly Part[] {
+  const [what, next, ...rest] = parts
+  const word = what ? normal(what.text) : ''
+  const name = findingAliases[word] ?? word
+  if (!what || !next || !placeless.has(name)) return parts
+  if (gradeNamed(next.text) !== null) return [what, { ...next, text: 'whole foot' }, next, ...rest]
+  return next.text === '' && rest.length > 0 ? [what, { ...next, text: 'whole foot' }, ...rest] : parts
 }
 
 const textsOf = (parts: readonly Part[]): readonly string[] => parts.map((part) => part.text)
@@ -138,7 +149,7 @@ function tellUnknown(part: Part, sheet: Sheet): void {
 }
 
 /** The place, or null (reported). */
-function placeRead(part: Part, sheet: Sheet): string | null {
+export function placeRead(part: Part, sheet: Sheet): string | null {
   const place = placeNamed(part.text)
   if (place) return place
   const words = placeInWords(part.text)

@@ -1,9 +1,11 @@
 /** horse.md: who the horse is, and what its owner has consented to. */
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
+import type { Foot } from '../hoof/feet.ts'
 import { parseHeight, parseNumber } from '../hoof/units.ts'
 import { readBody } from './body.ts'
+import { feetNamed } from './by-foot.ts'
 import { field, isMistyped, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
-import type { Consent, Horse, Practice } from './model.ts'
+import type { Consent, Horse, HorseVet, Practice } from './model.ts'
 import { date, likelyDate, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, Spot } from './report.ts'
 import type { CaseFile } from './split.ts'
@@ -50,15 +52,25 @@ const born: Reader<string> = (value, sheet, name) => {
   return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02', { fix: likelyDate(written) })
 }
 
-const noVet: Horse['vet'] = { involved: false, diagnosis: null }
-const vetFields = { involved: field<boolean>(yesNo, false), diagnosis: field<string | null>(text, null) }
-/** `{involved: yes, diagnosis: ...}`, or only whether one is involved. */
-const vet: Reader<Horse['vet']> = (value, sheet, name) => {
-  if (value.kind === 'map') return readFields(value, vetFields, sheet, 'of vet')
+const noVet: HorseVet = { involved: false, diagnosis: null, name: null, phone: null, date: null, feet: [] }
+const vetFields = {
+  involved: field<boolean | null>(yesNo, null),
+  diagnosis: field<string | null>(text, null),
+  name: field<string | null>(text, null),
+  phone: field<string | null>(text, null),
+  date: field<PlainDate | null>(date, null),
+  feet: field<readonly Foot[]>(feetNamed, []),
+}
+/** `{involved: yes, diagnosis: ...}`, or only whether one is involved. A diagnosis says that one is. */
+const vet: Reader<HorseVet> = (value, sheet, name) => {
+  if (value.kind === 'map') {
+    const read = readFields(value, vetFields, sheet, 'of vet')
+    return { ...read, involved: read.involved ?? read.diagnosis !== null }
+  }
   const involved = yesOrNo(value)
   return involved === null
     ? wrongForm(value, sheet, name, '{involved: yes, diagnosis: what the vet said}')
-    : { involved, diagnosis: null }
+    : { ...noVet, involved }
 }
 
 const noConsent: Consent = { ownerSite: false, portfolio: false, photos: false, given: null }
@@ -91,7 +103,8 @@ const horseFields = {
   weight: field<number | null>(weight, null),
   started: field<PlainDate | null>(date, null),
   history: field<readonly string[]>(lines, []),
-  vet: field<Horse['vet']>(vet, noVet),
+  vet: field<HorseVet>(vet, noVet),
+  tetanus: field<PlainDate | null>(date, null),
   consent: field<Consent>(consent, noConsent),
   alias: field<string | null>(text, null),
   'private words': field<readonly string[]>(lines, []),
@@ -127,6 +140,7 @@ export function readHorseFile(
     started: read.started,
     history: read.history,
     vet: read.vet,
+    tetanus: read.tetanus,
     consent: read.consent,
     alias: read.alias,
     privateWords: read['private words'],

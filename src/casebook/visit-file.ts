@@ -2,11 +2,11 @@
 import { addDays, type PlainDate, parseDate } from '../hoof/dates.ts'
 import type { PerFoot } from '../hoof/feet.ts'
 import { readBody } from './body.ts'
-import { feetOrder, perFoot } from './by-foot.ts'
-import { bodyState, comfort, noBodyState, noComfort } from './comfort.ts'
-import { field, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
+import { cellsByFoot, feetOrder } from './by-foot.ts'
+import { bodyState, comfort, noBodyState, noComfort, stance } from './comfort.ts'
+import { field, gapIn, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
 import { findings, growOut, type PlacedFeature } from './findings.ts'
-import type { BodyState, Comfort, Finding, Stage, Visit } from './model.ts'
+import type { BodyState, Cleared, Comfort, Finding, Stage, Stance, Visit } from './model.ts'
 import { type HorseFolder, readPhotos } from './photos.ts'
 import { date, intervalMeant, likelyDate, lines, parseInterval, text } from './readers.ts'
 import { type PlacedReading, readStage } from './readings.ts'
@@ -31,6 +31,46 @@ export interface PlacedVisit {
 const asWritten: Reader<Written> = (value) => value
 const nothing: Written = { kind: 'nothing', said: true, start: 0, end: 0 }
 
+const noneCleared: Cleared = { feet: {}, all: null }
+
+/** `{LH: 2026-11-20}` or `{all: 2026-11-20}`: the day is the vet's. */
+const cleared: Reader<Cleared> = (value, sheet, name) => {
+  let all: PlainDate | null = null
+  const readAll = (written: Written) => {
+    if (!gapIn(written, name, sheet)) all = date(written, sheet, `${name} all`) ?? null
+  }
+  const cells =
+    value.kind === 'map'
+      ? cellsByFoot(value, sheet, name, { all: readAll })
+      : wrongForm(
+          value,
+          sheet,
+          name,
+          'a foot and the day on which the vet cleared it: {LH: 2026-11-20}, or {all: 2026-11-20}',
+        )
+  const days: PerFoot<PlainDate> = {}
+  for (const cell of cells ?? []) {
+    const day = date(cell.value, sheet, `${name} ${cell.foot}`)
+    if (day !== undefined) days[cell.foot] = day
+  }
+  return { feet: days, all }
+}
+
+/** An all-clear cannot be older than the vet's word: a day after the visit is refused. */
+function clearedBy(read: Cleared, day: PlainDate, map: WrittenMap, report: Report): Cleared {
+  const late = [...Object.values(read.feet), read.all].filter((one) => one !== null && one > day)
+  if (late.length === 0) return read
+  report.error(
+    'cleared-late',
+    spotOf(map, 'cleared'),
+    `The vet's all-clear of ${late[0]} lies after the visit, ${day}.`,
+    {
+      expected: `a day up to ${day}`,
+    },
+  )
+  return noneCleared
+}
+
 const visitFields = {
   date: field<PlainDate | null>(date, null),
   feet: field<Written>(asWritten, nothing),
@@ -41,7 +81,8 @@ const visitFields = {
   'grow out': field<readonly PlacedFeature[]>(growOut, []),
   comfort: field<Comfort>(comfort, noComfort),
   body: field<BodyState>(bodyState, noBodyState),
-  stance: field<PerFoot<string>>(perFoot(text), {}),
+  stance: field<PerFoot<Stance>>(stance, {}),
+  cleared: field<Cleared>(cleared, noneCleared),
   photos: field<Written>(asWritten, nothing),
   care: field<readonly string[]>(lines, []),
   'next visit': field<Written>(asWritten, nothing),
@@ -74,6 +115,7 @@ export function readVisit(
       comfort: read.comfort,
       bodyState: read.body,
       stance: read.stance,
+      cleared: clearedBy(read.cleared, day, map, report),
       photos: readPhotos(read.photos, sheet, folder),
       care: read.care,
       nextVisit: nextVisitOf(read['next visit'], day, sheet),

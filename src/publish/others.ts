@@ -102,7 +102,7 @@ function searchFor(world: BuildWorld, { state, practice, horses }: Known): Searc
     JSON.stringify(identities),
   ])
   const open = once(() => world.makers.others())
-  const list = once(async () => identifiersOf(identities, practice.owners, (await open()).own))
+  const list = once(async () => identifiersOf(identities, practice, (await open()).own))
   const search = once(async () => {
     const { own, ownTexts } = await open()
     return leakSearch({

@@ -410,6 +410,11 @@ const fences: readonly Slip[] = [
 ]
 
 const dates: readonly Slip[] = [
+  key('cleared: {LH: 14 Jan 2026}', 'value-form', 'cleared: {LH: 2026-01-14}'),
+  key('cleared: {LH: 2026-12-20}', 'cleared-late'),
+  key('cleared: {LG: 2026-01-14}', 'foot-unknown'),
+  key('comfort: {onset: 3 Feb 2026}', 'value-form', 'comfort: {onset: 2026-02-03}'),
+  inHorse('tetanus: 3.2.2025', 'value-form', 'tetanus: 2025-02-03'),
   ...(
     [
       ['2026-2-16', '2026-02-16'],

@@ -94,6 +94,31 @@ describe('a new visit', () => {
   })
 })
 
+describe('a visit after one that found something dangerous', () => {
+  const stop = lastVisit
+    .replace('    - flare, medial quarter, 2', '    - flare, medial quarter, 2\n    - drainage, toe, 2')
+    .replace('digital pulse: [0, 1, 0, 0]', 'digital pulse: [3, 1, 0, 0]')
+  const silent = '---\ndate: 2026-02-16\nafter:\n  toe length: [90, 89, 86, 85]\n---\n'
+  const folder = memoryFolder({ ...files, 'juno/2026-01-12.md': stop, 'juno/2026-02-16.md': silent })
+  const { casebook } = readCasebook(folder, '2026-03-20')
+  const juno = casebook?.horses[0]
+  if (!casebook || !juno) throw new Error('no horse')
+  const text = startVisit(
+    juno,
+    assess(juno, casebook.practice, '2026-03-20'),
+    casebook.practice,
+    '2026-03-20',
+  )
+
+  it('asks about it first, whatever the visit between them left out', () => {
+    expect(text.indexOf('- drainage, toe, _')).toBeGreaterThan(0)
+    expect(text.indexOf('- drainage, toe, _')).toBeLessThan(text.indexOf('- flare, medial quarter, _'))
+    expect(text).toMatch(/- drainage, toe, _ +# say whether it is gone; 2 on 12 Jan 26/)
+    expect(text).toMatch(/digital pulse: \[_, _, _, _\] +# last: LF 3/)
+    expect(text).toMatch(/cleared: \{LF: _\} +# only if a vet has cleared it/)
+  })
+})
+
 describe('a new casebook and a new horse', () => {
   it('hold places to fill in and nothing wrong', () => {
     const made = Object.fromEntries(startCasebook('mm').map(({ path, text }) => [path, text]))

@@ -47,9 +47,17 @@ function saysNothing({ visit, report }: PlacedVisit): boolean {
   return (
     report.diagnostics.every((one) => one.level === 'warning') &&
     [visit.readings, visit.findings, visit.growOut, visit.photos].every((list) => list.length === 0) &&
-    [comfort.lameness, comfort.landing, comfort.digitalPulse, comfort.surfaces, visit.stance].every(
-      (one) => Object.keys(one).length === 0,
-    ) &&
-    [comfort.obel, bodyState.weightKg, bodyState.condition, bodyState.crest].every((one) => one === null)
+    [
+      comfort.lameness,
+      comfort.landing,
+      comfort.digitalPulse,
+      comfort.surfaces,
+      comfort.hoofTesters,
+      visit.stance,
+      visit.cleared.feet,
+    ].every((one) => Object.keys(one).length === 0) &&
+    [comfort.obel, bodyState.weightKg, bodyState.condition, bodyState.crest, visit.cleared.all].every(
+      (one) => one === null,
+    )
   )
 }

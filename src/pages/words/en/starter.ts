@@ -1,6 +1,9 @@
 /** Wording of the files that `growdown add` writes. */
 export const starter = {
   last: (text: string) => `last: ${text}`,
+  lastOn: (grade: string, date: string, isAsked: boolean) =>
+    `${isAsked ? 'say whether it is gone; ' : ''}${grade} on ${date}`,
+  cleared: 'only if a vet has cleared it: the day on which',
   lastAfter: (date: string, text: string) => `${date}, after: ${text}`,
   lastBefore: (date: string, text: string) => `${date}, before: ${text}`,
   feature: (distance: string, date: string, now: string) => `${distance} on ${date}, about ${now} by now`,
@@ -21,7 +24,9 @@ export const starter = {
   weight: 'kg or lb',
   started: 'first visit under this practice',
   history: 'shoeing, injuries, diet, footing, work: a line each',
-  vet: 'only what a vet has said is called a diagnosis',
+  vet: 'add diagnosis, date and feet as the vet gave them, and no others',
+  tetanus: 'day of the last vaccination',
+  contacts: 'numbers for owners to ring; never in the portfolio',
   consent: 'yes or no; what is absent means no',
   alias: 'the name the portfolio shows instead',
   privateWords: 'further words that must never appear in the portfolio',
