@@ -19,8 +19,8 @@ import {
   slopeInterval,
 } from '../../src/trend/fit.ts'
 import { growthRate } from '../../src/trend/grow-out.ts'
-import { buildHorse, practice } from '../trend/build-horse.ts'
-import { type Random, seeded } from '../trend/random.ts'
+import { buildHorse, practice } from './build-horse.ts'
+import { type Random, seeded } from './random.ts'
 
 const runs = 2000
 const repeatability = measures['toe-angle'].sd

@@ -6,7 +6,7 @@
 import { describe, expect, it } from 'vitest'
 import { daysBetween, daysPerMonth } from '../../src/hoof/dates.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { buildHorse, practice } from '../trend/build-horse.ts'
+import { buildHorse, practice } from './build-horse.ts'
 
 const quarterInch = 6.35
 const trimmedOn = '2026-01-05'
