@@ -1,0 +1,34 @@
+/** All that a process that stays knows, so that a build need not look at everything anew. */
+import type { Files } from '../../build/disk/files.ts'
+import { warmCheck } from '../../build/site-check.ts'
+import { warmMemory } from '../../build/state.ts'
+import type { SiteContext } from '../site/options.ts'
+import { lazyPageTools } from '../site/site-units.ts'
+import { warmListing } from './warm-listing.ts'
+
+export interface Warm extends Required<Pick<SiteContext, 'memory' | 'listing' | 'siteCheck' | 'openTools'>> {
+  /** Has the next build look again around a path within the casebook, forward slashes; an empty one means everywhere. */
+  doubt(path: string): void
+  /** Looks whether all is as it is taken to be, a step at a time; what is not is in doubt. */
+  lookAgain(): Generator<boolean>
+  /** Leaves on the disk what a later process needs to know. */
+  settle(): void
+}
+
+export function warmOver(files: Files, casebook: string, site: string): Warm {
+  const memory = warmMemory()
+  const listing = warmListing(casebook)
+  const siteCheck = warmCheck(files, site)
+  return {
+    memory,
+    listing,
+    siteCheck,
+    openTools: lazyPageTools(),
+    doubt: listing.doubt,
+    *lookAgain() {
+      yield* listing.lookAgain()
+      yield* siteCheck.lookAgain()
+    },
+    settle: memory.settle,
+  }
+}
