@@ -114,8 +114,6 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     return isCurrent?.(unit.notes) === false ? undefined : unit
   }
 
-  const buildInPool: Builder['buildInPool'] = (all, pool) => buildWith(all, pool, 'making')
-
   async function buildWith<Job, Notes>(
     all: readonly PooledUnit<Job, Notes>[],
     pool: Pool<Job, MadeUnit<Notes>>,
@@ -128,11 +126,10 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       if (kept) built.set(unit.name, kept)
       else changed.set(unit.name, unit)
     }
-    const total = changed.size
-    const report = (done: number) => step !== null && context.report({ step, done, total })
+    const jobs = [...changed.values()].map(({ job }) => job)
+    const report = (done: number) => step !== null && context.report({ step, done, total: jobs.length })
     let done = 0
-    if (total > 0) report(done)
-    const settle = ({ name, outputs, fragments, isStale, notes }: MadeUnit<Notes>) => {
+    const take = ({ name, outputs, fragments, isStale, notes }: MadeUnit<Notes>) => {
       const key = isStale ? '' : (changed.get(name)?.key ?? '')
       built.set(name, { key, outputs: outputs.map(plainOutput), fragments, notes })
       for (const { path, isStaged } of outputs) if (isStaged) staged.add(path)
@@ -140,12 +137,10 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       done += 1
       report(done)
     }
-    if (total > 0)
-      await pool(
-        [...changed.values()].map(({ job }) => job),
-        settle,
-        signal,
-      )
+    if (jobs.length > 0) {
+      report(done)
+      await pool(jobs, take, signal)
+    }
     return all.map(({ name }) => {
       const unit = built.get(name)
       if (unit === undefined) throw new Error(`${name} was not made`)
@@ -159,7 +154,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     before,
     workFolder: work.folder,
     paths,
-    buildInPool,
+    buildInPool: (all, pool) => buildWith(all, pool, 'making'),
     build: <Notes>(all: readonly Unit<Notes>[], step: 'protecting' | null = null) => {
       const here = inThisThread((unit: Unit<Notes>) =>
         makeUnit(unit.name, (output) =>

@@ -7,7 +7,7 @@ import type { Files } from './disk/files.ts'
 export function keepFragment(files: Files, folder: string, text: string): string {
   const name = contentHash(text)
   const path = join(folder, name)
-  if (files.look(path) === null) {
+  if (files.stat(path) === null) {
     files.write(`${path}.new`, text)
     files.move(`${path}.new`, path)
   }
@@ -16,7 +16,7 @@ export function keepFragment(files: Files, folder: string, text: string): string
 
 /** Whether a text of that name is kept. */
 export const hasFragment = (files: Files, folder: string, name: string): boolean =>
-  files.look(join(folder, name)) !== null
+  files.stat(join(folder, name)) !== null
 
 /** The text of that name; null when it is gone. */
 export function readFragment(files: Files, folder: string, name: string): string | null {

@@ -2,7 +2,6 @@
 import type { CasebookFolder, FolderEntry } from '../casebook/folder.ts'
 import { contentHash } from './disk/content-hash.ts'
 import { UserError } from './disk/errors.ts'
-import type { BuildState } from './state.ts'
 
 /** An input file as last read. */
 export interface KnownInput {
@@ -14,16 +13,20 @@ export interface KnownInput {
 /** By path. */
 export type KnownInputs = Readonly<Record<string, KnownInput>>
 
+/** The input files as a build left them. */
+export interface SurveyedInputs {
+  /** When they were listed, milliseconds. */
+  readonly listedAt: number
+  readonly inputs: KnownInputs
+}
+
 /** A file saved again within this time of being read can keep its time of change on some disks. */
 const unsureWithin = 2_000
 /** A larger file goes by its size and time: no case file is that long, and a picture that large is refused. */
 const readInFullUpTo = 64 * 1024 * 1024
 
 /** The files of a folder; one whose size and time are as they were is not read again. */
-export function knownInputs(
-  folder: CasebookFolder,
-  before: Pick<BuildState, 'inputs' | 'listedAt'>,
-): KnownInputs {
+export function knownInputs(folder: CasebookFolder, before: SurveyedInputs): KnownInputs {
   const files: Record<string, KnownInput> = {}
   for (const entry of folder.list()) {
     if (entry.kind !== 'file') continue

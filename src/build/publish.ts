@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { commit } from './disk/commit.ts'
 import type { Files } from './disk/files.ts'
-import { type Made, madeList, printMade, refuseClashes, refuseForeign } from './disk/ownership.ts'
+import { type Manifest, manifestFile, printManifest, refuseClashes, refuseForeign } from './disk/manifest.ts'
 import type { WorkFolder } from './disk/work-folder.ts'
 import type { SiteCheck } from './site-check.ts'
 import type { BuiltUnit } from './unit.ts'
@@ -34,7 +34,7 @@ export function publish(
   { units, staged, isLeftAlone }: Finished,
   report: (files: number) => void,
 ): Published {
-  const before = siteCheck.made()
+  const before = siteCheck.manifest()
   const claims = [...units].flatMap(([by, { outputs }]) => outputs.map(({ path }) => ({ path, by })))
   refuseClashes(claims)
   const taken = claims.map(({ path }) => path).filter((path) => staged.has(path) || !before.has(path))
@@ -43,12 +43,12 @@ export function publish(
   const fresh = [...units.values()].flatMap(({ outputs }) =>
     outputs.map(({ path, hash }) => [path, hash] as const),
   )
-  const after: Made = new Map([...[...before].filter(([path]) => isLeftAlone(path)), ...fresh])
+  const after: Manifest = new Map([...[...before].filter(([path]) => isLeftAlone(path)), ...fresh])
   const removes = [...before.keys()].filter((path) => !after.has(path))
   const moves = [...staged]
   if (!isSame(before, after)) {
-    files.write(join(staging.folder, madeList), printMade(after))
-    moves.push(madeList)
+    files.write(join(staging.folder, manifestFile), printManifest(after))
+    moves.push(manifestFile)
   }
   if (moves.length + removes.length > 0) {
     report(moves.length + removes.length)
@@ -58,5 +58,5 @@ export function publish(
   return { written: staged.size, removed: removes.length, total: after.size }
 }
 
-const isSame = (a: Made, b: Made): boolean =>
+const isSame = (a: Manifest, b: Manifest): boolean =>
   a.size === b.size && [...a].every(([path, hash]) => b.get(path) === hash)

@@ -5,15 +5,12 @@
 import { join } from 'node:path'
 import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
-import type { KnownInputs } from './inputs.ts'
+import type { SurveyedInputs } from './inputs.ts'
 import type { BuiltUnit } from './unit.ts'
 
-export interface BuildState {
+export interface BuildState extends SurveyedInputs {
   /** Which program made it; another one trusts nothing of it. */
   readonly program: string
-  /** When the input files were listed, milliseconds. */
-  readonly listedAt: number
-  readonly inputs: KnownInputs
   /** By name. */
   readonly units: Readonly<Record<string, BuiltUnit>>
 }
@@ -57,9 +54,9 @@ export function diskMemory(files: Files, workFolder: string): Memory {
  * Remembers in a warm process, over a memory on the disk that it reads once and writes when told to. Should the
  * process end before that, the disk knows an older state than the site shows, and the next build makes the difference.
  */
-export function warmMemory(): { over(disk: Memory): Memory; settle(): void } {
+export function warmMemory(): { over(disk: Memory): Memory; flush(): void } {
   let state: BuildState | null = null
-  let settle = () => {}
+  let flush = () => {}
   return {
     over: (disk) => ({
       load: (program) => {
@@ -68,12 +65,12 @@ export function warmMemory(): { over(disk: Memory): Memory; settle(): void } {
       },
       save: (next) => {
         state = next
-        settle = () => disk.save(next)
+        flush = () => disk.save(next)
       },
     }),
-    settle: () => {
-      settle()
-      settle = () => {}
+    flush: () => {
+      flush()
+      flush = () => {}
     },
   }
 }

@@ -1,5 +1,4 @@
 /** A unit of a build: a key and a function. The same key means the same files. */
-
 import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
 import { type MadeFile, type Output, type Staged, type Staging, sharedBuffer, stage } from './disk/staging.ts'
@@ -30,7 +29,7 @@ export interface Unit<Notes = unknown> extends Keyed<Notes> {
   make(output: UnitOutput, before: BuiltUnit<Notes> | undefined): Promise<Notes>
 }
 
-/** A unit whose making is told as plain data, so that a pool may do it in another thread. */
+/** A unit whose making is described by plain data, so that a pool may do it in another thread. */
 export interface PooledUnit<Job, Notes = unknown> extends Keyed<Notes> {
   readonly job: Job
 }

@@ -51,9 +51,9 @@ export const preview: CommandEntry = {
       if (next.changed) server.reload()
       report(next, world)
     })
-    builder.keepLooking(() => watching.report(casebook))
+    builder.keepChecking(() => watching.report(casebook))
     world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
-    await builder.rehearse()
+    await builder.warmUp()
     await new Promise<void>((resolve) => {
       if (world.signal.aborted) resolve()
       world.signal.addEventListener('abort', () => resolve(), { once: true })

@@ -1,5 +1,4 @@
 /** What an edition is: pages for one kind of reader. Each has a file of its own here, and a line in `index.ts`. */
-
 import type { Assets, AssetTexts } from '../build/assets.ts'
 import type { Builder } from '../build/builder.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
@@ -68,7 +67,7 @@ export interface AllHorses<Kept> {
 /** How what leaves the practitioner's machine is protected, once everything else of the edition is made. */
 export interface Protection<Kept = unknown> {
   /**
-   * Units that search or lock. A hit is told to the guard; where there is one nothing at all is published.
+   * Units that search or lock. The guard hears of each hit; where there is one nothing at all is published.
    * Paths are within the site.
    */
   units(all: AllHorses<Kept>, tools: ProtectionTools): Promise<readonly Unit[]>

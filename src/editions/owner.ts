@@ -1,13 +1,13 @@
 import { commonStyles } from '../build/program.ts'
 import type { Edition } from './edition.ts'
-import type { KeptPart } from './owner/horse-part.ts'
+import type { HorseFragment } from './owner/horse-fragment.ts'
 import { passphraseFile } from './owner/passphrase-file.ts'
 
 /**
  * A page for each owner, of that owner's horses alone, locked with a passphrase of the owner's own.
  * @param workFactor base-2 logarithm of the work of unlocking; tests take less
  */
-export const ownerEdition = (workFactor?: number): Edition<KeptPart> => ({
+export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
   name: 'owner',
   folder: 'owners',
   keepsBroken: false,
@@ -15,8 +15,8 @@ export const ownerEdition = (workFactor?: number): Edition<KeptPart> => ({
   announcement: ({ site, casebook }) =>
     `Owners' pages, locked: ${site('owners')}; what opens them: ${casebook(passphraseFile)}`,
   ofHorse: async (horse, { renderer, pictures, keep }) => {
-    const { ownerPartOf } = await import('./owner/horse-part.ts')
-    return ownerPartOf(horse, renderer, pictures, keep)
+    const { ownerFragment } = await import('./owner/horse-fragment.ts')
+    return ownerFragment(horse, renderer, pictures, keep)
   },
   pages: async () => [],
   files: async () => {
@@ -31,7 +31,7 @@ export const ownerEdition = (workFactor?: number): Edition<KeptPart> => ({
   },
   addresses: async (practice, casebook, kept) => {
     const { keepKeys, readKeys } = await import('./owner/keep-keys.ts')
-    const { ownersShown } = await import('./owner/horse-part.ts')
+    const { ownersShown } = await import('./owner/horse-fragment.ts')
     const ids = (kept === null ? practice.owners : ownersShown(practice, kept)).map(({ id }) => id)
     const keys = kept === null ? readKeys(casebook, ids) : keepKeys(casebook, ids).keys
     return Object.fromEntries([...keys].map(([id, { token }]) => [id, token]))

@@ -1,5 +1,4 @@
 /** The search over one build: what it finds in any edition is gathered, and then nothing at all is published. */
-
 import { cacheKey } from '../build/cache-key.ts'
 import { UserError } from '../build/disk/errors.ts'
 import { once } from '../build/once.ts'

@@ -132,13 +132,13 @@ function through(step: Step, at: number): number {
 const dataUri = /data:([a-z]+\/[a-z0-9.+-]+)?((?:;[a-z0-9=-]+)*);base64,([A-Za-z0-9+/=]+)/gi
 
 /** Data URIs give way to spaces, and their bytes are handed out with the place of each. */
-export function withoutData(text: string): { text: string; parts: { at: number; bytes: Uint8Array }[] } {
-  const parts: { at: number; bytes: Uint8Array }[] = []
+export function withoutData(text: string): { text: string; embedded: { at: number; bytes: Uint8Array }[] } {
+  const embedded: { at: number; bytes: Uint8Array }[] = []
   const rest = text.replace(dataUri, (whole, _type, _more, body: string, at: number) => {
-    parts.push({ at, bytes: Buffer.from(body, 'base64') })
+    embedded.push({ at, bytes: Buffer.from(body, 'base64') })
     return ' '.repeat(whole.length)
   })
-  return { text: rest, parts }
+  return { text: rest, embedded }
 }
 
 /** Line and column of a place in a text, both from one. */

@@ -1,10 +1,10 @@
-/** The words for what the search found, and for what it was told not to search in every form. */
+/** The words for what the search found, and for what it searches in some forms only. */
 import type { Exception } from '../identity/identifiers.ts'
 import type { LeakHit } from './search.ts'
 
 const most = 30
 
-/** One block a hit: file and place, what stands there, what to do. */
+/** One block a hit: file and place, what was found, what to do. */
 export function printLeaks(hits: readonly LeakHit[]): string {
   if (hits.length === 0) return ''
   const blocks = hits.slice(0, most).map((hit) => {

@@ -22,8 +22,8 @@ export interface ScanFile {
   readonly reader: { readonly kind: 'owner'; readonly owner: string } | { readonly kind: 'everyone' }
   /** Stretches that are not text, as places in the file: the locked part of an owner's page. */
   readonly sealed?: readonly { readonly start: number; readonly end: number }[]
-  /** Random or reckoned texts of the tool's own, in path and page: a token, a checksum. Names may stand there by chance. */
-  readonly chance?: readonly string[]
+  /** Random or computed texts of the tool's own, in path and page: a token, a checksum. Names may stand there by chance. */
+  readonly random?: readonly string[]
 }
 
 export interface LeakHit {
@@ -111,7 +111,7 @@ const isBinary = (bytes: Uint8Array): boolean => bytes.subarray(0, 4096).include
 
 function scanPath(file: ScanFile, search: Search): LeakHit[] {
   const nowhere = { line: null, column: null, offset: null }
-  const { text } = plainText(`/${withoutChance(file.path, file)}/`)
+  const { text } = plainText(`/${withoutRandom(file.path, file)}/`)
   const names = allowed(search.finder.find(text), file, search, text).map((found) =>
     hit(file, nowhere, { ...about(found, file), kind: `${about(found, file).kind}, in the file's own name` }),
   )
@@ -126,7 +126,7 @@ function scanPath(file: ScanFile, search: Search): LeakHit[] {
 
 /** Data URIs are pulled out, decoded and searched as files of their own; the rest is searched as text. */
 function scanText(file: ScanFile, given: string, search: Search, within: Place | null): LeakHit[] {
-  const { text, parts } = withoutData(blanked(given, file, search))
+  const { text, embedded } = withoutData(blanked(given, file, search))
   const hits: LeakHit[] = []
   const seen = new Set<string>()
   const locate = lineFinder(given)
@@ -140,7 +140,7 @@ function scanText(file: ScanFile, given: string, search: Search, within: Place |
       hits.push(hit(file, within ?? { ...locate(at), offset: null }, found.what))
     }
   }
-  const inside = parts.flatMap(({ at, bytes }) =>
+  const inside = embedded.flatMap(({ at, bytes }) =>
     scanBytes(file, bytes, search, within ?? { ...locate(at), offset: null }),
   )
   return [...hits, ...inside]
@@ -204,14 +204,14 @@ function blanked(text: string, file: ScanFile, { known }: Search): string {
   for (const own of known.ownTexts) {
     if (own !== '') out = out.replaceAll(own, ' '.repeat(own.length))
   }
-  return withoutChance(out, file).replace(policyHash, (hash) => ' '.repeat(hash.length))
+  return withoutRandom(out, file).replace(policyHash, (hash) => ' '.repeat(hash.length))
 }
 
-/** A hash in a page's security policy: reckoned from style sheet or script. */
+/** A hash in a page's security policy: computed from style sheet or script. */
 const policyHash = /sha256-[A-Za-z0-9+/]{43}(?:=|&#x3D;)/g
 
-const withoutChance = (text: string, { chance = [] }: ScanFile): string =>
-  chance.reduce((out, own) => out.replaceAll(own, ' '.repeat(own.length)), text)
+const withoutRandom = (text: string, { random = [] }: ScanFile): string =>
+  random.reduce((out, own) => out.replaceAll(own, ' '.repeat(own.length)), text)
 
 /** Text hidden in bytes, one or two bytes a letter. */
 function scanStrings(

@@ -41,16 +41,16 @@ export const pictureKey = (contentHash: string, recipe: string): string =>
 export function pictureStore(files: Files, folder: string): PictureStore {
   const place = (name: string) => join(folder, name)
   const put = (name: string, data: string | Uint8Array) => {
-    const part = place(`${name}.${randomUUID()}.new`)
-    files.write(part, data)
-    files.move(part, place(name))
+    const partial = place(`${name}.${randomUUID()}.new`)
+    files.write(partial, data)
+    files.move(partial, place(name))
   }
   return {
     place,
     read: (name) => files.read(place(name)),
     find: (key) => {
       const picture = recordIn(files.read(place(`${key}.json`)))
-      const isWhole = picture?.variants.every(({ name }) => files.look(place(name))?.kind === 'file')
+      const isWhole = picture?.variants.every(({ name }) => files.stat(place(name))?.kind === 'file')
       return isWhole ? picture : null
     },
     keep: (key, picture, bytes) => {

@@ -26,14 +26,14 @@ class Killed extends Error {}
 
 type Deed = 'write' | 'move' | 'remove' | 'makeFolder' | 'removeTree' | 'mustBeWritable' | 'writeNew'
 
-/** A disk on which the n-th deed of a kind fails, and with `Killed` everything after it too. */
-function failingAt(deed: Deed, count: number, error: () => unknown): Files & { failed: boolean } {
+/** A disk on which the n-th action of a kind fails, and with `Killed` everything after it too. */
+function failingAt(action: Deed, count: number, error: () => unknown): Files & { failed: boolean } {
   const state = { left: count, dead: false }
   const guarded =
     <A extends unknown[], R>(name: string, run: (...args: A) => R) =>
     (...args: A): R => {
       if (state.dead) throw error()
-      if (name === deed) {
+      if (name === action) {
         state.left -= 1
         if (state.left < 0) {
           files.failed = true
@@ -90,14 +90,14 @@ describe('a disk that fills up', () => {
     await expect(build(at, { files })).rejects.toThrow(
       `${at.site} could not be written to: the disk is read-only`,
     )
-    expect(disk.look(join(at.site, 'practice/dock'))).toBeNull()
+    expect(disk.stat(join(at.site, 'practice/dock'))).toBeNull()
   })
 })
 
 describe('a build that is killed', () => {
   const deeds: readonly Deed[] = ['write', 'move', 'remove', 'makeFolder', 'removeTree']
 
-  it.each(deeds)('at any %s is put right by the next one', async (deed) => {
+  it.each(deeds)('at any %s is put right by the next one', async (action) => {
     await build(at)
     const before = contents(at.site)
     change()
@@ -111,14 +111,14 @@ describe('a build that is killed', () => {
       const trial = place({})
       disk.makeFolder(trial.site)
       for (const [path, text] of Object.entries(before)) disk.write(join(trial.site, path), text)
-      const files = failingAt(deed, kills, () => new Killed())
+      const files = failingAt(action, kills, () => new Killed())
       alive = await build({ ...trial, casebook: at.casebook }, { files }).then(
         () => true,
         () => false,
       )
       // The lock of the killed build names a process that is no more.
       const lock = join(trial.root, '.growdown/site/lock')
-      if (!alive && disk.look(dirname(lock)) !== null)
+      if (!alive && disk.stat(dirname(lock)) !== null)
         writeFileSync(lock, JSON.stringify({ pid: 2 ** 22 + 7, host: hostname() }))
       await build({ ...trial, casebook: at.casebook })
       expect(contents(trial.site)).toEqual(after)
@@ -202,8 +202,8 @@ describe('a wish to stop', () => {
     }
     await expect(build(at, { signal: controller.signal, report })).rejects.toThrow(Stopped)
     expect(contents(at.site)).toEqual(before)
-    expect(disk.look(join(at.root, '.growdown/site/lock'))).toBeNull()
-    expect(disk.look(join(at.root, '.growdown/site/staging'))).toBeNull()
+    expect(disk.stat(join(at.root, '.growdown/site/lock'))).toBeNull()
+    expect(disk.stat(join(at.root, '.growdown/site/staging'))).toBeNull()
   })
 })
 
@@ -220,8 +220,8 @@ describe('two builds at once', () => {
       `Another build (process ${process.pid} on ${hostname()}) is writing this site. ` +
         `Wait until it is done; if there is none, delete ${lock()} and build again.`,
     )
-    expect(disk.look(at.site)).toBeNull()
-    expect(disk.look(lock())).not.toBeNull()
+    expect(disk.stat(at.site)).toBeNull()
+    expect(disk.stat(lock())).not.toBeNull()
   })
 
   it('are refused when the other is on another machine, since it cannot be asked', async () => {
@@ -232,10 +232,10 @@ describe('two builds at once', () => {
   it('go on when the other is dead or its lock says nothing', async () => {
     held(2 ** 22 + 7, hostname())
     await build(at)
-    expect(disk.look(lock())).toBeNull()
+    expect(disk.stat(lock())).toBeNull()
     writeFileSync(lock(), '')
     await build(at)
-    expect(disk.look(lock())).toBeNull()
+    expect(disk.stat(lock())).toBeNull()
   })
 })
 

@@ -144,7 +144,7 @@ describe('the search for names in finished pages', () => {
   })
 
   it('does not take for a name what stands by chance in a token, a checksum or a hash', () => {
-    const more = { path: 'owners/12ada34/index.html', chance: ['12ada34', '9ada9999'] }
+    const more = { path: 'owners/12ada34/index.html', random: ['12ada34', '9ada9999'] }
     const hash = `sha256-1ada2${'A'.repeat(38)}`
     expect(found(`<p data-checksum="9ada9999">${hash}&#x3D; ${hash}=</p>`, more)).toEqual([])
     expect(found('<p data-checksum="9ada9999">Ada</p>', more)).toEqual(['Ada'])

@@ -344,7 +344,7 @@ describe('the store of pictures', () => {
     const picture = pictures.get('photos/a.jpg')
     const variant = picture?.variants[0]
     if (!picture || !variant) throw new Error('nothing was made')
-    expect(disk.look(placeOf(store, variant))?.kind).toBe('file')
+    expect(disk.stat(placeOf(store, variant))?.kind).toBe('file')
     expect(bytesOf(store, variant)?.length).toBeGreaterThan(100)
     store.sweep(pictureKeys([['juno/photos/a.jpg', contentHash(bytes)]]))
     expect(bytesOf(store, variant)?.length).toBeGreaterThan(100)

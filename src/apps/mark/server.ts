@@ -1,6 +1,6 @@
 /**
  * Shows the marking page to this machine alone. Loopback only, under an address that holds a random token; a request
- * that names another host, comes from another page or asks for anything but the page's own five parts gets nothing.
+ * that names another host, comes from another page or asks for anything but the page's own five files gets nothing.
  */
 import { randomBytes } from 'node:crypto'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
@@ -9,7 +9,7 @@ import { UserError } from '../../build/disk/errors.ts'
 import { type Landmarks, landmarkPoints } from '../../hoof/landmarks.ts'
 import { closeServer, listenLocally } from '../local-server.ts'
 
-export interface MarkParts {
+export interface MarkPage {
   readonly page: string
   readonly style: string
   readonly script: string
@@ -32,25 +32,25 @@ const policy =
   "default-src 'none'; img-src 'self'; style-src 'self'; script-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 /** @param port 0 takes any that is free @throws Error when the port is taken */
-export async function serveMarking(parts: MarkParts, port: number): Promise<MarkServer> {
+export async function serveMarking(served: MarkPage, port: number): Promise<MarkServer> {
   const root = `/${randomBytes(18).toString('base64url')}/`
   const html = 'text/html; charset=utf-8'
   const shown: ReadonlyMap<string, readonly [type: string, body: string | Uint8Array]> = new Map([
-    ['', [html, parts.page]],
-    ['mark.css', ['text/css; charset=utf-8', parts.style]],
-    ['mark.js', ['text/javascript; charset=utf-8', parts.script]],
-    ['picture.jpg', ['image/jpeg', parts.picture]],
+    ['', [html, served.page]],
+    ['mark.css', ['text/css; charset=utf-8', served.style]],
+    ['mark.js', ['text/javascript; charset=utf-8', served.script]],
+    ['picture.jpg', ['image/jpeg', served.picture]],
   ])
   const server = createServer((request, response) => {
     if (request.headers.host !== host) return answer(response, 403, 'This page is for this machine alone.')
     const url = request.url ?? ''
     const name = url.startsWith(root) ? url.slice(root.length) : null
-    if (name === 'write' && parts.write !== null) return post(request, response, host, parts.write)
-    const part = name === null ? undefined : shown.get(name)
-    if (part === undefined) return answer(response, 404, 'There is nothing here.')
+    if (name === 'write' && served.write !== null) return post(request, response, host, served.write)
+    const file = name === null ? undefined : shown.get(name)
+    if (file === undefined) return answer(response, 404, 'There is nothing here.')
     if (request.method !== 'GET' && request.method !== 'HEAD')
       return answer(response, 405, 'Only reading is possible here.')
-    send(response, 200, part[0], part[1])
+    send(response, 200, file[0], file[1])
   })
   const host = await listenLocally(server, port)
   return { url: `http://${host}${root}`, close: () => closeServer(server) }

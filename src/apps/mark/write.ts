@@ -45,7 +45,7 @@ function decoded(bytes: Uint8Array): string {
   }
 }
 
-/** Points that cannot be, a heel in front of the toe, are told now and not at the next check. */
+/** Points that cannot be, a heel in front of the toe, are reported now and not at the next check. */
 function refuseImpossible(target: MarkTarget, folder: CasebookFolder, bytes: Uint8Array): void {
   const { horse, practice, visit, asOf } = target
   const changed: CasebookFolder = {
@@ -63,17 +63,17 @@ function refuseImpossible(target: MarkTarget, folder: CasebookFolder, bytes: Uin
 
 /** In one step, the old file first put beside it; a link stays as it is. */
 function replace(file: string, old: Uint8Array, bytes: Uint8Array): void {
-  const part = `${file}.${randomUUID()}.new`
+  const partial = `${file}.${randomUUID()}.new`
   try {
     const stat = lstatSync(file)
     if (!stat.isFile()) throw new UserError(`Nothing was written: ${file} is a link or no plain file.`)
     const { mode } = stat
-    writeFileSync(part, old, { mode, flag: 'wx' })
-    renameSync(part, `${file}.before-mark`)
-    writeFileSync(part, bytes, { mode, flag: 'wx' })
-    renameSync(part, file)
+    writeFileSync(partial, old, { mode, flag: 'wx' })
+    renameSync(partial, `${file}.before-mark`)
+    writeFileSync(partial, bytes, { mode, flag: 'wx' })
+    renameSync(partial, file)
   } catch (error) {
-    rmSync(part, { force: true })
+    rmSync(partial, { force: true })
     throw asUserError(error, file, 'written')
   }
 }

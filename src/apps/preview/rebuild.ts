@@ -7,10 +7,10 @@ import { practice } from '../../editions/practice.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { buildSite } from '../site/build-site.ts'
 import type { SiteContext, SiteOptions } from '../site/options.ts'
-import { rehearse } from './rehearsal.ts'
-import { type SecondLook, secondLook } from './second-look.ts'
+import { type Recheck, recheck } from './recheck.ts'
 import type { ShownProblem } from './server.ts'
 import { warmOver } from './warm.ts'
+import { warmUp } from './warm-up.ts'
 
 export interface Rebuilt {
   /** Errors of the casebook, or why the build itself failed; the last good site stands under them. */
@@ -36,22 +36,22 @@ export interface Rebuilder {
    */
   build(places: Iterable<string>): Promise<Rebuilt>
   /** Loads and tries all that makes a horse's pages, until a build is wanted. */
-  rehearse(): Promise<void>
+  warmUp(): Promise<void>
   /** Looks now and then whether all is as builds take it to be, and calls `found` where it is not. */
-  keepLooking(found: () => void): void
+  keepChecking(found: () => void): void
   /** Leaves on the disk what the next build needs to know. */
   close(): void
 }
 
 /** Quiet after a build, milliseconds, before what it remembers is written down. */
-const settleAfter = 2_000
+const flushAfter = 2_000
 
 export function openRebuilder({ casebook, site, threads, today, now, signal }: Rebuilding): Rebuilder {
   const warm = warmOver(disk, casebook, site)
   let timer: NodeJS.Timeout | undefined
   let isBuilding = false
-  let rehearsing = Promise.resolve()
-  let second: SecondLook | undefined
+  let warming = Promise.resolve()
+  let checking: Recheck | undefined
   const options = (): SiteOptions => ({ casebook, site, asOf: today(), editions: [practice] })
   const context: SiteContext = {
     ...warm,
@@ -66,8 +66,8 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     clearTimeout(timer)
     isBuilding = true
     const began = now()
-    for (const path of places) warm.doubt(relative(casebook, path).replaceAll(sep, '/'))
-    await rehearsing
+    for (const path of places) warm.invalidate(relative(casebook, path).replaceAll(sep, '/'))
+    await warming
     const rebuilt = (problems: readonly ShownProblem[], changed: boolean): Rebuilt => ({
       problems,
       changed,
@@ -85,25 +85,25 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
       )
     } finally {
       isBuilding = false
-      second?.soon()
-      timer = setTimeout(warm.settle, settleAfter)
+      checking?.soon()
+      timer = setTimeout(warm.flush, flushAfter)
     }
   }
   return {
     build,
-    rehearse: () => {
+    warmUp: () => {
       // What fails here fails in the next build too, which says why.
-      rehearsing = rehearse(options(), context, () => !isBuilding && !signal.aborted).catch(() => {})
-      return rehearsing
+      warming = warmUp(options(), context, () => !isBuilding && !signal.aborted).catch(() => {})
+      return warming
     },
-    keepLooking: (found) => {
-      second = secondLook({ steps: warm.lookAgain, isBusy: () => isBuilding, found })
-      second.soon()
+    keepChecking: (found) => {
+      checking = recheck({ steps: warm.recheck, isBusy: () => isBuilding, found })
+      checking.soon()
     },
     close: () => {
-      second?.close()
+      checking?.close()
       clearTimeout(timer)
-      warm.settle()
+      warm.flush()
     },
   }
 }

@@ -8,11 +8,11 @@ import { warmListing } from './warm-listing.ts'
 
 export interface Warm extends Required<Pick<SiteContext, 'memory' | 'listing' | 'siteCheck' | 'openTools'>> {
   /** Has the next build look again around a path within the casebook, forward slashes; an empty one means everywhere. */
-  doubt(path: string): void
-  /** Looks whether all is as it is taken to be, a step at a time; what is not is in doubt. */
-  lookAgain(): Generator<boolean>
+  invalidate(path: string): void
+  /** Looks whether all is as it is taken to be, a step at a time; what is not is invalid from then on. */
+  recheck(): Generator<boolean>
   /** Leaves on the disk what a later process needs to know. */
-  settle(): void
+  flush(): void
 }
 
 export function warmOver(files: Files, casebook: string, site: string): Warm {
@@ -24,11 +24,11 @@ export function warmOver(files: Files, casebook: string, site: string): Warm {
     listing,
     siteCheck,
     openTools: lazyPageTools(),
-    doubt: listing.doubt,
-    *lookAgain() {
-      yield* listing.lookAgain()
-      yield* siteCheck.lookAgain()
+    invalidate: listing.invalidate,
+    *recheck() {
+      yield* listing.recheck()
+      yield* siteCheck.recheck()
     },
-    settle: memory.settle,
+    flush: memory.flush,
   }
 }

@@ -6,7 +6,7 @@ import { watch } from 'chokidar'
 const quiet = 25
 
 /** Swap files, backups, locks and hidden files: nothing that a person has finished writing. */
-export const isPassing = (path: string): boolean =>
+export const isTemporary = (path: string): boolean =>
   /^\.|~$|\.sw[a-p]$|\.tmp$|\.bak$|^4913$|^#.*#$/.test(basename(path))
 
 export interface Watching {
@@ -25,7 +25,7 @@ export async function watchFolder(
   changed: (paths: ReadonlySet<string>) => Promise<void>,
 ): Promise<Watching> {
   const watcher = watch(folder, {
-    ignored: (path) => path !== folder && isPassing(path),
+    ignored: (path) => path !== folder && isTemporary(path),
     ignoreInitial: true,
     followSymlinks: false,
   })

@@ -38,9 +38,9 @@ export function addFiles(folder: string, files: readonly NewFile[]): Added {
 
 /** A link inside a casebook could lead a file anywhere, so none is written through. */
 function refuseLinks(folder: string, path: string): void {
-  const parts = path.split('/').slice(0, -1)
-  parts.forEach((_, index) => {
-    const way = join(folder, parts.slice(0, index + 1).join(sep))
+  const segments = path.split('/').slice(0, -1)
+  segments.forEach((_, index) => {
+    const way = join(folder, segments.slice(0, index + 1).join(sep))
     const isLink = lstatSync(way, { throwIfNoEntry: false })?.isSymbolicLink() ?? false
     if (isLink) throw new Error(`${way} is a link: nothing is written through links`)
   })

@@ -5,7 +5,7 @@
 import { dirname, join } from 'node:path'
 import { UserError } from './errors.ts'
 import type { Files } from './files.ts'
-import { foldersOf } from './ownership.ts'
+import { foldersOf } from './manifest.ts'
 import { placeIn, type Staging } from './staging.ts'
 
 /** What publishing will do, paths within the site. */
@@ -42,7 +42,7 @@ export function recover(files: Files, workFolder: string, staging: Staging): boo
 
 /** Throws away what is staged, unless a publication was begun: then the next build needs it. */
 export function throwAway(files: Files, workFolder: string, staging: Staging): void {
-  if (files.look(journalFile(workFolder)) === null) files.removeTree(staging.folder)
+  if (files.stat(journalFile(workFolder)) === null) files.removeTree(staging.folder)
 }
 
 function readJournal(files: Files, workFolder: string): Changes | null {
@@ -60,7 +60,7 @@ function mustAllBeWritable(files: Files, site: string, { moves, removes }: Chang
   const asked = new Set<string>()
   for (const folder of new Set([...moves, ...removes].map((path) => dirname(placeIn(site, path))))) {
     let existing = folder
-    while (!asked.has(existing) && files.look(existing) === null) existing = dirname(existing)
+    while (!asked.has(existing) && files.stat(existing) === null) existing = dirname(existing)
     if (!asked.has(existing)) files.mustBeWritable(existing)
     asked.add(existing)
   }
@@ -73,7 +73,7 @@ function carryOut(files: Files, workFolder: string, staging: Staging, { moves, r
     for (const path of moves) {
       if (foldersOf(path).some((folder) => whole.has(folder))) continue
       const staged = placeIn(staging.folder, path)
-      if (files.look(staged) !== null) files.move(staged, placeIn(staging.site, path))
+      if (files.stat(staged) !== null) files.move(staged, placeIn(staging.site, path))
     }
     for (const path of removes) files.remove(placeIn(staging.site, path))
     removeEmptied(files, staging.site, removes)
@@ -109,7 +109,7 @@ function moveWholeFolders(
       if (came.has(folder)) break
       const staged = placeIn(from, folder)
       const place = placeIn(site, folder)
-      if (files.look(place) === null && files.look(staged) !== null) {
+      if (files.stat(place) === null && files.stat(staged) !== null) {
         if (isAllToMove(folder)) {
           files.move(staged, place)
           came.add(folder)

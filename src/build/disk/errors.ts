@@ -38,8 +38,8 @@ export const systemCode = (error: unknown): string | null =>
  * A fault of the disk in plain words: `site/index.html could not be written: the disk is full`.
  * A fault that is none of the system's is handed back as it is.
  */
-export function asUserError(error: unknown, path: string, deed: string): unknown {
+export function asUserError(error: unknown, path: string, action: string): unknown {
   const code = systemCode(error)
   if (code === null) return error
-  return new UserError(`${path} could not be ${deed}: ${reasons[code] ?? `the system says ${code}`}`)
+  return new UserError(`${path} could not be ${action}: ${reasons[code] ?? `the system says ${code}`}`)
 }

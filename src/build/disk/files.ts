@@ -16,7 +16,7 @@ import {
 import { dirname } from 'node:path'
 import { asUserError, systemCode } from './errors.ts'
 
-export interface Seen {
+export interface FileStat {
   readonly kind: 'file' | 'folder' | 'link' | 'other'
   readonly size: number
   /** Milliseconds. */
@@ -27,8 +27,8 @@ export interface Seen {
 
 /** Every call throws `UserError` with a plain sentence when the disk refuses. */
 export interface Files {
-  /** What stands there, links not followed; null when nothing does. */
-  look(path: string): Seen | null
+  /** What is there, links not followed; null when nothing is. */
+  stat(path: string): FileStat | null
   /** The bytes of a file; null when it is not there. */
   read(path: string): Uint8Array | null
   /** Names in a folder; empty when it is not there. */
@@ -53,12 +53,12 @@ export interface Files {
 }
 
 /** Runs one step and puts a fault of the system into words. `absent` lists codes that only mean "not there". */
-function step<T>(path: string, deed: string, run: () => T, absent: readonly string[] = [], none?: T): T {
+function attempt<T>(path: string, action: string, run: () => T, absent: readonly string[] = [], none?: T): T {
   try {
     return run()
   } catch (error) {
     if (absent.includes(systemCode(error) ?? '')) return none as T
-    throw asUserError(error, path, deed)
+    throw asUserError(error, path, action)
   }
 }
 
@@ -66,8 +66,8 @@ const notThere = ['ENOENT', 'ENOTDIR']
 
 /** The real disk. */
 export const disk: Files = {
-  look: (path) =>
-    step(
+  stat: (path) =>
+    attempt(
       path,
       'looked at',
       () => {
@@ -84,12 +84,12 @@ export const disk: Files = {
       notThere,
       null,
     ),
-  read: (path) => step<Uint8Array | null>(path, 'read', () => readFileSync(path), notThere, null),
-  names: (path) => step<readonly string[]>(path, 'read', () => readdirSync(path), notThere, []),
-  mustBeWritable: (folder) => step(folder, 'written to', () => accessSync(folder, constants.W_OK)),
-  makeFolder: (path) => step(path, 'made', () => mkdirSync(path, { recursive: true }) ?? null),
+  read: (path) => attempt<Uint8Array | null>(path, 'read', () => readFileSync(path), notThere, null),
+  names: (path) => attempt<readonly string[]>(path, 'read', () => readdirSync(path), notThere, []),
+  mustBeWritable: (folder) => attempt(folder, 'written to', () => accessSync(folder, constants.W_OK)),
+  makeFolder: (path) => attempt(path, 'made', () => mkdirSync(path, { recursive: true }) ?? null),
   write: (path, data) =>
-    step(path, 'written', () => {
+    attempt(path, 'written', () => {
       try {
         writeFileSync(path, data)
       } catch (error) {
@@ -99,7 +99,7 @@ export const disk: Files = {
       }
     }),
   writeNew: (path, data) =>
-    step(
+    attempt(
       path,
       'written',
       () => {
@@ -110,14 +110,14 @@ export const disk: Files = {
       false,
     ),
   copy: (from, to) =>
-    step(to, 'written', () => {
+    attempt(to, 'written', () => {
       mkdirSync(dirname(to), { recursive: true })
       copyFileSync(from, to, constants.COPYFILE_FICLONE)
     }),
-  move: (from, to) => step(to, 'replaced', () => renameSync(from, to)),
-  remove: (path) => step(path, 'removed', () => unlinkSync(path), notThere, undefined),
+  move: (from, to) => attempt(to, 'replaced', () => renameSync(from, to)),
+  remove: (path) => attempt(path, 'removed', () => unlinkSync(path), notThere, undefined),
   removeIfEmpty: (folder) =>
-    step(
+    attempt(
       folder,
       'removed',
       () => {
@@ -127,5 +127,5 @@ export const disk: Files = {
       [...notThere, 'ENOTEMPTY', 'EEXIST'],
       false,
     ),
-  removeTree: (folder) => step(folder, 'removed', () => rmSync(folder, { recursive: true, force: true })),
+  removeTree: (folder) => attempt(folder, 'removed', () => rmSync(folder, { recursive: true, force: true })),
 }

@@ -53,7 +53,7 @@ export function stage(
   const path = mustBeInside(file.path)
   const data = 'text' in file ? encode(file.text) : read(files, file.copyFrom)
   const published = placeIn(site, path)
-  const seen = files.look(published)
+  const seen = files.stat(published)
   const isSame =
     seen?.kind === 'file' && seen.size === data.length && Buffer.compare(read(files, published), data) === 0
   const staged = placeIn(folder, path)
@@ -61,7 +61,7 @@ export function stage(
     if ('text' in file) files.write(staged, data)
     else files.copy(file.copyFrom, staged)
   }
-  const modified = isSame ? seen.modified : (files.look(staged)?.modified ?? 0)
+  const modified = isSame ? seen.modified : (files.stat(staged)?.modified ?? 0)
   return { path, hash: contentHash(data), size: data.length, modified, isStaged: !isSame }
 }
 
@@ -76,8 +76,9 @@ export const placeIn = (folder: string, path: string) => join(folder, ...path.sp
 
 /** A path that could lead out of the site is a fault of the program, so it stops everything. */
 function mustBeInside(path: string): string {
-  const parts = path.split('/')
-  const bad = (part: string) => part === '' || part === '.' || part === '..' || /[\\:\0]/.test(part)
-  if (parts.some(bad)) throw new Error(`a page cannot stand at ${JSON.stringify(path)}`)
+  const segments = path.split('/')
+  const bad = (segment: string) =>
+    segment === '' || segment === '.' || segment === '..' || /[\\:\0]/.test(segment)
+  if (segments.some(bad)) throw new Error(`a page cannot stand at ${JSON.stringify(path)}`)
   return path
 }

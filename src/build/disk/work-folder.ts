@@ -18,8 +18,8 @@ export interface WorkFolder {
  */
 export function workFolderOf(files: Files, site: string): string {
   const parent = dirname(site)
-  const own = files.look(site)
-  const inside = own !== null && own.device !== files.look(parent)?.device
+  const own = files.stat(site)
+  const inside = own !== null && own.device !== files.stat(parent)?.device
   return join(inside ? site : parent, '.growdown', basename(site))
 }
 

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { asUserError, systemCode } from '../../build/disk/errors.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import { passphraseFile } from './passphrase-file.ts'
-import { type Chance, completeKeys, type OwnerKeys, secureChance } from './passphrases.ts'
+import { completeKeys, type OwnerKeys, type RandomSource, secureRandom } from './passphrases.ts'
 
 /**
  * The keys of these owners from the casebook's folder; what is missing is made and written there, for the
@@ -14,11 +14,11 @@ import { type Chance, completeKeys, type OwnerKeys, secureChance } from './passp
 export function keepKeys(
   casebook: string,
   ownerIds: readonly string[],
-  chance: Chance = secureChance,
+  random: RandomSource = secureRandom,
 ): { keys: OwnerKeys; diagnostics: readonly Diagnostic[] } {
   const path = join(casebook, passphraseFile)
   const given = readIfThere(path)
-  const { keys, text, diagnostics } = completeKeys(given, ownerIds, chance)
+  const { keys, text, diagnostics } = completeKeys(given, ownerIds, random)
   if (text !== given && keys.size > 0) writeWhole(path, text)
   return { keys, diagnostics }
 }

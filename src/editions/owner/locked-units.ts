@@ -1,5 +1,4 @@
 /** Every owner's page as a unit of the build: searched inside, locked, searched outside. */
-
 import type { Assets, AssetTexts } from '../../build/assets.ts'
 import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
@@ -10,7 +9,7 @@ import { printDiagnostic } from '../../casebook/print.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
 import type { Renderer } from '../../render/renderer.ts'
-import { type KeptPart, ownersShown } from './horse-part.ts'
+import { type HorseFragment, ownersShown } from './horse-fragment.ts'
 import { keepKeys } from './keep-keys.ts'
 import { fingerprintOf, type Locked, type LockMemory } from './lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
@@ -34,17 +33,17 @@ interface LockTools {
  */
 export function lockedUnits(
   practice: Practice,
-  parts: readonly KeptPart[],
+  fragments: readonly HorseFragment[],
   tools: LockTools,
 ): readonly Unit<LockMemory | null>[] {
-  const owners = ownersShown(practice, parts)
+  const owners = ownersShown(practice, fragments)
   const ids = owners.map(({ id }) => id)
   const { keys, diagnostics } = keepKeys(tools.casebook, ids)
   if (diagnostics.length > 0) throw new UserError(diagnostics.map(printDiagnostic).join('\n\n'))
   return owners.map((owner) => {
     const key = keys.get(owner.id)
     if (key === undefined) throw new Error(`there is no passphrase for ${owner.id}`)
-    const own = parts.filter((part) => part.owner === owner.id)
+    const own = fragments.filter((fragment) => fragment.owner === owner.id)
     return {
       name: `owner: ${owner.id}`,
       key: cacheKey(tools.guard.key, key.token, owner, practice, own),
@@ -52,7 +51,7 @@ export function lockedUnits(
       isCurrent: (locked) =>
         locked !== null && locked.fingerprint === fingerprintOf(key.passphrase, locked.salt),
       make: async ({ put }, before) => {
-        const made = await lockedFile({ practice, owner, key, parts: own }, before, tools)
+        const made = await lockedFile({ practice, owner, key, fragments: own }, before, tools)
         if (made) put(made.file)
         return made?.memory ?? null
       },
@@ -64,12 +63,12 @@ interface Subject {
   readonly practice: Practice
   readonly owner: Owner
   readonly key: OwnerKey
-  readonly parts: readonly KeptPart[]
+  readonly fragments: readonly HorseFragment[]
 }
 
 /** The locked page; null where the search found anything, so that nothing is put. */
 async function lockedFile(
-  { practice, owner, key, parts }: Subject,
+  { practice, owner, key, fragments }: Subject,
   before: BuiltUnit<LockMemory | null> | undefined,
   tools: LockTools,
 ) {
@@ -78,10 +77,10 @@ async function lockedFile(
   const { style, scripts } = assets(tools.assets)
   const inlined = { style, script: scripts.map(({ text }) => text).join('\n') }
   const path = `${tools.folder}/${key.token}/index.html`
-  const markup = parts.map((part) => markupOf(part, tools))
+  const markup = fragments.map((fragment) => markupOf(fragment, tools))
   const plain = await plainPage(practice, owner, markup, renderer, inlined)
   const reader = { kind: 'owner', owner: owner.id } as const
-  if (!(await guard.isClean({ path, bytes: Buffer.from(plain), reader, chance: [key.token] }))) return null
+  if (!(await guard.isClean({ path, bytes: Buffer.from(plain), reader, random: [key.token] }))) return null
 
   const previous = previousLock(before, tools)
   const page = await lockedOwnerPage(practice, plain, key, previous, renderer, inlined, workFactor)
@@ -90,15 +89,15 @@ async function lockedFile(
     bytes: Buffer.from(page.html),
     reader: { kind: 'everyone' },
     sealed: [page.sealed],
-    chance: [key.token, page.locked.checksum],
+    random: [key.token, page.locked.checksum],
   })
   if (!isClean) return null
   const { armored: _, ...memory } = page.locked
   return { file: { path, text: page.html }, memory }
 }
 
-function markupOf({ anchor, name, kept }: KeptPart, { builder }: LockTools): OwnerPart {
-  const html = builder.fragment(kept)
+function markupOf({ anchor, name, fragment }: HorseFragment, { builder }: LockTools): OwnerPart {
+  const html = builder.fragment(fragment)
   if (html === null) throw new UserError(`A kept part of ${name}'s page is gone. Build again.`)
   return { anchor, name, html }
 }

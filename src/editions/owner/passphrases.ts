@@ -14,13 +14,13 @@ export interface OwnerKey {
 /** By owner id. */
 export type OwnerKeys = ReadonlyMap<string, OwnerKey>
 
-export interface Chance {
+export interface RandomSource {
   /** A whole number from 0 up to but not including `below`, each as likely. */
   int(below: number): number
   bytes(count: number): Uint8Array
 }
 
-export const secureChance: Chance = {
+export const secureRandom: RandomSource = {
   int: (below) => randomInt(below),
   bytes: (count) => randomBytes(count),
 }
@@ -33,13 +33,13 @@ const tokenBytes = 16
  * Six words of the long word list of the Electronic Frontier Foundation (7776 words, 2016), drawn apart:
  * 77.5 bits.
  */
-export function makePassphrase(chance: Chance = secureChance): string {
+export function makePassphrase(random: RandomSource = secureRandom): string {
   const words = Object.values(wordList)
-  return Array.from({ length: wordCount }, () => words[chance.int(words.length)] ?? '').join(' ')
+  return Array.from({ length: wordCount }, () => words[random.int(words.length)] ?? '').join(' ')
 }
 
-export const makeToken = (chance: Chance = secureChance): string =>
-  Buffer.from(chance.bytes(tokenBytes)).toString('hex')
+export const makeToken = (random: RandomSource = secureRandom): string =>
+  Buffer.from(random.bytes(tokenBytes)).toString('hex')
 
 /** The passphrase as it locks and unlocks: no space before or after, one space between words. */
 export const normalPassphrase = (text: string): string => text.normalize('NFC').trim().replace(/\s+/g, ' ')
@@ -63,7 +63,7 @@ export interface KeysText {
 export function completeKeys(
   given: string | null,
   ownerIds: readonly string[],
-  chance: Chance = secureChance,
+  random: RandomSource = secureRandom,
 ): KeysText {
   const before = given ?? head
   const document = parseDocument(before, { schema: 'core' })
@@ -84,12 +84,12 @@ export function completeKeys(
         )
         continue
       }
-      const key = { passphrase: makePassphrase(chance), token: makeToken(chance) }
+      const key = { passphrase: makePassphrase(random), token: makeToken(random) }
       keys.set(id, key)
       appended += `${JSON.stringify(id) === `"${id}"` && /^[a-z][\w-]*$/.test(id) ? id : JSON.stringify(id)}:\n  passphrase: ${key.passphrase}\n  token: "${key.token}"\n`
       continue
     }
-    const read = readEntry(before, id, pair, chance)
+    const read = readEntry(before, id, pair, random)
     if ('problem' in read) diagnostics.push(read.problem)
     else {
       keys.set(id, read.key)
@@ -106,7 +106,7 @@ export function completeKeys(
 
 type Entry = { key: OwnerKey; insert: { at: number; text: string } | null } | { problem: Diagnostic }
 
-function readEntry(text: string, id: string, pair: Pair, chance: Chance): Entry {
+function readEntry(text: string, id: string, pair: Pair, random: RandomSource): Entry {
   if (!isMap(pair.value))
     return {
       problem: problem(
@@ -144,7 +144,7 @@ function readEntry(text: string, id: string, pair: Pair, chance: Chance): Entry 
       ),
     }
   }
-  const key = { passphrase: passphrase ?? makePassphrase(chance), token: token ?? makeToken(chance) }
+  const key = { passphrase: passphrase ?? makePassphrase(random), token: token ?? makeToken(random) }
   if (passphrase !== null && token !== null) return { key, insert: null }
   const line = passphrase === null ? `passphrase: ${key.passphrase}` : `token: "${key.token}"`
   const first = map.items[0]

@@ -1,5 +1,4 @@
 /** One case of the portfolio: its page, its table of readings, its pictures under names that tell nothing. */
-
 import type { MadeFile } from '../../build/disk/staging.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
 import { presentPortfolioCase } from '../../pages/portfolio/case.ts'

@@ -32,13 +32,13 @@ describe('the builder of the preview', () => {
 
   it('shows a saved file that it is told of, and finds one that it is not told of', async () => {
     expect(await builder.build([])).toMatchObject({ problems: [], changed: true })
-    await builder.rehearse()
+    await builder.warmUp()
     save('Damson')
     expect(await builder.build([juno()])).toMatchObject({ problems: [], changed: true })
     expect(page()).toContain('Damson')
 
     const found = vi.fn()
-    builder.keepLooking(found)
+    builder.keepChecking(found)
     save('Elderberry')
     await vi.waitFor(() => expect(found).toHaveBeenCalled(), { timeout: 20_000 })
     expect(await builder.build([join(folder, 'cases')])).toMatchObject({ problems: [], changed: true })

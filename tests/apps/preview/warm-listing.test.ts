@@ -20,7 +20,7 @@ function put(path: string, text = 'text'): void {
 }
 
 const whole = () => diskFolder(root).list()
-const looked = (listing: WarmListing) => [...listing.lookAgain()].filter((isOther) => isOther).length
+const looked = (listing: WarmListing) => [...listing.recheck()].filter((isOther) => isOther).length
 
 /** Names of which one is the beginning of another, since they sort otherwise with what lies below them. */
 const places = ['juno', 'juno-b', 'juno.md', 'pip', 'practice.md'] as const
@@ -58,7 +58,7 @@ describe('a kept listing', () => {
         listing.list()
         for (const { edit, isTold } of edits) {
           const touched = carryOut(edit)
-          if (isTold) for (const path of touched) listing.doubt(path)
+          if (isTold) for (const path of touched) listing.invalidate(path)
           else looked(listing)
           expect(listing.list()).toEqual(whole())
           expect(looked(listing)).toBe(0)
@@ -75,7 +75,7 @@ describe('a kept listing', () => {
     const before = listing.list()
     put('juno/horse.md', 'longer text')
     put('pip/horse.md', 'longer text')
-    listing.doubt('pip/horse.md')
+    listing.invalidate('pip/horse.md')
     expect(listing.list()).toEqual([before[0], whole()[1]])
     expect(looked(listing)).toBe(1)
     expect(listing.list()).toEqual(whole())
@@ -98,7 +98,7 @@ describe('a kept listing', () => {
       const listing = warmListing(root)
       listing.list()
       put('juno/horse.md', 'longer text')
-      listing.doubt(path)
+      listing.invalidate(path)
       expect(listing.list()).toEqual(whole())
     },
   )
@@ -108,7 +108,7 @@ describe('a kept listing', () => {
     const listing = warmListing(root)
     listing.list()
     put('juno/horse.md', 'longer text')
-    listing.doubt('juno/horse.md')
+    listing.invalidate('juno/horse.md')
     const away = `${root}-away`
     renameSync(root, away)
     expect(() => listing.list()).toThrow(`${root} could not be read: it is not there`)

@@ -2,8 +2,8 @@
 import { rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { rehearse } from '../../../src/apps/preview/rehearsal.ts'
 import { type Warm, warmOver } from '../../../src/apps/preview/warm.ts'
+import { warmUp } from '../../../src/apps/preview/warm-up.ts'
 import type { SiteContext } from '../../../src/apps/site/options.ts'
 import { disk, type Files } from '../../../src/build/disk/files.ts'
 import type { Edition } from '../../../src/editions/edition.ts'
@@ -33,9 +33,9 @@ beforeEach(() => {
   looks = []
   files = {
     ...disk,
-    look: (path) => {
+    stat: (path) => {
       looks.push(path)
-      return disk.look(path)
+      return disk.stat(path)
     },
   }
   warm = warmOver(files, at.casebook, at.site)
@@ -49,10 +49,10 @@ const again = (changes: Partial<SiteContext & { editions: readonly Edition[] }> 
 
 function save(path: string, text: string): void {
   at.write(path, text)
-  warm.doubt(path)
+  warm.invalidate(path)
 }
 
-const looked = () => [...warm.lookAgain()].filter((isGone) => isGone).length
+const looked = () => [...warm.recheck()].filter((isGone) => isGone).length
 
 async function fresh(): Promise<Record<string, string>> {
   const other = place({})
@@ -75,10 +75,10 @@ describe('a process that builds again and again', () => {
 
   it('writes nothing when nothing changed', async () => {
     await again()
-    warm.settle()
+    warm.flush()
     const before = times(at.root)
     expect((await again()).published).toMatchObject({ written: 0, removed: 0 })
-    warm.settle()
+    warm.flush()
     expect(times(at.root)).toEqual(before)
   })
 
@@ -86,7 +86,7 @@ describe('a process that builds again and again', () => {
     await again()
     save('dock/horse.md', horseText('dock'))
     await again()
-    warm.settle()
+    warm.flush()
     const built = await build(at)
     expect(built.horses.made).toBe(0)
     expect(built.published?.written).toBe(0)
@@ -116,7 +116,7 @@ describe('a process that builds again and again', () => {
     at.write('alder/2026-04-06.md', visitText('2026-04-06', 80))
     await build(at)
     at.write('alder/2026-04-06.md', visitText('2026-04-06', 94))
-    warm.doubt('')
+    warm.invalidate('')
     await again()
     expect(contents(at.site)).toEqual(await fresh())
   })
@@ -133,12 +133,12 @@ describe('a process that builds again and again', () => {
 })
 
 describe('a rehearsal', () => {
-  const rehearsed = (
+  const warmedUp = (
     editions: readonly Edition[],
     isWanted: () => boolean,
     changes: Partial<SiteContext> = {},
   ) =>
-    rehearse(
+    warmUp(
       { casebook: at.casebook, site: at.site, asOf, editions },
       context({ ...warm, openTools, ...changes }),
       isWanted,
@@ -159,7 +159,7 @@ describe('a rehearsal', () => {
         return []
       },
     }
-    await rehearsed([noting], () => true)
+    await warmedUp([noting], () => true)
     expect(made).toEqual(['alder', 'bramble', 'clover', '3 horses'])
     expect(times(at.root)).toEqual(before)
   })
@@ -170,17 +170,17 @@ describe('a rehearsal', () => {
     const other = plainWith((horse, tools) =>
       plainEdition.ofHorse(horse, { ...tools, put: ({ path }) => tools.put({ path, text: 'another' }) }),
     )
-    await rehearsed(other, () => true)
+    await warmedUp(other, () => true)
     expect(times(at.root)).toEqual(before)
   })
 
   it('stops when it is not wanted any more, and makes nothing of a casebook that cannot be used', async () => {
     await again()
     const unwanted = plainWith(() => Promise.reject(new Error('not wanted')))
-    await rehearsed(unwanted, () => false)
+    await warmedUp(unwanted, () => false)
     at.remove('practice.md')
     warm = warmOver(files, at.casebook, at.site)
     await again()
-    await rehearsed(unwanted, () => true, { program: 'new' })
+    await warmedUp(unwanted, () => true, { program: 'new' })
   })
 })

@@ -2,7 +2,7 @@ import { mkdtempSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { isPassing, type Watching, watchFolder } from '../../../src/apps/preview/watch.ts'
+import { isTemporary, type Watching, watchFolder } from '../../../src/apps/preview/watch.ts'
 
 describe('watchFolder', () => {
   let folder: string
@@ -40,8 +40,8 @@ describe('watchFolder', () => {
 
   it('knows files that are passing', () => {
     for (const name of ['.visit.md.swp', 'visit.md~', '4913', '#visit.md#', 'visit.md.tmp', '.hidden']) {
-      expect(isPassing(`cases/juno/${name}`), name).toBe(true)
+      expect(isTemporary(`cases/juno/${name}`), name).toBe(true)
     }
-    expect(isPassing('cases/juno/2026-03-14.md')).toBe(false)
+    expect(isTemporary('cases/juno/2026-03-14.md')).toBe(false)
   })
 })

@@ -91,7 +91,7 @@ const onTheDisk = (at: Place): Remembering => ({ build: () => build(at, { now })
 function inOneProcess(at: Place): Remembering {
   const warm = warmOver(disk, at.casebook, at.site)
   const { openTools } = context()
-  return { build: () => build(at, { now, ...warm, openTools }), changed: warm.doubt }
+  return { build: () => build(at, { now, ...warm, openTools }), changed: warm.invalidate }
 }
 
 it.each([

@@ -8,31 +8,31 @@ import { bytesOf, type PictureStore } from '../../pictures/store.ts'
 import type { Renderer } from '../../render/renderer.ts'
 
 /** One horse's part of its owner's page. Kept between builds, so small. */
-export interface KeptPart {
+export interface HorseFragment {
   readonly owner: string
   readonly anchor: string
   readonly name: string
-  /** Name of the kept markup. */
-  readonly kept: string
+  /** Name of its markup in the fragment cache. */
+  readonly fragment: string
 }
 
 /** The part of this horse, or null where the owner's page has no consent to show it. */
-export async function ownerPartOf(
+export async function ownerFragment(
   input: HorseInput,
   renderer: Renderer,
   store: PictureStore,
   keep: (text: string) => string,
-): Promise<KeptPart | null> {
+): Promise<HorseFragment | null> {
   const view = presentOwnerHorse(input)
   const { id, owner } = input.horse
   if (view === null || owner === null) return null
   const page = ownerPart(view, id, (file) => dataUri(input.pictures.get(file), store))
-  return { owner, anchor: id, name: view.name, kept: keep(await renderer.render(page)) }
+  return { owner, anchor: id, name: view.name, fragment: keep(await renderer.render(page)) }
 }
 
 /** Owners who have at least one horse to be shown, in the order of practice.md. */
-export const ownersShown = (practice: Practice, parts: readonly KeptPart[]): readonly Owner[] =>
-  practice.owners.filter(({ id }) => parts.some(({ owner }) => owner === id))
+export const ownersShown = (practice: Practice, fragments: readonly HorseFragment[]): readonly Owner[] =>
+  practice.owners.filter(({ id }) => fragments.some(({ owner }) => owner === id))
 
 /** Wide enough for a phone held close, small enough for a page that carries all of them. */
 const wantedWidth = 800

@@ -1,6 +1,6 @@
 import ICAL from 'ical.js'
 import { describe, expect, it } from 'vitest'
-import { buildDemo } from '../browser/site.ts'
+import { buildDemo } from '../../browser/site.ts'
 
 /** RFC 5545, read by a parser that is not the one that wrote it. */
 describe('visits.ics', () => {

@@ -1,7 +1,7 @@
 import { armor, Decrypter } from 'age-encryption'
 import { describe, expect, it } from 'vitest'
-import { checksum } from '../../src/editions/owner/checksum.ts'
-import { lockPage, workFactor } from '../../src/editions/owner/lock.ts'
+import { checksum } from '../../../src/editions/owner/checksum.ts'
+import { lockPage, workFactor } from '../../../src/editions/owner/lock.ts'
 
 const quick = 8
 const words = 'abacus abdomen abdominal abide abiding ability'

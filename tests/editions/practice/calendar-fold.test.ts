@@ -1,8 +1,8 @@
 import { foldLines } from 'ical-generator'
 import { expect, it } from 'vitest'
-import type { Practice } from '../../src/casebook/model.ts'
-import { visitsCalendar } from '../../src/editions/practice/visits-calendar.ts'
-import { asOf, summaryOf } from '../build/kit.ts'
+import type { Practice } from '../../../src/casebook/model.ts'
+import { visitsCalendar } from '../../../src/editions/practice/visits-calendar.ts'
+import { asOf, summaryOf } from '../../build/kit.ts'
 
 it('folds long lines, in letters of any length, just as the library folds a whole calendar', () => {
   const names = ['Juno', 'Bö'.repeat(60), 'a'.repeat(66), 'a'.repeat(67), `${'x'.repeat(64)}🐴🐴`, 'a, b; c']

@@ -16,7 +16,7 @@ import { practiceUnit } from '../site/survey.ts'
 const enough = 4
 
 /** After a build, with what it remembers. Stops where it is not wanted any more. Nothing of the site is touched. */
-export async function rehearse(
+export async function warmUp(
   options: SiteOptions,
   context: SiteContext,
   isWanted: () => boolean,
@@ -29,7 +29,7 @@ export async function rehearse(
   const read = units[practiceUnit]?.notes as PracticeRead | undefined
   const practice = read?.practice ?? null
   if (read === undefined || practice === null) return
-  const staging = { site, folder: join(workFolder, 'rehearsal') }
+  const staging = { site, folder: join(workFolder, 'warm-up') }
   const fragments = join(workFolder, 'fragments')
   const pool = horsePool(
     context,

@@ -1,17 +1,21 @@
 import { setTimeout as rest } from 'node:timers/promises'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { type Looking, type SecondLook, secondLook } from '../../../src/apps/preview/second-look.ts'
+import { type Recheck, type RecheckOptions, recheck } from '../../../src/apps/preview/recheck.ts'
 import { UserError } from '../../../src/build/disk/errors.ts'
 
 const pace = { soon: 10, seldom: 100_000, slice: 0, pause: 1 }
 
-let look: SecondLook
+let look: Recheck
 afterEach(() => look.close())
 
 /** Starts looking at these steps and counts how often something was found. */
-function start(steps: Looking['steps'], isBusy = () => false, at = pace): { readonly found: () => number } {
+function start(
+  steps: RecheckOptions['steps'],
+  isBusy = () => false,
+  at = pace,
+): { readonly found: () => number } {
   const found = vi.fn()
-  look = secondLook({ steps, isBusy, found }, at)
+  look = recheck({ steps, isBusy, found }, at)
   look.soon()
   return { found: () => found.mock.calls.length }
 }

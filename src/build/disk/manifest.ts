@@ -5,10 +5,10 @@ import type { Files } from './files.ts'
 import { placeIn } from './staging.ts'
 
 /** Name of the list of the tool's own files, in the site's own folder. */
-export const madeList = '.made.json'
+export const manifestFile = '.made.json'
 
 /** Path within the site to hash of the bytes that the tool wrote there. */
-export type Made = ReadonlyMap<string, string>
+export type Manifest = ReadonlyMap<string, string>
 
 /** A wanted file and who wants it there, in words. */
 export interface Claim {
@@ -20,8 +20,8 @@ export interface Claim {
  * The list of the tool's own files in a site; empty when there is none.
  * @throws UserError when the list cannot be understood: without it no file may be replaced
  */
-export function readMade(files: Files, site: string): Made {
-  const path = join(site, madeList)
+export function readManifest(files: Files, site: string): Manifest {
+  const path = join(site, manifestFile)
   const bytes = files.read(path)
   if (bytes === null) return new Map()
   try {
@@ -36,8 +36,8 @@ export function readMade(files: Files, site: string): Made {
 }
 
 /** The list as it is written: sorted, the same for the same files. */
-export function printMade(made: Made): string {
-  const sorted = [...made].sort(([a], [b]) => (a < b ? -1 : 1))
+export function printManifest(manifest: Manifest): string {
+  const sorted = [...manifest].sort(([a], [b]) => (a < b ? -1 : 1))
   return `${JSON.stringify({ version: 1, files: Object.fromEntries(sorted) }, null, 1)}\n`
 }
 
@@ -62,25 +62,30 @@ const clash = (a: Claim, b: Claim) =>
 
 /** `a`, `a/b` of `a/b/c.html`. */
 export const foldersOf = (path: string): readonly string[] => {
-  const parts = path.split('/').slice(0, -1)
-  return parts.map((_, index) => parts.slice(0, index + 1).join('/'))
+  const segments = path.split('/').slice(0, -1)
+  return segments.map((_, index) => segments.slice(0, index + 1).join('/'))
 }
 
 /**
  * Nothing that the tool did not write may stand where a file is to go.
  * @throws UserError that names what stands there
  */
-export function refuseForeign(files: Files, site: string, made: Made, paths: readonly string[]): void {
+export function refuseForeign(
+  files: Files,
+  site: string,
+  manifest: Manifest,
+  paths: readonly string[],
+): void {
   const absent = new Set<string>()
   for (const folder of new Set(paths.flatMap(foldersOf))) {
-    const seen = files.look(placeIn(site, folder))
+    const seen = files.stat(placeIn(site, folder))
     if (seen === null) absent.add(folder)
     else if (seen.kind !== 'folder') throw inTheWay(placeIn(site, folder), seen.kind)
   }
   for (const path of paths.filter((each) => !absent.has(each.slice(0, each.lastIndexOf('/'))))) {
     const place = placeIn(site, path)
-    const seen = files.look(place)
-    if (seen !== null && (seen.kind !== 'file' || !made.has(path))) throw inTheWay(place, seen.kind)
+    const seen = files.stat(place)
+    if (seen !== null && (seen.kind !== 'file' || !manifest.has(path))) throw inTheWay(place, seen.kind)
   }
 }
 

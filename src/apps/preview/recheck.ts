@@ -5,13 +5,13 @@
 import { setTimeout as rest } from 'node:timers/promises'
 import { UserError } from '../../build/disk/errors.ts'
 
-export interface SecondLook {
+export interface Recheck {
   /** Has a look begin soon: something was changed just now. */
   soon(): void
   close(): void
 }
 
-export interface Looking {
+export interface RecheckOptions {
   /** One look at everything, a step each; each step says whether something was not as it was taken to be. */
   steps(): Iterable<boolean>
   /** Whether someone waits for other work. */
@@ -32,10 +32,10 @@ export interface Pace {
 
 const usualPace: Pace = { soon: 2_000, seldom: 60_000, slice: 4, pause: 12 }
 
-export function secondLook({ steps, isBusy, found }: Looking, pace: Pace = usualPace): SecondLook {
+export function recheck({ steps, isBusy, found }: RecheckOptions, pace: Pace = usualPace): Recheck {
   const closing = new AbortController()
   let timer: NodeJS.Timeout | undefined
-  let isLooking = false
+  let isRunning = false
   let isSoon = false
 
   const plan = (wait: number) => {
@@ -44,14 +44,14 @@ export function secondLook({ steps, isBusy, found }: Looking, pace: Pace = usual
   }
   const look = async () => {
     isSoon = false
-    isLooking = true
+    isRunning = true
     try {
       if (await findsAny()) found()
     } catch (error) {
-      // What cannot be looked at is told by the next build, which finds it as well.
+      // What cannot be looked at is reported by the next build, which finds it as well.
       if (!(error instanceof UserError) && !closing.signal.aborted) throw error
     } finally {
-      isLooking = false
+      isRunning = false
       plan(isSoon ? pace.soon : pace.seldom)
     }
   }
@@ -70,7 +70,7 @@ export function secondLook({ steps, isBusy, found }: Looking, pace: Pace = usual
 
   return {
     soon: () => {
-      if (!isSoon && !isLooking) plan(pace.soon)
+      if (!isSoon && !isRunning) plan(pace.soon)
       isSoon = true
     },
     close: () => {
