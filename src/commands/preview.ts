@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Rebuilt } from '../apps/preview/rebuild.ts'
+import { practice } from '../editions/practice.ts'
 import { casebookFolder, portOf, textOf } from './arguments.ts'
 import { siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
@@ -40,9 +41,11 @@ export const preview: CommandEntry = {
     const first = await builder.build([])
     const marking = markingIn(casebook, world)
     const assets = previewAssets(packageRoot())
-    const server = await servePreview(join(site, 'practice'), port, assets, marking.open).catch((error) => {
-      throw portTaken(error, port)
-    })
+    const server = await servePreview(join(site, practice.folder), port, assets, marking.open).catch(
+      (error) => {
+        throw portTaken(error, port)
+      },
+    )
     server.show(first.problems)
     report(first, world)
     const watching = await watchFolder(casebook, async (paths) => {

@@ -21,11 +21,15 @@ export function horseWork(
 ): HorseWork {
   const makeUnit = unitMaker(files, paths)
   const pictures = pictureStore(files, paths.pictures)
+  const editionNamed = (name: string): Edition => {
+    const edition = editions.find((one) => one.name === name)
+    if (edition === undefined) throw new Error(`there is no edition ${name}`)
+    return edition
+  }
   return (job) =>
     makeUnit(job.id, ({ put, keep, markStale }) => {
       const folder = watched(knownFolder(paths.casebook, job.files), job.files, markStale)
-      const wanted = editions.filter(({ name }) => job.editions.includes(name))
-      return makeHorse(job, wanted, folder, { put, keep, renderer, own, pictures })
+      return makeHorse(job, job.editions.map(editionNamed), folder, { put, keep, renderer, own, pictures })
     })
 }
 

@@ -37,7 +37,7 @@ export function horsePool(
 export const sitePaths = (
   casebook: string,
   { paths, workFolder }: Pick<Builder, 'paths' | 'workFolder'>,
-) => ({
+): SitePaths => ({
   ...paths,
   casebook,
   pictures: join(workFolder, 'pictures'),
