@@ -162,12 +162,12 @@ describe('publishing that the disk stops part-way', () => {
 
 describe('a folder that is new to the site', () => {
   const staging = () => ({ site: at.site, folder: join(at.root, 'work/staging') })
-  const wait = (...paths: readonly string[]) => {
+  const staged = (...paths: readonly string[]) => {
     for (const path of paths) disk.write(join(staging().folder, path), path)
   }
 
-  it('comes in one step with all that waits in it', () => {
-    wait('practice/elm/index.html', 'practice/elm/photos/a.jpg', '.made.json')
+  it('comes in one step with all that is staged in it', () => {
+    staged('practice/elm/index.html', 'practice/elm/photos/a.jpg', '.made.json')
     const moved: string[] = []
     const move = (from: string, to: string) => {
       moved.push(to)
@@ -184,7 +184,7 @@ describe('a folder that is new to the site', () => {
   })
 
   it('brings nothing that is not to be published', () => {
-    wait('practice/elm/index.html', 'practice/elm/left-over.html', 'practice/oak/index.html')
+    staged('practice/elm/index.html', 'practice/elm/left-over.html', 'practice/oak/index.html')
     const moves = ['practice/elm/index.html', 'practice/oak/index.html']
     commit(disk, join(at.root, 'work'), staging(), { moves, removes: [] })
     expect(Object.keys(contents(at.site)).sort()).toEqual(moves)

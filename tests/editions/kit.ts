@@ -87,7 +87,7 @@ export interface Trial {
 
 /** @param factor how hard the lock is to turn; the real one takes half a second a page */
 export function trial(files: Readonly<Record<string, string>> = casebook, factor = 8): Trial {
-  const root = mkdtempSync(join(tmpdir(), 'growdown-others-'))
+  const root = mkdtempSync(join(tmpdir(), 'growdown-shared-'))
   const at = { casebook: join(root, 'cases'), site: join(root, 'site') }
   const write = (path: string, data: string | Uint8Array) => {
     const file = join(at.casebook, path)

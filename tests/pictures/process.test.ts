@@ -23,7 +23,7 @@ async function processed(pictures: Readonly<Record<string, Uint8Array>>) {
   return { ...(await processPictures(horse, folder, store)), store }
 }
 
-const told = (diagnostics: readonly { message: string; fix: string | null }[]) =>
+const reported = (diagnostics: readonly { message: string; fix: string | null }[]) =>
   diagnostics.map(({ message, fix }) => [message, fix])
 
 describe('a processed picture', () => {
@@ -171,7 +171,7 @@ describe('a processed picture', () => {
 })
 
 describe('a picture that cannot be used', () => {
-  it('stops only itself, and is told at its line', async () => {
+  it('stops only itself, and is reported at its line', async () => {
     const good = await jpegOf(500, 400)
     const { pictures, diagnostics } = await processed({
       'a.jpg': Buffer.from('not a picture'),
@@ -204,7 +204,7 @@ describe('a picture that cannot be used', () => {
       'g.jpg': Buffer.alloc(0),
     })
     const heic = 'export it as JPEG, and set the telephone to save pictures as JPEG'
-    expect(told(diagnostics)).toEqual([
+    expect(reported(diagnostics)).toEqual([
       ['photos/a.heic is an HEIC picture, as some telephones save them.', heic],
       ['photos/b.jpg is an HEIC picture, as some telephones save them.', heic],
       ['photos/c.gif is a GIF picture.', 'save it as JPEG'],
@@ -223,7 +223,7 @@ describe('a picture that cannot be used', () => {
       'c.JPEG': await image.clone().jpeg().toBuffer(),
       'd.webp': await image.clone().avif({ effort: 0 }).toBuffer(),
     })
-    expect(told(diagnostics)).toEqual([
+    expect(reported(diagnostics)).toEqual([
       [
         'The picture photos/a.jpg is a PNG by its content, not what its name says.',
         'rename it to photos/a.png, here and in the folder',
@@ -274,7 +274,7 @@ describe('a picture that cannot be used', () => {
     const huge = folder.list().map((entry) => ({ ...entry, size: 70_000_000 }))
     const store = memoryStore()
     const made = await processPictures(horse, { ...folder, list: () => huge }, store)
-    expect(told(made.diagnostics)).toEqual([
+    expect(reported(made.diagnostics)).toEqual([
       ['The picture photos/a.jpg has 67 MiB.', 'save it smaller as JPEG'],
     ])
     expect(reads).not.toContain('juno/photos/a.jpg')

@@ -46,7 +46,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.record({ do: fc.constantFrom('build' as const, 'touch nothing' as const) }),
 )
 
-/** How the remembering build is done, and what it is told of each change. */
+/** How the remembering build is done, and what it hears of each change. */
 interface Remembering {
   build(): Promise<Built>
   changed(path: string): void
@@ -87,7 +87,7 @@ const now = () => Date.now()
 /** Each build in a process of its own, which remembers on the disk. */
 const onTheDisk = (at: Place): Remembering => ({ build: () => build(at, { now }), changed: () => {} })
 
-/** All builds in one process, which looks at nothing that it was not told of. */
+/** All builds in one process, which looks at nothing that it did not hear of. */
 function inOneProcess(at: Place): Remembering {
   const warm = warmOver(disk, at.casebook, at.site)
   const { openTools } = context()
