@@ -24,7 +24,8 @@ const commands: readonly CommandEntry[] = [check, build, preview, add, mark, imp
 
 const help = `
 A casebook is a folder with practice.md and a folder for each horse. Where a
-command takes [folder] and none is named, it is "cases".
+command takes [folder] and none is named, it is the casebook that you are in,
+else the folder "cases" here; which one it is is said.
 
 Exit status: 0 clean, or warnings only; 1 problems in the case files, or nothing
 could be published; 2 the command was used wrongly.`

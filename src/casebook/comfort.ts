@@ -1,12 +1,14 @@
 /** `comfort` and `body` of a visit: the scales. */
-import type { PerFoot } from '../hoof/feet.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { Foot, PerFoot } from '../hoof/feet.ts'
 import { scales } from '../hoof/scales.ts'
 import { cellsByFoot, perFoot } from './by-foot.ts'
 import { field, gapIn, type Reader, readFields, wrongForm } from './fields.ts'
-import type { BodyState, Comfort } from './model.ts'
-import { grade, oneOf, text, weight } from './readers.ts'
-import { normal } from './words.ts'
-import type { Written } from './written.ts'
+import { placeRead } from './findings.ts'
+import type { BodyState, Comfort, Stance } from './model.ts'
+import { date, grade, oneOf, text, weight } from './readers.ts'
+import { either, nearest, normal } from './words.ts'
+import type { Written, WrittenText } from './written.ts'
 
 export const noComfort: Comfort = {
   lameness: {},
@@ -15,6 +17,9 @@ export const noComfort: Comfort = {
   landing: {},
   digitalPulse: {},
   surfaces: {},
+  hoofTesters: {},
+  painkillers: null,
+  onset: null,
 }
 
 export const noBodyState: BodyState = { weightKg: null, condition: null, crest: null }
@@ -56,6 +61,31 @@ const surfaces: Reader<Readonly<Record<string, string>>> = (value, sheet, name) 
   )
 }
 
+type Tested = NonNullable<Comfort['hoofTesters'][Foot]>
+
+/** `[toe, 2]` or `toe 2`: where, and how much. A grade alone is the whole foot. */
+const testers: Reader<Tested> = (value, sheet, name) => {
+  const parts = testerParts(value)
+  const wrong = () => wrongForm(value, sheet, name, 'where and a grade from 0 to 3: [toe, 2]')
+  if (!parts) return wrong()
+  const [placePart, gradePart] = parts
+  const where = placePart === null ? 'whole foot' : placeRead(placePart, sheet)
+  const degree = grade(0, 3)(gradePart, sheet, name)
+  return where === null || degree === undefined ? undefined : { place: where, grade: degree }
+}
+
+function testerParts(value: Written): readonly [WrittenText | null, WrittenText] | null {
+  if (value.kind === 'list') {
+    const [where, degree, ...more] = value.items
+    return where?.kind === 'text' && degree?.kind === 'text' && more.length === 0 ? [where, degree] : null
+  }
+  if (value.kind !== 'text') return null
+  const match = /^(.*?)[ ,]*(\d+)$/.exec(value.text.trim())
+  if (!match) return null
+  const part = (text: string): WrittenText => ({ ...value, verbatim: false, text })
+  return [match[1] === '' ? null : part(match[1] ?? ''), part(match[2] ?? '')]
+}
+
 const none: Lameness = { grades: {}, by: null }
 
 const comfortFields = {
@@ -64,6 +94,9 @@ const comfortFields = {
   landing: field<PerFoot<string>>(perFoot(oneOf(levelsOf('landing'))), {}),
   'digital pulse': field<PerFoot<number>>(perFoot(grade(0, 3, ['none', 'faint', 'clear', 'bounding'])), {}),
   surfaces: field<Readonly<Record<string, string>>>(surfaces, {}),
+  'hoof testers': field<Comfort['hoofTesters']>(perFoot(testers), {}),
+  painkillers: field<PlainDate | null>(date, null),
+  onset: field<PlainDate | null>(date, null),
 }
 
 export const comfort: Reader<Comfort> = (value, sheet, name) => {
@@ -77,6 +110,9 @@ export const comfort: Reader<Comfort> = (value, sheet, name) => {
     landing: read.landing,
     digitalPulse: read['digital pulse'],
     surfaces: read.surfaces,
+    hoofTesters: read['hoof testers'],
+    painkillers: read.painkillers,
+    onset: read.onset,
   }
 }
 
@@ -92,3 +128,47 @@ export const bodyState: Reader<BodyState> = (value, sheet, name) => {
   const read = readFields(value, bodyFields, sheet, 'of body')
   return { weightKg: read.weight, condition: read.condition, crest: read.crest }
 }
+
+const stanceWords: Readonly<Record<string, string>> = {
+  square: 'straight',
+  'toed out': 'toe-out',
+  'toes out': 'toe-out',
+  'toed in': 'toe-in',
+  'toes in': 'toe-in',
+  under: 'camped under',
+  'under him': 'camped under',
+  'under her': 'camped under',
+  forward: 'camped out',
+  'leans back': 'leaning back',
+  'rocked back': 'leaning back',
+  'rocking back': 'leaning back',
+  sawhorse: 'leaning back',
+  'sawhorse stance': 'leaning back',
+  points: 'pointing',
+  'points it': 'pointing',
+  rests: 'resting',
+  'rests it': 'resting',
+}
+
+/** A word of the scale, then free words after a comma. */
+const stanceOfFoot: Reader<Stance> = (value, sheet, name) => {
+  const known = levelsOf('stance')
+  const expected = `${either(known)}; free words may follow a comma`
+  if (value.kind !== 'text') return wrongForm(value, sheet, name, expected)
+  const [head = '', ...rest] = value.text.split(',')
+  const word = normal(head)
+  const position = known.find((one) => normal(one) === word) ?? stanceWords[word]
+  if (position === undefined) {
+    const meant = nearest(head, known)
+    return wrongForm(
+      value,
+      sheet,
+      name,
+      expected,
+      meant === null ? undefined : [meant, ...rest.map((one) => one.trim())].join(', '),
+    )
+  }
+  return { position, words: rest.join(',').trim() || null }
+}
+
+export const stance: Reader<PerFoot<Stance>> = perFoot(stanceOfFoot, ({ kind }) => kind === 'text')

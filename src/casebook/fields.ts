@@ -5,8 +5,8 @@
  */
 import type { Foot } from '../hoof/feet.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import type { Report, Spot } from './report.ts'
-import { either, nearest, normal, quote } from './words.ts'
+import type { Help, Report, Spot, SpotEdit } from './report.ts'
+import { either, listed, nearest, normal, quote } from './words.ts'
 import { isUnfilled, type Written, type WrittenEntry, type WrittenMap } from './written.ts'
 
 /** One file being read, with what its practice has set. */
@@ -56,17 +56,27 @@ export function readFields<F extends Fields>(
   missingAt: Spot | null = map,
 ): Resolved<F> {
   const found = new Map<string, WrittenEntry>()
+  const unknown: WrittenEntry[] = []
   for (const entry of map.entries) {
     const name = normal(entry.key.text)
-    if (!Object.hasOwn(fields, name)) unknownKey(entry, Object.keys(fields), sheet, where)
+    if (!Object.hasOwn(fields, name)) unknown.push(entry)
     else if (found.has(name)) keyTwice(entry, sheet)
     else found.set(name, entry)
   }
+  const known = Object.keys(fields)
+  const taken = unknown.length > 0 ? namesIn(map) : new Set<string>()
+  const misplaced = tellMisplaced(unknown, map, sheet, where)
+  const meant = unknown
+    .filter((entry) => !misplaced.has(entry))
+    .map((entry) => unknownKey(entry, taken, known, sheet, where))
   const resolved: Record<string, unknown> = {}
   for (const [name, { read, absent, required: example }] of Object.entries(fields)) {
     const entry = found.get(name)
-    const isOpen = entry && (entry.value.kind === 'nothing' || gapIn(entry.value, entry.key.text, sheet))
-    if (example !== null && (!entry || entry.value.kind === 'nothing')) {
+    const isOpen =
+      entry &&
+      (emptyIn(entry, sheet, example !== null || misplaced.has(entry)) ||
+        gapIn(entry.value, entry.key.text, sheet))
+    if (example !== null && (!entry || entry.value.kind === 'nothing') && !meant.includes(name)) {
       sheet.report.error('key-missing', entry?.key ?? missingAt, `${sentence(name)} is missing.`, {
         expected: example,
       })
@@ -77,19 +87,106 @@ export function readFields<F extends Fields>(
   return resolved as Resolved<F>
 }
 
-function unknownKey(entry: WrittenEntry, known: readonly string[], sheet: Sheet, where: string): void {
-  const meant = nearest(entry.key.text, known)
+/**
+ * Unknown keys right below a key that holds nothing were meant to stand under it and are not moved in. One remark for
+ * them and the empty key.
+ *
+ * @returns the entries told of
+ */
+function tellMisplaced(
+  unknown: readonly WrittenEntry[],
+  map: WrittenMap,
+  sheet: Sheet,
+  where: string,
+): ReadonlySet<WrittenEntry> {
+  const told = new Set<WrittenEntry>()
+  const strange = new Set(unknown)
+  for (const [index, empty] of unknown.length > 0 ? map.entries.entries() : []) {
+    if (empty.value.kind !== 'nothing' || empty.value.said) continue
+    const below = map.entries.slice(index + 1, index + 1 + mostMisplaced)
+    const end = below.findIndex((entry) => !strange.has(entry))
+    const misplaced = below.slice(0, end === -1 ? below.length : end)
+    const [first] = misplaced
+    if (!first) continue
+    for (const entry of [empty, ...misplaced]) told.add(entry)
+    const names = misplaced.map(({ key }) => quote(key.text))
+    sheet.report.error(
+      'not-moved-in',
+      first.key,
+      `${listed(names)} ${names.length > 1 ? 'are no keys' : 'is not a key'} ${where} and may belong under ${empty.key.text}, which holds nothing.`,
+      {
+        expected: 'what belongs under a key is moved in by two spaces',
+        fix: { words: 'move it in by two spaces', edits: movedIn(misplaced, sheet) },
+      },
+    )
+  }
+  return told
+}
+
+/** Longest run of lines that is taken for one slip. */
+const mostMisplaced = 12
+
+/** Two spaces at the beginning of each line from the first of the entries to the last. */
+function movedIn(entries: readonly WrittenEntry[], sheet: Sheet): SpotEdit[] {
+  const start = entries[0]?.key.start ?? 0
+  const end = entries.at(-1)?.value.end ?? start
+  const edits = [{ start, end: start, text: '  ' }]
+  for (const match of sheet.report.textOf({ start, end }).matchAll(/\n(?=.)/g)) {
+    edits.push({ start: start + match.index + 1, end: start + match.index + 1, text: '  ' })
+  }
+  return edits
+}
+
+function unknownKey(
+  entry: WrittenEntry,
+  taken: ReadonlySet<string>,
+  known: readonly string[],
+  sheet: Sheet,
+  where: string,
+): string | null {
+  const glued = entry.value.kind === 'nothing' ? withoutSpace(entry.key.text, known) : null
+  const meant = keyMeant(entry.key.text, taken, known)
   sheet.report.error('key-unknown', entry.key, `${quote(entry.key.text)} is not a key ${where}.`, {
     expected: known.length > 12 ? `one of ${known.length} keys: ${known.join(', ')}` : either(known),
-    ...(meant && { fix: meant }),
+    fix: glued ?? meant,
   })
+  return glued ? normal(glued.slice(0, glued.indexOf(':'))) : meant
+}
+
+/** Whether a key was told of that most likely is this one: that it is missing then says nothing new. */
+export const isMistyped = (report: Report, name: string): boolean =>
+  report.diagnostics.some(({ code, fix }) => code === 'key-unknown' && fix?.split(':')[0] === name)
+
+/** The names that the keys of a map have, in one spelling. */
+export const namesIn = (map: WrittenMap): ReadonlySet<string> =>
+  new Set(map.entries.map(({ key }) => normal(key.text)))
+
+/** The known name nearest to a key, unless the map has that name already: twice would be no better. */
+export function keyMeant(key: string, taken: ReadonlySet<string>, known: readonly string[]): string | null {
+  const meant = nearest(key, known)
+  return meant === null || taken.has(normal(meant)) ? null : meant
+}
+
+/** `weight:505 kg` in braces, where YAML wants a space after the colon, or `weight 505 kg` without one. */
+export function withoutSpace(key: string, known: readonly string[]): string | null {
+  const name = known.find((one) => normal(key).startsWith(one.toLowerCase()))
+  if (!name || key.includes('"')) return null
+  const rest = /^\s*:?\s*(\S.*)$/.exec(key.slice(name.length))
+  return rest && /^[\s:]/.test(key.slice(name.length)) ? `${key.slice(0, name.length)}: ${rest[1]}` : null
 }
 
 export function keyTwice(entry: WrittenEntry, sheet: Sheet): void {
   sheet.report.error('key-twice', entry.key, `${quote(entry.key.text)} is written twice here.`, {
     expected: 'each key once',
-    fix: 'put both together, or remove one',
+    advice: 'put both together, or remove one',
   })
+}
+
+/** True for a key without a value; one with nothing at all after it, not even `~`, was forgotten, and that is told. */
+export function emptyIn({ key, value }: WrittenEntry, sheet: Sheet, isToldElsewhere = false): boolean {
+  if (value.kind !== 'nothing') return false
+  if (!value.said && !isToldElsewhere) sheet.report.gap(key, `${sentence(key.text)} holds nothing.`)
+  return true
 }
 
 /** True, and told, for a place left to be filled in. */
@@ -105,13 +202,13 @@ export function wrongForm(
   sheet: Sheet,
   name: string,
   expected: string,
-  fix?: string,
+  help?: string | Pick<Help, 'fix' | 'advice'>,
 ): undefined {
   const text =
     (value as Written).kind === 'text' ? ` ${quote((value as Written & { text: string }).text)}` : ''
   sheet.report.error('value-form', value, `${sentence(name)}:${text || ' this'} cannot be read.`, {
     expected,
-    ...(fix !== undefined && { fix }),
+    ...(typeof help === 'string' ? { fix: help } : help),
   })
   return undefined
 }

@@ -1,10 +1,12 @@
 /** horse.md: who the horse is, and what its owner has consented to. */
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
+import type { Foot } from '../hoof/feet.ts'
 import { parseHeight, parseNumber } from '../hoof/units.ts'
 import { readBody } from './body.ts'
-import { field, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
-import type { Consent, Horse, Practice } from './model.ts'
-import { date, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
+import { feetNamed } from './by-foot.ts'
+import { field, isMistyped, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import type { Consent, Horse, HorseVet, Practice } from './model.ts'
+import { date, likelyDate, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, Spot } from './report.ts'
 import type { CaseFile } from './split.ts'
 import { targets, trimLimits } from './targets.ts'
@@ -17,6 +19,7 @@ export interface PlacedHorse {
   readonly horse: Omit<Horse, 'visits'>
   readonly report: Report
   readonly startedSpot: Spot | null
+  readonly weightSpot: Spot | null
 }
 
 const height: Reader<number> = (value, sheet, name) => {
@@ -24,11 +27,13 @@ const height: Reader<number> = (value, sheet, name) => {
   const expected = 'a height with its unit: 14.2 hh, 148 cm or 58 in; a hand has 4 inches, so .0 to .3'
   if (cm === null) {
     const bare = value.kind === 'text' ? parseNumber(value.text) : null
-    const fix =
-      bare === null ? undefined : bare < 20 ? `${value.kind === 'text' ? value.text : ''} hh` : `${bare} cm`
-    return wrongForm(value, sheet, name, expected, fix)
+    const fix = bare === null ? null : bare < 20 ? `${bare} hh` : `${bare} cm`
+    const meant = fix === null ? null : parseHeight(fix)
+    return wrongForm(value, sheet, name, expected, {
+      fix: meant !== null && isLikelyHeight(meant) ? fix : null,
+    })
   }
-  if (cm < 50 || cm > 220) {
+  if (!isLikelyHeight(cm)) {
     sheet.report.warning(
       'height-unlikely',
       value,
@@ -39,21 +44,33 @@ const height: Reader<number> = (value, sheet, name) => {
   return cm
 }
 
+const isLikelyHeight = (cm: number): boolean => cm >= 50 && cm <= 220
+
 const born: Reader<string> = (value, sheet, name) => {
   const written = value.kind === 'text' ? value.text.trim() : ''
   if (/^(19|20|21)\d\d$/.test(written) || parseDate(written)) return written
-  return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02')
+  return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02', { fix: likelyDate(written) })
 }
 
-const noVet: Horse['vet'] = { involved: false, diagnosis: null }
-const vetFields = { involved: field<boolean>(yesNo, false), diagnosis: field<string | null>(text, null) }
-/** `{involved: yes, diagnosis: ...}`, or only whether one is involved. */
-const vet: Reader<Horse['vet']> = (value, sheet, name) => {
-  if (value.kind === 'map') return readFields(value, vetFields, sheet, 'of vet')
+const noVet: HorseVet = { involved: false, diagnosis: null, name: null, phone: null, date: null, feet: [] }
+const vetFields = {
+  involved: field<boolean | null>(yesNo, null),
+  diagnosis: field<string | null>(text, null),
+  name: field<string | null>(text, null),
+  phone: field<string | null>(text, null),
+  date: field<PlainDate | null>(date, null),
+  feet: field<readonly Foot[]>(feetNamed, []),
+}
+/** `{involved: yes, diagnosis: ...}`, or only whether one is involved. A diagnosis says that one is. */
+const vet: Reader<HorseVet> = (value, sheet, name) => {
+  if (value.kind === 'map') {
+    const read = readFields(value, vetFields, sheet, 'of vet')
+    return { ...read, involved: read.involved ?? read.diagnosis !== null }
+  }
   const involved = yesOrNo(value)
   return involved === null
     ? wrongForm(value, sheet, name, '{involved: yes, diagnosis: what the vet said}')
-    : { involved, diagnosis: null }
+    : { ...noVet, involved }
 }
 
 const noConsent: Consent = { ownerSite: false, portfolio: false, photos: false, given: null }
@@ -86,7 +103,8 @@ const horseFields = {
   weight: field<number | null>(weight, null),
   started: field<PlainDate | null>(date, null),
   history: field<readonly string[]>(lines, []),
-  vet: field<Horse['vet']>(vet, noVet),
+  vet: field<HorseVet>(vet, noVet),
+  tetanus: field<PlainDate | null>(date, null),
   consent: field<Consent>(consent, noConsent),
   alias: field<string | null>(text, null),
   'private words': field<readonly string[]>(lines, []),
@@ -122,6 +140,7 @@ export function readHorseFile(
     started: read.started,
     history: read.history,
     vet: read.vet,
+    tetanus: read.tetanus,
     consent: read.consent,
     alias: read.alias,
     privateWords: read['private words'],
@@ -130,14 +149,14 @@ export function readHorseFile(
     body: readBody(file.text, file.bodyStart, report),
     file: report.file,
   }
-  return { horse, report, startedSpot: spotOf(map, 'started') }
+  return { horse, report, startedSpot: spotOf(map, 'started'), weightSpot: spotOf(map, 'weight') }
 }
 
 function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, report: Report): void {
   const known = practice.owners.map((one) => one.id)
   const written = spotOf(map, 'owner')
   if (owner === null) {
-    if (written && written.kind !== 'nothing') return
+    if ((written && written.kind !== 'nothing') || isMistyped(report, 'owner')) return
     report.warning('owner-missing', null, 'No owner is named, so this horse is on no owner site.', {
       expected: 'owner: an id from practice.md',
     })
@@ -149,7 +168,8 @@ function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, r
   report.error('owner-unknown', written, `${quote(owner)} is no owner in practice.md.`, {
     expected:
       known.length > 0 ? `one of: ${known.join(', ')}` : 'an id that stands under owners in practice.md',
-    fix: meant ?? `add it in practice.md: owners: {${owner}: {name: ...}}`,
+    fix: meant,
+    advice: meant ? null : `add it in practice.md: owners: {${owner}: {name: ...}}`,
   })
 }
 
@@ -162,7 +182,7 @@ function checkConsent(
 ): void {
   const spot = spotOf(map, 'consent')
   const any = consent.ownerSite || consent.portfolio || consent.photos
-  if (any && consent.given === null) {
+  if (any && consent.given === null && !isMistyped(report, 'given')) {
     report.warning('consent-undated', spot, 'Consent is noted without the day on which it was given.', {
       expected: 'given: 2026-01-12',
     })
@@ -172,7 +192,7 @@ function checkConsent(
       expected: `a date up to ${asOf}`,
     })
   }
-  if (consent.portfolio && alias === null) {
+  if (consent.portfolio && alias === null && !isMistyped(report, 'alias')) {
     report.warning('alias-missing', spot, 'The portfolio may show this horse, but it has no alias.', {
       expected: 'alias: the name to show instead',
     })

@@ -23,10 +23,23 @@ export interface Practice {
   readonly feetOrder: readonly Foot[]
   readonly owners: readonly Owner[]
   readonly localRules: string | null
+  /** Whom to ring. Shown to owners, never in the portfolio. */
+  readonly contacts: Contacts
   /** Extra finding names with a one-line meaning. */
   readonly terms: Readonly<Record<string, string>>
   /** Markdown, shown on the practice's front page. */
   readonly body: string
+}
+
+export interface Contacts {
+  /** The practice's own number. */
+  readonly practice: string | null
+  readonly vet: Contact
+}
+
+export interface Contact {
+  readonly name: string | null
+  readonly phone: string | null
 }
 
 export interface Owner {
@@ -47,7 +60,9 @@ export interface Horse {
   readonly weightKg: number | null
   readonly started: PlainDate | null
   readonly history: readonly string[]
-  readonly vet: { readonly involved: boolean; readonly diagnosis: string | null }
+  readonly vet: HorseVet
+  /** Day of the last tetanus vaccination. */
+  readonly tetanus: PlainDate | null
   readonly consent: Consent
   readonly alias: string | null
   /** Further words that must never appear in the portfolio. */
@@ -64,6 +79,16 @@ export interface Horse {
   readonly body: Body
   /** Path within the casebook, `juno/horse.md`. */
   readonly file: string
+}
+
+/** The horse's own vet, and what that vet has said. A name or number here wins over the practice's contact. */
+export interface HorseVet extends Contact {
+  readonly involved: boolean
+  readonly diagnosis: string | null
+  /** Day of the diagnosis. */
+  readonly date: PlainDate | null
+  /** Feet that the diagnosis is about; empty where it does not say. */
+  readonly feet: readonly Foot[]
 }
 
 export interface Consent {
@@ -91,7 +116,9 @@ export interface Visit {
   readonly growOut: readonly FollowedFeature[]
   readonly comfort: Comfort
   readonly bodyState: BodyState
-  readonly stance: PerFoot<string>
+  readonly stance: PerFoot<Stance>
+  /** A vet's all-clear: the day on which the vet cleared a foot, or the whole horse. */
+  readonly cleared: Cleared
   readonly photos: readonly Photo[]
   /** What the owner does until the next visit. */
   readonly care: readonly string[]
@@ -101,6 +128,17 @@ export interface Visit {
 }
 
 export type Stage = 'before' | 'after'
+
+export interface Stance {
+  /** A word of the scale. */
+  readonly position: string
+  readonly words: string | null
+}
+
+export interface Cleared {
+  readonly feet: PerFoot<PlainDate>
+  readonly all: PlainDate | null
+}
 
 /** One entered reading: millimetres or degrees. */
 export interface Reading {
@@ -138,6 +176,12 @@ export interface Comfort {
   readonly digitalPulse: PerFoot<number>
   /** Surface name to easy, short, careful, unwilling. */
   readonly surfaces: Readonly<Record<string, string>>
+  /** Where the hoof testers met a reaction, and how much: 0 none to 3. */
+  readonly hoofTesters: PerFoot<{ readonly place: string; readonly grade: number }>
+  /** Day of the last dose of a painkiller: a horse under one hides its lameness. */
+  readonly painkillers: PlainDate | null
+  /** Day on which it began. */
+  readonly onset: PlainDate | null
 }
 
 export interface BodyState {

@@ -6,7 +6,7 @@ import { field, gapIn, readFields, required, type Sheet, wrongForm } from './fie
 import { landmarkFields, landmarksOf } from './landmarks.ts'
 import type { Photo, Stage } from './model.ts'
 import { oneOf, text } from './readers.ts'
-import type { Spot } from './report.ts'
+import type { Help, Spot } from './report.ts'
 import { either, nearest, quote } from './words.ts'
 import type { Written, WrittenMap } from './written.ts'
 
@@ -56,9 +56,15 @@ function readPhoto(entry: WrittenMap, sheet: Sheet, folder: HorseFolder): Photo 
 function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): string | null {
   const clean = path.replace(/^\.\//, '')
   if (/^[/\\]|^[a-z]:|^[a-z]+:\/\//i.test(clean) || clean.includes('\\') || clean.split('/').includes('..')) {
+    const within = [clean.replaceAll('\\', '/'), `photos/${clean.split(/[/\\]/).at(-1)}`].find((one) =>
+      folder.files.has(one),
+    )
     sheet.report.error('photo-outside', at, `${quote(path)} points out of the horse's folder.`, {
+      ...(within && pathHelp(within)),
       expected: "a path inside the horse's folder, with / between: photos/lf-side.jpg",
-      fix: `copy the picture into the folder photos and write photos/${clean.split(/[/\\]/).at(-1)}`,
+      ...(!within && {
+        advice: `copy the picture into the folder photos and write photos/${clean.split(/[/\\]/).at(-1)}`,
+      }),
     })
     return null
   }
@@ -70,31 +76,50 @@ function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): 
       `${quote(path)} is a link or lies behind one, and links are never followed.`,
       {
         expected: 'a picture of its own',
-        fix: 'replace the link by a copy of the file',
+        advice: 'replace the link by a copy of the file',
       },
     )
     return null
   }
   if (folder.files.has(clean)) return clean
   const pictures = [...folder.files].filter((file) => !file.endsWith('.md'))
+  const otherCase = pictures.filter((file) => file.toLowerCase() === clean.toLowerCase())
+  const [same] = otherCase
+  if (same && otherCase.length === 1) {
+    sheet.report.error(
+      'photo-case',
+      at,
+      `The picture is named ${quote(same)}: only capital and small letters differ.`,
+      {
+        expected: 'the name letter by letter, since many computers tell capitals from small letters',
+        ...pathHelp(same),
+      },
+    )
+    return null
+  }
   const meant = nearestFile(clean, pictures)
   sheet.report.error('photo-missing', at, `There is no picture ${quote(path)} in the horse's folder.`, {
     expected:
       pictures.length > 0 && pictures.length < 6
         ? either(pictures)
         : 'a picture that lies in the folder photos',
-    ...(meant && { fix: meant }),
+    ...(meant && pathHelp(meant)),
   })
   return null
 }
+
+const only = <T>(found: readonly T[]): T | null => (found.length === 1 ? (found[0] ?? null) : null)
+
+/** The path as a fix, unless it holds signs that YAML would read as something else. */
+const pathHelp = (path: string): Pick<Help, 'fix' | 'advice'> =>
+  /^[\w./ ()+-]+$/.test(path) ? { fix: path } : { advice: `write ${quote(path)} in quotes` }
 
 function nearestFile(path: string, pictures: readonly string[]): string | null {
   const stem = (file: string) => file.replace(/^.*\//, '').replace(/\.[^.]*$/, '')
   const meant = nearest(stem(path), pictures.map(stem))
   return (
-    pictures.find((file) => file.toLowerCase() === path.toLowerCase()) ??
-    pictures.find((file) => file.endsWith(`/${path}`)) ??
-    pictures.find((file) => stem(file) === meant) ??
-    null
+    only(pictures.filter((file) => file.endsWith(`/${path}`))) ??
+    only(pictures.filter((file) => stem(file) === stem(path))) ??
+    only(pictures.filter((file) => stem(file) === meant))
   )
 }

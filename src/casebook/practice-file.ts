@@ -1,16 +1,19 @@
 /** practice.md: the practice, its units, its owners, its own terms. */
 import { type Foot, feet } from '../hoof/feet.ts'
-import { findingMeanings } from '../hoof/findings.ts'
+import { findingAliases, findingMeanings } from '../hoof/findings.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { feetOrder } from './by-foot.ts'
 import { field, gapIn, keyTwice, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
-import type { Owner, Practice } from './model.ts'
+import type { Contact, Contacts, Owner, Practice } from './model.ts'
 import { interval, oneOf, text } from './readers.ts'
 import type { CaseFile } from './split.ts'
 import { normal, quote } from './words.ts'
 import { readWritten, type Written } from './written.ts'
 
 const defaultTrimCycleDays = 35
+
+const noContact: Contact = { name: null, phone: null }
+const noContacts: Contacts = { practice: null, vet: noContact }
 
 /** What holds while practice.md cannot be used, so that the horses' files can still be checked. */
 export const standInPractice: Practice = {
@@ -20,6 +23,7 @@ export const standInPractice: Practice = {
   feetOrder: feet,
   owners: [],
   localRules: null,
+  contacts: noContacts,
   terms: {},
   body: '',
 }
@@ -64,6 +68,25 @@ function ownerName(value: Written, sheet: Sheet, id: string): string | null {
   return null
 }
 
+const contactFields = { name: field<string | null>(text, null), phone: field<string | null>(text, null) }
+
+/** `{name: ..., phone: ...}`, or the number alone. */
+const contact: Reader<Contact> = (value, sheet, name) => {
+  if (value.kind === 'map') return readFields(value, contactFields, sheet, 'of a contact')
+  const phone = text(value, sheet, name)
+  return phone === undefined ? undefined : { name: null, phone }
+}
+
+const contactsFields = {
+  practice: field<string | null>(text, null),
+  vet: field<Contact>(contact, noContact),
+}
+
+const contacts: Reader<Contacts> = (value, sheet, name) =>
+  value.kind === 'map'
+    ? readFields(value, contactsFields, sheet, 'of contacts')
+    : wrongForm(value, sheet, name, '{practice: a number, vet: {name: ..., phone: ...}}')
+
 /** The nearest text that can be an id. */
 export const idLike = (words: string): string =>
   words
@@ -75,22 +98,17 @@ export const idLike = (words: string): string =>
 
 const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => {
   if (value.kind !== 'map')
-    return wrongForm(
-      value,
-      sheet,
-      name,
-      'a word and its meaning: {seedy toe: crumbling horn in the white line}',
-    )
+    return wrongForm(value, sheet, name, 'a word and its meaning: {chalk toe: powdery horn at the toe}')
   const read = new Map<string, string>()
   for (const entry of value.entries) {
     const term = normal(entry.key.text)
-    if (Object.hasOwn(findingMeanings, term)) {
+    if (Object.hasOwn(findingMeanings, term) || Object.hasOwn(findingAliases, term)) {
       sheet.report.warning(
         'term-known',
         entry.key,
         `${quote(term)} is a known finding already; its own meaning stays.`,
         {
-          fix: 'remove the line',
+          advice: 'remove the line',
         },
       )
       continue
@@ -116,6 +134,7 @@ const practiceFields = {
   feet: field<readonly Foot[] | null>(orNull(feetOrder), feet),
   owners: field<readonly Owner[]>(owners, []),
   'local rules': field<string | null>(text, null),
+  contacts: field<Contacts>(contacts, noContacts),
   terms: field<Readonly<Record<string, string>>>(terms, {}),
 }
 
@@ -135,6 +154,7 @@ export function readPracticeFile(
     feetOrder: read.feet ?? feet,
     owners: read.owners,
     localRules: read['local rules'],
+    contacts: read.contacts,
     terms: read.terms,
     body: whole.slice(file.bodyStart).trim(),
   }

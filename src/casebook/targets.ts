@@ -4,11 +4,23 @@ import type { PerFoot } from '../hoof/feet.ts'
 import { type AnyMeasureId, derivedMeasures, isDerivedId, isMeasureId, measures } from '../hoof/measures.ts'
 import { parseAngle, parseLength, parseNumber } from '../hoof/units.ts'
 import { perFoot } from './by-foot.ts'
-import { field, gapIn, keyTwice, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
+import {
+  emptyIn,
+  field,
+  gapIn,
+  keyMeant,
+  keyTwice,
+  namesIn,
+  type Reader,
+  readFields,
+  type Sheet,
+  wrongForm,
+} from './fields.ts'
 import type { Horse } from './model.ts'
+import { figure } from './quantities.ts'
 import { oneOf } from './readers.ts'
-import { figure, measureIdNamed } from './readings.ts'
-import { nearest, quote } from './words.ts'
+import { measureIdNamed } from './readings.ts'
+import { quote } from './words.ts'
 import type { Written, WrittenText } from './written.ts'
 
 const measureOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id] : derivedMeasures[id])
@@ -20,18 +32,18 @@ export const targets: Reader<Horse['targets']> = (value, sheet, name) => {
   if (value.kind !== 'map')
     return wrongForm(value, sheet, name, 'a measure and its band: toe angle: [50, 54]')
   const read: Horse['targets'] = {}
+  const taken = namesIn(value)
   for (const row of value.entries) {
     const id = measureIdNamed(row.key.text)
     if (!isMeasureId(id) && !isDerivedId(id)) {
-      const meant = nearest(row.key.text, measureNames)
       sheet.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
         expected: 'a measure of the reference page, such as toe angle or heel balance',
-        ...(meant && { fix: meant }),
+        fix: keyMeant(row.key.text, taken, measureNames),
       })
       continue
     }
     if (read[id]) keyTwice(row, sheet)
-    if (row.value.kind === 'nothing' || gapIn(row.value, row.key.text, sheet)) continue
+    if (emptyIn(row, sheet) || gapIn(row.value, row.key.text, sheet)) continue
     const bands = perFoot(bandOf(id), isBand)(row.value, sheet, `target of ${measureOf(id).name}`)
     if (bands) read[id] = bands
   }
@@ -48,7 +60,7 @@ const bandOf =
   (value, sheet, name): Band | undefined => {
     const expected = 'a band: [50, 54], with ~ for an open side'
     const edges = edgesOf(value)
-    if (!edges) return wrongForm(value, sheet, name, expected, bandAround(value))
+    if (!edges) return wrongForm(value, sheet, name, expected, { advice: adviceFor(value) })
     if (edges.some((edge) => edge.kind === 'text' && gapIn(edge, name, sheet))) return undefined
     const numbers = edges.map((edge) => (edge.kind === 'text' ? edgeValue(edge, id, sheet) : null))
     const [low = null, high = null] = numbers
@@ -73,9 +85,10 @@ const bandOf =
 
 const textOf = (edge: Written | undefined): string => (edge?.kind === 'text' ? edge.text : '~')
 
-function bandAround(value: Written): string | undefined {
-  const number = value.kind === 'text' ? parseNumber(value.text) : null
-  return number === null ? undefined : `[${figure(number - 2)}, ${figure(number + 2)}]`
+/** A bare number is no band: how wide it should be is the writer's to say. */
+function adviceFor(value: Written): string | null {
+  const isBare = value.kind === 'text' && parseNumber(value.text) !== null
+  return isBare ? 'write the lower and the upper side, as [50, 54]' : null
 }
 
 function edgesOf(value: Written): readonly Written[] | null {
@@ -100,7 +113,7 @@ function doubtEdges(band: Band, id: AnyMeasureId, value: Written, sheet: Sheet, 
   const unit = measures[id].kind === 'length' ? ' mm' : '°'
   sheet.report.warning('target-unlikely', value, `The ${name} lies outside all that is likely.`, {
     expected: `a band within ${low} to ${high}${unit}`,
-    ...(unit === ' mm' && { fix: 'write the unit: 84 mm, 8.4 cm or 3.3 in' }),
+    ...(unit === ' mm' && { advice: 'write the unit: 84 mm, 8.4 cm or 3.3 in' }),
   })
 }
 

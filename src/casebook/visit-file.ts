@@ -2,13 +2,13 @@
 import { addDays, type PlainDate, parseDate } from '../hoof/dates.ts'
 import type { PerFoot } from '../hoof/feet.ts'
 import { readBody } from './body.ts'
-import { feetOrder, perFoot } from './by-foot.ts'
-import { bodyState, comfort, noBodyState, noComfort } from './comfort.ts'
-import { field, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
+import { cellsByFoot, feetOrder } from './by-foot.ts'
+import { bodyState, comfort, noBodyState, noComfort, stance } from './comfort.ts'
+import { field, gapIn, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
 import { findings, growOut, type PlacedFeature } from './findings.ts'
-import type { BodyState, Comfort, Finding, Visit } from './model.ts'
+import type { BodyState, Cleared, Comfort, Finding, Stage, Stance, Visit } from './model.ts'
 import { type HorseFolder, readPhotos } from './photos.ts'
-import { date, lines, parseInterval, text } from './readers.ts'
+import { date, intervalMeant, likelyDate, lines, parseInterval, text } from './readers.ts'
 import { type PlacedReading, readStage } from './readings.ts'
 import type { Report, Spot } from './report.ts'
 import type { CaseFile } from './split.ts'
@@ -22,11 +22,54 @@ export interface PlacedVisit {
   readonly features: readonly PlacedFeature[]
   readonly report: Report
   readonly dateSpot: Spot | null
+  readonly weightSpot: Spot | null
+  /** Where the names of the two stages stand. */
+  readonly stageKeys: Readonly<Record<Stage, Spot | null>>
 }
 
 /** Left as written, for what needs more than its own text to be read. */
 const asWritten: Reader<Written> = (value) => value
-const nothing: Written = { kind: 'nothing', start: 0, end: 0 }
+const nothing: Written = { kind: 'nothing', said: true, start: 0, end: 0 }
+
+const noneCleared: Cleared = { feet: {}, all: null }
+
+/** `{LH: 2026-11-20}` or `{all: 2026-11-20}`: the day is the vet's. */
+const cleared: Reader<Cleared> = (value, sheet, name) => {
+  let all: PlainDate | null = null
+  const readAll = (written: Written) => {
+    if (!gapIn(written, name, sheet)) all = date(written, sheet, `${name} all`) ?? null
+  }
+  const cells =
+    value.kind === 'map'
+      ? cellsByFoot(value, sheet, name, { all: readAll })
+      : wrongForm(
+          value,
+          sheet,
+          name,
+          'a foot and the day on which the vet cleared it: {LH: 2026-11-20}, or {all: 2026-11-20}',
+        )
+  const days: PerFoot<PlainDate> = {}
+  for (const cell of cells ?? []) {
+    const day = date(cell.value, sheet, `${name} ${cell.foot}`)
+    if (day !== undefined) days[cell.foot] = day
+  }
+  return { feet: days, all }
+}
+
+/** An all-clear cannot be older than the vet's word: a day after the visit is refused. */
+function clearedBy(read: Cleared, day: PlainDate, map: WrittenMap, report: Report): Cleared {
+  const late = [...Object.values(read.feet), read.all].filter((one) => one !== null && one > day)
+  if (late.length === 0) return read
+  report.error(
+    'cleared-late',
+    spotOf(map, 'cleared'),
+    `The vet's all-clear of ${late[0]} lies after the visit, ${day}.`,
+    {
+      expected: `a day up to ${day}`,
+    },
+  )
+  return noneCleared
+}
 
 const visitFields = {
   date: field<PlainDate | null>(date, null),
@@ -38,7 +81,8 @@ const visitFields = {
   'grow out': field<readonly PlacedFeature[]>(growOut, []),
   comfort: field<Comfort>(comfort, noComfort),
   body: field<BodyState>(bodyState, noBodyState),
-  stance: field<PerFoot<string>>(perFoot(text), {}),
+  stance: field<PerFoot<Stance>>(stance, {}),
+  cleared: field<Cleared>(cleared, noneCleared),
   photos: field<Written>(asWritten, nothing),
   care: field<readonly string[]>(lines, []),
   'next visit': field<Written>(asWritten, nothing),
@@ -71,6 +115,7 @@ export function readVisit(
       comfort: read.comfort,
       bodyState: read.body,
       stance: read.stance,
+      cleared: clearedBy(read.cleared, day, map, report),
       photos: readPhotos(read.photos, sheet, folder),
       care: read.care,
       nextVisit: nextVisitOf(read['next visit'], day, sheet),
@@ -80,6 +125,8 @@ export function readVisit(
     features: read['grow out'],
     report,
     dateSpot: spotOf(map, 'date'),
+    weightSpot: weightSpotOf(map),
+    stageKeys: { before: keySpotOf(map, 'before'), after: keySpotOf(map, 'after') },
   }
 }
 
@@ -93,9 +140,20 @@ function sheetOf(map: WrittenMap, sheet: Sheet): Sheet {
   return order ? { ...sheet, feetOrder: order } : sheet
 }
 
+function weightSpotOf(map: WrittenMap): Spot | null {
+  const body = spotOf(map, 'body')
+  return body?.kind === 'map' ? spotOf(body, 'weight') : null
+}
+
+const keySpotOf = (map: WrittenMap, name: string): Spot | null =>
+  map.entries.find((entry) => normal(entry.key.text) === name)?.key ?? null
+
 /** Where the value of a key stands. */
 export const spotOf = (map: WrittenMap, name: string): Written | null =>
   map.entries.find((entry) => normal(entry.key.text) === name)?.value ?? null
+
+/** A next visit that far ahead, in days, is no slip of the year. */
+const mostWait = 200
 
 /** `in 5 weeks` from the visit's date, or a date. One that lies before the visit is doubted and not used. */
 function nextVisitOf(value: Written, day: PlainDate, sheet: Sheet): PlainDate | null {
@@ -103,17 +161,22 @@ function nextVisitOf(value: Written, day: PlainDate, sheet: Sheet): PlainDate | 
   const days = value.kind === 'text' ? parseInterval(value.text) : null
   if (days !== null) return addDays(day, days)
   if (value.kind !== 'text' || !/^\d{4}\D|^\d{8}$/.test(value.text)) {
-    return wrongForm(value, sheet, 'next visit', 'in 5 weeks, or a date: 2026-04-18') ?? null
+    const meant = value.kind === 'text' ? (intervalMeant(value.text) ?? likelyDate(value.text)) : null
+    const fix = meant && (!parseDate(meant) || meant > day) ? meant : null
+    return wrongForm(value, sheet, 'next visit', 'in 5 weeks, or a date: 2026-04-18', { fix }) ?? null
   }
   const next = date(value, sheet, 'next visit') ?? null
   if (next !== null && next <= day) {
+    const later = parseDate(`${Number(next.slice(0, 4)) + 1}${next.slice(4)}`)
+    const nextYear = later && later > day && later < addDays(day, mostWait) ? later : null
     sheet.report.warning(
       'next-visit-early',
       value,
       `The next visit, ${next}, is not after the visit itself, ${day}.`,
       {
         expected: `a date after ${day}`,
-        fix: 'check the year and the month, or write in 5 weeks',
+        fix: nextYear,
+        advice: nextYear ? null : 'check the year and the month, or write in 5 weeks',
       },
     )
     return null

@@ -5,7 +5,7 @@
  */
 import { EVENT_ID, type Event, getScalarValue, parseEvents, SCALAR_STYLE, YAMLException } from 'js-yaml'
 import { plainReason } from './reasons.ts'
-import type { Report, Spot } from './report.ts'
+import type { Fix, Report, Spot, SpotEdit } from './report.ts'
 import { quote } from './words.ts'
 
 export interface WrittenText extends Spot {
@@ -13,10 +13,16 @@ export interface WrittenText extends Spot {
   readonly text: string
   /** True when the text stands in the file letter by letter from `start` to `end`, so that a part of it can be shown. */
   readonly verbatim: boolean
+  /** True when it stands in quotes, which `start` and `end` leave out. */
+  readonly quoted: boolean
+  /** Words after a single space and a `#`, which YAML drops; null where there are none or they stand apart. */
+  readonly cut: Spot | null
 }
 /** `~`, `null` or nothing at all. */
-interface WrittenNothing extends Spot {
+export interface WrittenNothing extends Spot {
   readonly kind: 'nothing'
+  /** False where there is nothing at all. */
+  readonly said: boolean
 }
 export interface WrittenList extends Spot {
   readonly kind: 'list'
@@ -48,16 +54,19 @@ const unfilled = '\uE000'
  */
 export function readWritten(text: string, from: number, to: number, report: Report): WrittenMap | null {
   const block = markUnfilled(text.slice(from, to))
+  if (tellHardSpaces(block, from, report)) return null
   let events: Event[]
   try {
     events = parseEvents(block, { maxDepth })
   } catch (problem) {
     if (!(problem instanceof YAMLException)) throw problem
-    const reason = plainReason(problem.reason, block, problem.mark?.position ?? 0)
+    const at = problem.mark?.position ?? 0
+    const reason = plainReason(problem.reason, block, at)
     const spot = { start: from + reason.spot.start, end: from + reason.spot.end }
     report.error('block-form', spot, reason.message, {
-      ...(reason.expected && { expected: reason.expected }),
-      ...(reason.fix && { fix: reason.fix }),
+      expected: reason.expected,
+      fix: reason.fix && shifted(reason.fix, from),
+      advice: reason.advice,
     })
     return null
   }
@@ -66,22 +75,66 @@ export function readWritten(text: string, from: number, to: number, report: Repo
     const spot = { start: from + refused.start, end: from + refused.end }
     report.error(refused.code, spot, refused.message, {
       expected: 'plain text, lists and keys',
-      fix: refused.fix,
+      advice: refused.advice,
     })
     return null
   }
-  return compose(events, block, from, report)
+  const tree = compose(events, block, from, report)
+  if (tree && block.includes('- #')) tellLostLines(events, block, from, report)
+  return tree
 }
 
+/** Lines of a list of which nothing is left, since they begin with `#` and a word: `- #2 nail hole, toe, 1`. */
+function tellLostLines(events: readonly Event[], block: string, from: number, report: Report): void {
+  const long = events.filter(
+    (event) => event.type === EVENT_ID.SCALAR && event.style >= SCALAR_STYLE.LITERAL_BLOCK,
+  ) as readonly Extract<Event, { type: typeof EVENT_ID.SCALAR }>[]
+  for (const match of block.matchAll(/^ *(?:- +)+(#[^\s#].*)$/gm)) {
+    const end = match.index + match[0].length
+    const start = end - (match[1] ?? '').length
+    if (long.some(({ valueStart, valueEnd }) => valueStart <= start && start < valueEnd)) continue
+    report.warning(
+      'words-cut',
+      { start: from + start, end: from + end },
+      'A line that begins with # is a remark, so nothing of it is read.',
+      { expected: 'a line that begins with a word', advice: 'begin it with a word, or put it in quotes' },
+    )
+  }
+}
+
+/** Lines moved in with spaces that do not break, as phones type them; YAML takes those for letters. */
+function tellHardSpaces(block: string, from: number, report: Report): boolean {
+  const hard = /^ *[\u00a0\u2007\u202f\u3000][ \u00a0\u2007\u202f\u3000]*/gm
+  const edits = [...block.matchAll(hard)].map((match) => ({
+    start: from + match.index,
+    end: from + match.index + match[0].length,
+    text: ' '.repeat(match[0].length),
+  }))
+  const [first] = edits
+  if (!first) return false
+  report.error('block-form', first, 'This line is moved in with spaces of another kind.', {
+    expected: 'plain spaces',
+    fix: { words: 'replace them by plain spaces', edits },
+  })
+  return true
+}
+
+const shifted = (fix: { readonly words: string; readonly edits: readonly SpotEdit[] }, by: number): Fix => ({
+  words: fix.words,
+  edits: fix.edits.map(({ start, end, text }) => ({ start: by + start, end: by + end, text })),
+})
+
 const markUnfilled = (block: string): string =>
-  block.includes('?') ? block.replace(/(?<=[:[,{-][ \t]*)\?(?=[ \t]*(?:[,\]}]|[ \t]#|$))/gm, unfilled) : block
+  block.includes('?')
+    ? block.replace(/\?(?<=[:[,{-][ \t]*\?)(?=[ \t]*(?:[,\]}]|[ \t]#|$))/gm, unfilled)
+    : block
 
 const restore = (text: string): string => text.replaceAll(unfilled, '?')
 
 interface Refused extends Spot {
   readonly code: string
   readonly message: string
-  readonly fix: string
+  readonly advice: string
 }
 
 /** Tags, anchors, aliases and a second document: none is needed here, and each is a way to do harm. */
@@ -97,7 +150,7 @@ function firstRefused(events: readonly Event[], block: string): Refused | null {
           start: block.indexOf('\n---') + 1,
           end: block.indexOf('\n---') + 4,
           message: 'A second block begins here.',
-          fix: 'keep one block between two lines of ---',
+          advice: 'keep one block between two lines of ---',
         }
       }
       if (event.directives.length > 0) {
@@ -106,7 +159,7 @@ function firstRefused(events: readonly Event[], block: string): Refused | null {
           start: 0,
           end: block.indexOf('\n'),
           message: 'Lines that begin with % are not allowed.',
-          fix: 'remove the line',
+          advice: 'remove the line',
         }
       }
       continue
@@ -119,7 +172,7 @@ function firstRefused(events: readonly Event[], block: string): Refused | null {
         start: event.anchorStart - 1,
         end: event.anchorEnd,
         message: `${quote(mark + word)} is a reference to another place, and references are not allowed.`,
-        fix: `if ${mark} belongs to the text, put the text in quotes; else write the value out`,
+        advice: `if ${mark} belongs to the text, put the text in quotes; else write the value out`,
       }
     }
     if (event.tagStart !== -1) {
@@ -128,7 +181,7 @@ function firstRefused(events: readonly Event[], block: string): Refused | null {
         start: event.tagStart,
         end: event.tagEnd,
         message: `${quote(block.slice(event.tagStart, event.tagEnd))} is a tag, and tags are not allowed.`,
-        fix: 'if ! belongs to the text, put the text in quotes; else remove the tag',
+        advice: 'if ! belongs to the text, put the text in quotes; else remove the tag',
       }
     }
   }
@@ -158,21 +211,19 @@ function compose(events: readonly Event[], block: string, from: number, report: 
       }
       case EVENT_ID.MAPPING: {
         const entries: WrittenEntry[] = []
-        const seen = new Set<string>()
+        const seen = new Map<string, number>()
         while (events[next]?.type !== EVENT_ID.POP) {
           const key = node()
           const value = node()
           if (!key || !value) return null
           const name = plainKey(key)
           if (!name) continue
-          if (seen.has(name.text)) {
-            report.error('key-twice', name, `${quote(name.text)} is written twice here.`, {
-              expected: 'each key once',
-              fix: 'put both together, or remove one',
-            })
+          const earlier = seen.get(name.text)
+          if (earlier !== undefined) {
+            keyTwice(name, entries, earlier, value)
             continue
           }
-          seen.add(name.text)
+          seen.set(name.text, entries.length)
           entries.push({ key: name, value })
         }
         next++
@@ -184,14 +235,49 @@ function compose(events: readonly Event[], block: string, from: number, report: 
   }
 
   function scalar(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): WrittenText | WrittenNothing {
-    if (event.valueStart === -1) return { kind: 'nothing', start: from + lastEnd, end: from + lastEnd + 1 }
+    if (event.valueStart === -1) {
+      return { kind: 'nothing', said: false, start: from + lastEnd, end: from + lastEnd + 1 }
+    }
     lastEnd = event.valueEnd
     const spot = { start: from + event.valueStart, end: from + event.valueEnd }
     const text = restore(getScalarValue(block, event))
     if (event.style === SCALAR_STYLE.PLAIN && (text === '' || text === '~' || text === 'null')) {
-      return { kind: 'nothing', ...spot }
+      return { kind: 'nothing', said: true, ...spot }
     }
-    return { kind: 'text', text, verbatim: text.length === event.valueEnd - event.valueStart, ...spot }
+    const verbatim = text.length === event.valueEnd - event.valueStart
+    const quoted = event.style === SCALAR_STYLE.DOUBLE_QUOTED || event.style === SCALAR_STYLE.SINGLE_QUOTED
+    return { kind: 'text', text, verbatim, quoted, cut: cutAfter(event), ...spot }
+  }
+
+  /** The first value counts, unless there is nothing: then that line is the one too many. */
+  function keyTwice(name: WrittenText, entries: WrittenEntry[], index: number, value: Written): void {
+    const first = entries[index]
+    const isEmpty = first?.value.kind === 'nothing' && !first.value.said
+    const help = { expected: 'each key once', advice: 'put both together, or remove one' }
+    const message = `${quote(name.text)} is written twice here.`
+    if (!first || !isEmpty) {
+      report.error('key-twice', name, message, help)
+      return
+    }
+    entries[index] = { key: name, value }
+    const start = from + block.lastIndexOf('\n', first.key.start - from) + 1
+    const end = from + block.indexOf('\n', first.key.end - from) + 1
+    const isLine = report.textOf({ start, end }).trim() === `${name.text}:`
+    report.error('key-twice', first.key, message, {
+      expected: help.expected,
+      ...(isLine ? { fix: { words: 'remove this line', edits: [{ start, end, text: '' }] } } : help),
+    })
+  }
+
+  /**
+   * What a `#` cuts off a plain text. One that stands apart, after two spaces or more, is a remark as the tool's own
+   * files write it; after a single space it was most likely meant as part of the text: `Pick out LF #2 daily`.
+   */
+  function cutAfter(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): Spot | null {
+    const end = event.valueEnd
+    if (event.style !== SCALAR_STYLE.PLAIN || !/^[ \t]#/.test(block.slice(end, end + 2))) return null
+    const lineEnd = block.indexOf('\n', end)
+    return { start: from + end + 1, end: from + (lineEnd === -1 ? block.length : lineEnd) }
   }
 
   /** End of a collection: its closing bracket when that follows its last value, else the end of that value. */
@@ -208,7 +294,7 @@ function compose(events: readonly Event[], block: string, from: number, report: 
     }
     if (reserved.has(key.text)) {
       report.error('key-reserved', key, `${quote(key.text)} cannot be used as a key.`, {
-        fix: 'remove it or rename it',
+        advice: 'remove it or rename it',
       })
       return null
     }

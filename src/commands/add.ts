@@ -4,7 +4,7 @@ import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Practice } from '../casebook/model.ts'
 import { parseDate } from '../hoof/dates.ts'
 import type { StarterFile } from '../pages/starter/casebook.ts'
-import { casebookFolder, textOf } from './arguments.ts'
+import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
 
@@ -12,7 +12,7 @@ export const add: CommandEntry = {
   usage: 'add <what> [name]',
   does: 'Starts a file to fill in: "add casebook <folder>", "add horse <id>" or "add visit <horse>". Never replaces one.',
   options: [
-    { flags: '--casebook <folder>', does: 'where the horses are', default: 'cases' },
+    { flags: '--casebook <folder>', does: casebookDoes },
     { flags: '--date <date>', does: 'day of the visit, YYYY-MM-DD (default: today)' },
     { flags: '--second', does: 'a second visit on that day' },
   ],
@@ -29,7 +29,12 @@ async function addCasebook(name: string, world: World): Promise<number> {
   const { startCasebook } = await import('../pages/starter/casebook.ts')
   const place = resolve(world.cwd, name)
   mkdirSync(place, { recursive: true })
-  return write(place, startCasebook('mm'), world)
+  const status = await write(place, startCasebook('mm'), world)
+  const way = relative(world.cwd, place)
+  world.stdout.write(
+    `What to do next stands in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
+  )
+  return status
 }
 
 async function addHorse(id: string, options: Options, world: World): Promise<number> {

@@ -1,11 +1,11 @@
 import { availableParallelism } from 'node:os'
-import { join, relative, resolve } from 'node:path'
+import { dirname, join, relative, resolve } from 'node:path'
 import type { Built } from '../apps/site/build-site.ts'
 import type { Edition } from '../editions/edition.ts'
 import { editions } from '../editions/index.ts'
 import { printExceptions } from '../leaks/report.ts'
 import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
-import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
+import { type CommandEntry, exit, type OptionEntry, type World, WrongUse } from './command.ts'
 import { progressLine } from './progress.ts'
 import { counted, countText, printAll, problemsIn } from './report.ts'
 
@@ -18,11 +18,16 @@ const mostThreads = 4
 /** How many horses are made at once where nobody says. */
 export const usualThreads = () => Math.min(availableParallelism(), mostThreads)
 
+export const outOption: OptionEntry = {
+  flags: '--out <folder>',
+  does: 'where the site goes (default: site here, or beside the casebook you are in)',
+}
+
 export const build: CommandEntry = {
   usage: 'build [folder]',
   does: 'Checks the casebook and makes the site. A horse with problems keeps its last pages; every other one is made.',
   options: [
-    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    outOption,
     {
       flags: '--edition <edition>',
       does: 'for whom',
@@ -34,7 +39,7 @@ export const build: CommandEntry = {
   ],
   run: async ([folder], options, world) => {
     const casebook = casebookFolder(folder, world)
-    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const site = siteFolder(textOf(options, 'out'), casebook, world)
     const asOf = asOfDay(options, world)
     const threads = countOf(options, 'jobs') ?? usualThreads()
     const wanted = editionsOf(textOf(options, 'edition'))
@@ -66,17 +71,19 @@ export const build: CommandEntry = {
 }
 
 /**
- * The site's folder, absolute.
+ * The site's folder, absolute; where none is named, `site` here, or beside the casebook for one who is in it.
  * @throws WrongUse when it and the casebook lie in one another: the one would be read or written as the other
  */
-export function siteFolder(name: string, casebook: string, world: World): string {
-  const site = resolve(world.cwd, name)
+export function siteFolder(named: string | null, casebook: string, world: World): string {
   const isWithin = (inner: string, outer: string) => {
     const way = relative(outer, inner)
     return (
       way === '' || !(way === '..' || way.startsWith('../') || way.startsWith('..\\') || resolve(way) === way)
     )
   }
+  const usual = isWithin(world.cwd, casebook) ? join(dirname(casebook), 'site') : 'site'
+  const name = named ?? usual
+  const site = resolve(world.cwd, name)
   if (isWithin(site, casebook) || isWithin(casebook, site)) {
     throw new WrongUse(
       `The site ${name} and the casebook lie in one another. Name another folder with --out.`,

@@ -2,14 +2,14 @@ import { readFileSync, statSync } from 'node:fs'
 import { join, relative, resolve } from 'node:path'
 import type { TableRemark } from '../casebook/table.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import { casebookFolder, textOf } from './arguments.ts'
+import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { counted } from './report.ts'
 
 export const importTable: CommandEntry = {
   usage: 'import <table.csv>',
   does: 'Turns a long table of readings (horse, date, stage, foot, measure, value, unit) into case files. Never replaces one.',
-  options: [{ flags: '--casebook <folder>', does: 'where the horses are', default: 'cases' }],
+  options: [{ flags: '--casebook <folder>', does: casebookDoes }],
   run: async ([name = ''], options, world) => {
     const { readTable } = await import('../casebook/table.ts')
     const { importedFiles } = await import('../pages/starter/imported.ts')

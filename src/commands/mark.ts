@@ -5,7 +5,7 @@ import type { MarkTarget } from '../apps/mark/write.ts'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../pages/mark/mark-page.ts'
-import { portOf, textOf } from './arguments.ts'
+import { casebookAround, portOf, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
 
@@ -72,14 +72,16 @@ interface Place {
 
 /** The picture, and the horse in whose folder it lies. */
 function placeOf(photo: string, world: World): Place {
-  const path = resolve(world.cwd, photo)
+  const around = casebookAround(world.cwd)
+  const paths = [world.cwd, ...(around ? [around] : [])].map((folder) => resolve(folder, photo))
+  const path = paths.find((one) => existsSync(one)) ?? resolve(world.cwd, photo)
   if (!existsSync(path) || !statSync(path).isFile()) throw new WrongUse(`There is no picture ${photo}.`)
   for (let folder = dirname(path); folder !== dirname(folder); folder = dirname(folder)) {
     if (!existsSync(join(folder, 'horse.md'))) continue
     const file = relative(folder, path).replaceAll('\\', '/')
     return { path, casebook: dirname(folder), horse: basename(folder), file }
   }
-  throw new WrongUse(`${photo} lies in no horse's folder. Copy it to cases/<horse>/photos/ first.`)
+  throw new WrongUse(`${photo} lies in no horse's folder. Copy it to the folder photos of a horse first.`)
 }
 
 async function readHorseOf(

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import type { Rebuilt } from '../apps/preview/rebuild.ts'
 import { practice } from '../editions/practice.ts'
 import { casebookFolder, portOf, textOf } from './arguments.ts'
-import { siteFolder, usualThreads } from './build.ts'
+import { outOption, siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { openMarking } from './mark.ts'
 import { counted } from './report.ts'
@@ -14,7 +14,7 @@ export const preview: CommandEntry = {
   usage: 'preview [folder]',
   does: 'Shows the practice site in a browser on this machine alone, and makes it again whenever a file is saved.',
   options: [
-    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    outOption,
     {
       flags: '--port <number>',
       does: 'port on this machine; 0 takes any that is free',
@@ -23,7 +23,7 @@ export const preview: CommandEntry = {
   ],
   run: async ([folder], options, world) => {
     const casebook = casebookFolder(folder, world)
-    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const site = siteFolder(textOf(options, 'out'), casebook, world)
     const port = portOf(options)
     const { openRebuilder } = await import('../apps/preview/rebuild.ts')
     const { servePreview } = await import('../apps/preview/server.ts')

@@ -10,14 +10,19 @@ export const findingMeanings = {
   bruise: 'a stain of old bleeding in the horn',
   'nail hole': 'a hole left by a shoe nail',
   'nail in white line': 'a nail or its hole lies in the line between wall and sole',
+  abscess: 'pus under pressure inside the hoof, now',
   'old abscess': 'the track or mark of an abscess that has passed',
   thrush: 'foul, soft horn in the frog or its grooves',
+  canker: 'soft, moist growth of diseased frog or sole that bleeds easily',
+  'white-line disease': 'horn of the inner wall crumbles from the white line up, also called seedy toe',
+  keratoma: 'a lump of horn that grows inside the wall and presses on what lies beneath',
   'sulcus split': 'a split in the middle groove of the frog',
   'contracted heels': 'the heels stand too close together',
   'underrun heels': 'the heels run forward under the foot',
   'sheared heels': 'one heel is pushed up higher than the other',
   'bar laid over': 'the bar has folded onto the sole',
   'flat sole': 'the sole has lost its hollow',
+  'sole prolapse': 'the sole bulges or has broken through in front of the frog',
   'false sole': 'old sole that has not been shed lies over the new',
   'thin sole': 'less sole than protects the foot',
   'twisted frog': 'the frog does not lie straight',
@@ -25,6 +30,9 @@ export const findingMeanings = {
   'ragged frog': 'loose flaps of frog',
   scar: 'old healed tissue',
   'coronet injury': 'a wound or old wound at the hairline',
+  'coronet depression': 'a dip or ledge that can be felt along the hairline',
+  'fresh blood': 'blood that is new, in the horn or coming from it',
+  growth: 'something new grows there, and its kind is not known',
   swelling: 'a part is thicker than it should be',
   heat: 'a part is warmer than it should be',
   drainage: 'fluid comes from the foot',
@@ -39,9 +47,18 @@ export type FindingName = keyof typeof findingMeanings
 export const findingAliases: Readonly<Record<string, FindingName>> = {
   separation: 'wall separation',
   'stretched white line': 'white line stretched',
-  abscess: 'old abscess',
+  'hoof abscess': 'abscess',
+  'foot abscess': 'abscess',
+  'seedy toe': 'white-line disease',
   nail: 'puncture',
   'proud flesh': 'proud tissue',
+  'prolapsed sole': 'sole prolapse',
+  'coronary depression': 'coronet depression',
+  'coronet dip': 'coronet depression',
+  bleeding: 'fresh blood',
+  blood: 'fresh blood',
+  pus: 'drainage',
+  discharge: 'drainage',
 }
 
 export const places = [
@@ -67,6 +84,31 @@ export const places = [
   'whole foot',
 ] as const
 export type Place = (typeof places)[number]
+
+/** The ground side of the foot, where what goes in may reach what lies above. */
+export const groundSide: ReadonlySet<string> = new Set<Place>([
+  'sole',
+  'frog',
+  'central sulcus',
+  'medial groove',
+  'lateral groove',
+  'medial bar',
+  'lateral bar',
+  'bars',
+  'white line',
+  'whole foot',
+])
+
+/** Findings that cannot wait for a place: written without one they concern the whole foot. */
+export const placeless: ReadonlySet<string> = new Set<FindingName>([
+  'abscess',
+  'drainage',
+  'fresh blood',
+  'puncture',
+  'heat',
+  'coronet depression',
+  'sole prolapse',
+])
 
 /** Which stretch of wall a place belongs to, for wall length and growth; null where there is no wall. */
 export function wallOf(place: string): 'toe' | 'quarter' | 'heel' | null {

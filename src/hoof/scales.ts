@@ -85,6 +85,33 @@ export const scales = {
       ['lateral', 'the outer side meets the ground first'],
     ]),
   },
+  'hoof testers': {
+    name: 'Hoof testers, 0 to 3',
+    founded: { mark: 'common practice' },
+    levels: levels([
+      ['0', 'no reaction'],
+      ['1', 'a slight reaction'],
+      ['2', 'a clear reaction, each time'],
+      ['3', 'pulls the foot away'],
+    ]),
+  },
+  stance: {
+    name: 'Stance',
+    founded: { mark: 'common practice' },
+    levels: levels([
+      ['straight', 'the foot points forward, under the shoulder or hip'],
+      ['toe-out', 'the toe points outward'],
+      ['toe-in', 'the toe points inward'],
+      ['base narrow', 'the feet of the pair stand closer together than the limbs begin'],
+      ['base wide', 'the feet of the pair stand further apart than the limbs begin'],
+      ['camped under', 'the foot stands under the body'],
+      ['camped out', 'the foot stands out in front or behind'],
+      ['leaning back', 'the weight is taken back off the foot, as a sore horse does'],
+      ['pointing', 'the foot is set forward with little weight on it'],
+      ['resting', 'the foot is rested'],
+      ['other', 'none of these: say what in words'],
+    ]),
+  },
   surfaces: {
     name: 'Comfort on a surface',
     founded: { mark: 'common practice' },

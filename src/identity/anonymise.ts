@@ -4,13 +4,14 @@
  */
 import { dateOfDay, dayOf, daysBetween, type PlainDate } from '../hoof/dates.ts'
 import { type Finder, type Found, finderOf } from './finder.ts'
-import type { Identifier } from './identifiers.ts'
+import type { Identifier, IdentifierKind } from './identifiers.ts'
 import { findDates, type WrittenDate } from './written-dates.ts'
 
 /** The words that stand for what is taken out. */
 export interface Stand {
   readonly alias: string
   readonly owner: string
+  readonly vet: string
   readonly otherOwner: string
   readonly otherHorse: string
   readonly withheld: string
@@ -88,13 +89,20 @@ const isPossessive = (words: readonly string[], name: string): boolean => {
   return last.endsWith('s') && !name.toLowerCase().endsWith(last)
 }
 
+const withheld: ReadonlySet<IdentifierKind> = new Set([
+  'private word',
+  'name of a picture',
+  'telephone number',
+])
+
 function standFor(found: Found, about: Anonymous): string {
   const { stand } = about
   const own = found.identifiers.find(({ horse }) => horse === about.horse)
   const ofOwner = found.identifiers.find(({ horse, owner }) => horse === null && owner === about.owner)
   const first = own ?? ofOwner ?? found.identifiers[0]
   if (first === undefined) return stand.withheld
-  if (first.kind === 'private word' || first.kind === 'name of a picture') return stand.withheld
+  if (first.kind === 'name of a vet') return stand.vet
+  if (withheld.has(first.kind)) return stand.withheld
   if (own) return stand.alias
   if (ofOwner) return stand.owner
   return first.horse === null ? stand.otherOwner : stand.otherHorse

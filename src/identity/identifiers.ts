@@ -2,7 +2,7 @@
  * Everything by which someone could be known: the names, ids, private words, file names and dates of the whole
  * casebook. Both the rewriting of teaching text and the search of finished pages go by this list.
  */
-import type { Horse, Owner } from '../casebook/model.ts'
+import type { Contact, Horse, Practice } from '../casebook/model.ts'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { commonWords, type OwnWords } from './common-words.ts'
 import { foldedWords } from './words.ts'
@@ -13,6 +13,8 @@ export interface HorseIdentity {
   readonly name: string
   readonly owner: string | null
   readonly privateWords: readonly string[]
+  /** Its own vet. */
+  readonly vet: Contact
   /** Names of its pictures, without folders. */
   readonly files: readonly string[]
   readonly dates: readonly PlainDate[]
@@ -24,6 +26,8 @@ export type IdentifierKind =
   | 'folder of a horse'
   | 'id of an owner'
   | 'private word'
+  | 'name of a vet'
+  | 'telephone number'
   | 'name of a picture'
 
 /**
@@ -37,9 +41,9 @@ export interface Identifier {
   readonly kind: IdentifierKind
   /** As the casebook has it. */
   readonly text: string
-  /** Whose it is: an owner's id; null for a horse without an owner. */
+  /** Whose it is: an owner's id; null for a horse without an owner, and for the practice's own contacts. */
   readonly owner: string | null
-  /** The horse's id; null for what belongs to an owner. */
+  /** The horse's id; null for what belongs to an owner or the practice. */
   readonly horse: string | null
   /** Folded words that must follow each other. */
   readonly words: readonly string[]
@@ -77,15 +81,16 @@ export function identityOf(horse: Horse): HorseIdentity {
     name: horse.name,
     owner: horse.owner,
     privateWords: horse.privateWords,
+    vet: { name: horse.vet.name, phone: horse.vet.phone },
     files: [...new Set(horse.visits.flatMap((visit) => visit.photos.map((photo) => baseName(photo.file))))],
     dates: [...new Set(dates)].sort(),
   }
 }
 
-/** The identifying strings of these horses and owners, ready to be searched for. */
+/** The identifying strings of these horses, owners and contacts, ready to be searched for. */
 export function identifiersOf(
   horses: readonly HorseIdentity[],
-  owners: readonly Owner[],
+  { owners, contacts }: Pick<Practice, 'owners' | 'contacts'>,
   own: OwnWords,
 ): IdentifierList {
   const identifiers: Identifier[] = []
@@ -102,6 +107,12 @@ export function identifiersOf(
     for (const form of whole.forms) add({ kind, text, owner, horse, ...form })
     exceptions.push(...whole.exceptions)
   }
+  const takeContact = ({ name, phone }: Contact, owner: string | null, horse: string | null) => {
+    if (name !== null) take('name of a vet', name, owner, horse)
+    if (phone !== null) take('telephone number', phone, owner, horse)
+  }
+  takeContact(contacts.vet, null, null)
+  takeContact({ name: null, phone: contacts.practice }, null, null)
   for (const owner of owners) {
     take('name of an owner', owner.name, owner.id, null)
     take('id of an owner', owner.id, owner.id, null)
@@ -109,6 +120,7 @@ export function identifiersOf(
   for (const horse of horses) {
     take('name of a horse', horse.name, horse.owner, horse.id)
     take('folder of a horse', horse.id, horse.owner, horse.id)
+    takeContact(horse.vet, horse.owner, horse.id)
     for (const word of horse.privateWords) take('private word', word, horse.owner, horse.id)
     for (const file of horse.files) take('name of a picture', file, horse.owner, horse.id)
   }
@@ -173,7 +185,8 @@ function manyWords(
     : []
   const joined = words.join('')
   if (joined.length >= 6 && !isCommon(joined)) forms.push({ words: [joined], watch: 'any case' })
-  if (kind !== 'name of a horse' && kind !== 'name of an owner') return { forms, exceptions }
+  if (kind !== 'name of a horse' && kind !== 'name of an owner' && kind !== 'name of a vet')
+    return { forms, exceptions }
   for (const part of words) {
     if (part.length < 3 || /^\d+$/.test(part)) continue
     if (isCommon(part)) {

@@ -15,11 +15,20 @@ export function identityOfBroken(folder: CasebookFolder, id: string): HorseIdent
     name: bare(value('name')) || id,
     owner: bare(value('owner')) || null,
     privateWords: listed(text, 'private words'),
+    vet: contactIn(text),
     files: own.filter(isPicture).map(({ path }) => path.slice(path.lastIndexOf('/') + 1)),
     dates: own
       .flatMap(({ path }) => /(\d{4}-\d\d-\d\d)[^/]*\.md$/.exec(path)?.[1] ?? [])
       .filter((date) => parseDate(date) !== null),
   }
+}
+
+/** From `vet: {name: ..., phone: ...}`, on one line or several. */
+function contactIn(text: string): HorseIdentity['vet'] {
+  const block = /^vet\s*:(.*(?:\n[ \t]+.*)*)/im.exec(text)?.[1] ?? ''
+  const value = (key: string) =>
+    bare(new RegExp(`\\b${key}\\s*:[ \\t]*([^,}\\n]+)`, 'i').exec(block)?.[1] ?? '') || null
+  return { name: value('name'), phone: value('phone') }
 }
 
 const isPicture = ({ path }: FolderEntry) => /\.(?:jpe?g|png|webp|avif|heic|tiff?|gif)$/i.test(path)

@@ -34,8 +34,8 @@ export function leakGuard(
   horses: readonly HorseIdentity[],
   open: () => Promise<ProgramTexts>,
 ): LeakGuard {
-  const key = cacheKey(program, practice.name, practice.owners, horses)
-  const list = once(async () => identifiersOf(horses, practice.owners, (await open()).own))
+  const key = cacheKey(program, practice.name, practice.owners, practice.contacts, horses)
+  const list = once(async () => identifiersOf(horses, practice, (await open()).own))
   const search = once(async () => {
     const { own, ownTexts } = await open()
     return leakSearch({

@@ -174,7 +174,9 @@ function allowed(found: readonly Found[], file: ScanFile, { known }: Search, tex
   return found.filter((one) => {
     if (file.reader.kind === 'owner') {
       const { owner } = file.reader
-      if (one.identifiers.some((identifier) => identifier.owner === owner)) return false
+      // What is nobody's horse's or owner's is the practice's own contact, which owners are given.
+      if (one.identifiers.some((it) => it.owner === owner || (it.owner === null && it.horse === null)))
+        return false
     }
     if (one.identifiers.some(({ watch }) => watch === 'any case')) return true
     if (one.identifiers.every(({ watch }) => watch === 'path')) return true

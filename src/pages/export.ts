@@ -8,6 +8,7 @@ import type { AnyMeasureId } from '../hoof/measures.ts'
 import type { AssessedReading, Assessment, Trend } from '../trend/assessment.ts'
 import { cautionCodes } from '../trend/assessment.ts'
 import { allMeasures } from '../trend/columns.ts'
+import { standingCautions, wordsOf } from './shared/caution-lines.ts'
 import { type Formatter, kindOf } from './shared/format.ts'
 
 const date = z.iso.date()
@@ -47,6 +48,7 @@ const trend = z.strictObject({
   targetHigh: maybe,
   verdict: z.enum([
     'on target',
+    'held',
     'improving',
     'worsening',
     'steady',
@@ -93,9 +95,19 @@ const plan = z.strictObject({
   side: z.enum(['medial', 'lateral', 'toe']),
   now: value.describe('heels: the difference, without its sign'),
   limit: value,
-  perTrim: maybe.describe('null while a stop caution stands over the foot'),
-  trims: z.int().nullable(),
+  perTrim: value.describe('most beyond what has grown'),
+  trims: z.int(),
   steps: z.array(z.strictObject({ date, expected: value })),
+  next: z
+    .strictObject({
+      grown: value.describe('expected since the reading'),
+      grownFrom: z.enum(['measured', 'published']),
+      step: value,
+      total: value.describe('off the toe, or off the higher heel'),
+      careFrom: maybe.describe('set where the total passes what asks for care at one trim'),
+      leaves: value,
+    })
+    .describe('the next trim in plain amounts'),
 })
 
 const check = z.strictObject({
@@ -109,7 +121,11 @@ const caution = z.strictObject({
   code: z.enum(cautionCodes),
   level: z.enum(['stop', 'vet', 'mind']),
   foot: foot.nullable(),
-  date,
+  feet: z.array(foot).describe('every foot that it is about'),
+  since: date,
+  date: date.describe('last spoken of'),
+  silentVisits: z.int().min(0).describe('visits since that did not speak of it'),
+  holdsPlan: z.boolean(),
   message: z.string(),
 })
 
@@ -121,7 +137,8 @@ const horse = z.strictObject({
   trends: z.array(trend),
   growth: z.array(growth),
   growOut: z.array(growOut),
-  plans: z.array(plan),
+  plans: z.array(plan).describe('none for a foot that a caution holds'),
+  heldFeet: z.array(foot).describe('feet without plan or target while a caution that holds the plan stands'),
   checks: z.array(check),
   cautions: z.array(caution).describe('those that stand on asOf'),
 })
@@ -191,22 +208,26 @@ const exportHorse = (of: Assessment, f: Formatter): ExportedHorse => ({
     perTrim: one.perTrim,
     trims: one.trims,
     steps: one.steps.map((step) => ({ date: step.date, expected: step.expected })),
+    next: one.next,
   })),
-  checks: of.checks.map(({ kind, foot: at, date: on, facts }) => ({
-    kind,
-    foot: at,
-    date: on,
-    message: f.words.assessment.checks[kind](facts, f),
+  heldFeet: [...of.heldFeet],
+  checks: of.checks.map((one) => ({
+    kind: one.kind,
+    foot: one.foot,
+    date: one.date,
+    message: f.words.assessment.checkSentence(one, f),
   })),
-  cautions: of.cautions
-    .filter(({ standing }) => standing)
-    .map((caution) => ({
-      code: caution.code,
-      level: caution.level,
-      foot: caution.foot,
-      date: caution.date,
-      message: f.words.assessment.cautionAlone(caution, f),
-    })),
+  cautions: standingCautions(of.cautions).map((caution) => ({
+    code: caution.code,
+    level: caution.level,
+    foot: caution.foot,
+    feet: [...caution.feet],
+    since: caution.since,
+    date: caution.date,
+    silentVisits: caution.silentVisits,
+    holdsPlan: caution.holdsPlan,
+    message: f.words.assessment.cautionAlone(wordsOf(f, caution).practice(caution.facts, f), caution.level),
+  })),
 })
 
 const dateOfVisit = (visit: string): string => visit.slice(0, 10)

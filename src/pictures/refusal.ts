@@ -21,7 +21,7 @@ export type Refusal =
 interface Words {
   readonly message: string
   readonly expected?: string
-  readonly fix?: string
+  readonly advice?: string
 }
 
 const pictureForms = 'a picture as JPEG, PNG, WebP or AVIF'
@@ -39,37 +39,37 @@ const foreign: Readonly<Record<ForeignForm, string>> = {
 function wordsFor(refused: Refusal, file: string): Words {
   switch (refused.refusal) {
     case 'empty':
-      return { message: `The picture ${file} is an empty file.`, fix: 'copy the picture again' }
+      return { message: `The picture ${file} is an empty file.`, advice: 'copy the picture again' }
     case 'unreadable':
       return { message: `The picture ${file} cannot be read: ${refused.reason}.` }
     case 'broken':
       return {
         message: `The picture ${file} is broken: it ends too early or holds bytes that are no picture.`,
-        fix: 'copy it again from the camera, or open it in a picture program and save it as JPEG',
+        advice: 'copy it again from the camera, or open it in a picture program and save it as JPEG',
       }
     case 'too many bytes':
       return {
         message: `The picture ${file} has ${mebibytes(refused.size)}.`,
         expected: `at most ${mebibytes(mostBytes)}`,
-        fix: 'save it smaller as JPEG',
+        advice: 'save it smaller as JPEG',
       }
     case 'too many pixels':
       return {
         message: `The picture ${file} says that it has ${figures(refused.width)} by ${figures(refused.height)} pixels.`,
         expected: `at most ${figures(mostPixels)} pixels in all`,
-        fix: 'save it smaller as JPEG',
+        advice: 'save it smaller as JPEG',
       }
     case 'mislabelled':
       return {
         message: `The picture ${file} is ${article(refused.form)} by its content, not what its name says.`,
         expected: 'a name that ends as the picture is',
-        fix: `rename it to ${renamedAs(file, refused.form)}, here and in the folder`,
+        advice: `rename it to ${renamedAs(file, refused.form)}, here and in the folder`,
       }
     case 'form':
       return {
         message: `${file} is ${refused.form === null ? 'no picture that can be read' : foreign[refused.form]}.`,
         expected: pictureForms,
-        fix:
+        advice:
           refused.form === 'heic'
             ? 'export it as JPEG, and set the telephone to save pictures as JPEG'
             : 'save it as JPEG',
@@ -82,11 +82,11 @@ const article = (form: PictureForm) =>
 
 /** Why, and what to do, as one text for a terminal. */
 export function refusalText(refusal: Refusal, file: string): string {
-  const { message, expected, fix } = wordsFor(refusal, file)
+  const { message, expected, advice } = wordsFor(refusal, file)
   return [
     message,
     ...(expected ? [`Expected: ${expected}.`] : []),
-    ...(fix ? [`Likely fix: ${fix}.`] : []),
+    ...(advice ? [`What to do: ${advice}.`] : []),
   ].join(' ')
 }
 

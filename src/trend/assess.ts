@@ -1,6 +1,7 @@
 import type { Horse, Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
-import { isMeasureId, type MeasureId, measures } from '../hoof/measures.ts'
+import { type Foot, feetOf, pairOf } from '../hoof/feet.ts'
+import { type AnyMeasureId, isMeasureId, type MeasureId, measures } from '../hoof/measures.ts'
 import type { Assessment } from './assessment.ts'
 import { backtestOf } from './backtest.ts'
 import { capsulesOf, newGrowthOf } from './capsule.ts'
@@ -29,9 +30,12 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
   const ahead = visitsAhead(nextVisit, practice, asOf)
   const series = allSeries(columns)
   const room = theilSenRoom(visits.length)
-  const trends = series.map((one) =>
-    trendOf(one, targetOf(horse, one.column.foot, one.column.measure), ahead, room),
-  )
+  const cautions = cautionsOf(horse, columns, nextVisit)
+  const { heldFeet } = cautions
+  const trends = series.map((one) => {
+    const { foot, measure } = one.column
+    return trendOf(one, targetOf(horse, foot, measure), isHeld(foot, measure, heldFeet), ahead, room)
+  })
   const growth = series.flatMap((one) => {
     const measure = lengthRead(one)
     const { family, foot } = one.column
@@ -39,7 +43,6 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
     return found === null ? [] : [found]
   })
   const readings = lazily(() => readingsOf(columns))
-  const cautions = cautionsOf(horse, columns, nextVisit)
   return {
     id: horse.id,
     name: horse.name,
@@ -54,14 +57,19 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
     growOut: growOutsOf(horse, columns, asOf),
     capsules: capsulesOf(horse, columns, asOf),
     newGrowth: newGrowthOf(horse, columns, asOf),
-    plans: plansOf(horse, practice, columns, cautions, ahead),
+    plans: plansOf({ horse, practice, asOf, columns, cautions, ahead, series, growth }),
     geometry: geometryOf(columns),
     backtest: backtestOf(horse, columns),
     checks: checksOf(horse, columns, trends, growth),
     cautions: cautions.all,
+    heldFeet,
     nextVisit,
   }
 }
+
+/** The difference of a pair is carried by its left foot, and held with either. */
+const isHeld = (foot: Foot, measure: AnyMeasureId, held: readonly Foot[]): boolean =>
+  measure === 'pair-mismatch' ? feetOf(pairOf(foot)).some((one) => held.includes(one)) : held.includes(foot)
 
 /** The length that a series holds as it was read; null for angles and for what is derived. */
 function lengthRead({ column: { measure } }: Series): MeasureId | null {

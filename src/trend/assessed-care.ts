@@ -1,6 +1,8 @@
 /** What the engine says about the work: plans, remarks on the record, cautions. */
+import type { Stage } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
+import type { AnyMeasureId } from '../hoof/measures.ts'
 
 export interface Plan {
   readonly foot: Foot
@@ -11,20 +13,36 @@ export interface Plan {
   readonly limit: number
   /** Excess over the limit at the latest reading, mm. */
   readonly excess: number
-  /** Most that may be taken at one trim, mm; null while a caution of level `stop` stands. */
-  readonly perTrim: number | null
+  /** Most by which it may change at one trim, mm. */
+  readonly perTrim: number
   /** Where the amount per trim comes from. */
   readonly perTrimFrom: 'trim limits' | 'flat sole' | 'cupped sole' | 'sole not said, taken as flat'
-  readonly trims: number | null
+  readonly trims: number
   readonly steps: readonly PlanStep[]
   /** Day of the reading that it starts from. */
   readonly readOn: PlainDate
   /** The visit after the last trim: what was brought level is seen to be level when it arrives so. */
   readonly shownOn: PlainDate | null
-  readonly held: 'stop caution' | null
+  /** What the next trim takes off the wall in all: the toe, or the higher heel. */
+  readonly next: OffTheWall
   /** The plan made at the first visit where one was needed, against what happened. */
   readonly kept: readonly PlanCheck[]
   readonly standing: 'on plan' | 'ahead' | 'behind' | 'just begun'
+}
+
+/** Amounts in mm. */
+export interface OffTheWall {
+  /** What should have grown since the reading by the day of the trim. */
+  readonly grown: number
+  /** Whether this wall has shown its own growth, or the rate is the published one. */
+  readonly grownFrom: 'measured' | 'published'
+  /** What is taken beyond that. */
+  readonly step: number
+  readonly total: number
+  /** The amount at one trim from which care is asked for, where the total passes it; else null. */
+  readonly careFrom: number | null
+  /** What should be left: the toe's length, or the difference between the heels. */
+  readonly leaves: number
 }
 
 export interface PlanStep {
@@ -41,70 +59,79 @@ export interface PlanCheck {
 }
 
 /** A remark on the record itself: sources that disagree, readings that do not close, a visit that pulls a line. */
-export interface Check {
-  readonly kind: CheckKind
+export type Check = { readonly [Kind in CheckKind]: CheckOf<Kind> }[CheckKind]
+
+export interface CheckOf<Kind extends CheckKind> {
+  readonly kind: Kind
   readonly foot: Foot | null
   readonly date: PlainDate | null
   readonly visit: string | null
-  readonly facts: Facts
+  readonly facts: CheckFacts[Kind]
 }
 
-export type CheckKind =
-  | 'entered against photo'
-  | 'readings do not close'
-  | 'pulls the line'
-  | 'pace has changed'
-  | 'growth out of range'
-  | 'toe length for weight'
-  | 'heel gap'
-  | 'load index'
-  | 'frog ratio'
-  | 'sheared heels'
-  | 'broken axis'
-  | 'pair mismatch'
+export type CheckKind = keyof CheckFacts
 
-/** Numbers and names that the words of a check or caution are made from. */
+/** A value that a published or customary limit speaks of. */
+type Beyond = { readonly value: number; readonly limit: number }
+
+/** What each kind of remark says; limits come with the facts. Lengths mm, angles degrees, rates a month. */
+export interface CheckFacts {
+  readonly 'entered against photo': {
+    readonly measure: AnyMeasureId
+    readonly stage: Stage
+    readonly entered: number
+    readonly photo: number
+    readonly difference: number
+    /** 95 % limit for the difference. */
+    readonly within: number
+    readonly explained: boolean
+  }
+  readonly 'readings do not close': {
+    readonly stage: Stage
+    readonly computed: number
+    readonly measured: number
+    readonly within: number
+  }
+  readonly 'pulls the line': {
+    readonly measure: AnyMeasureId
+    readonly theilSenPerMonth: number
+    readonly leastSquaresPerMonth: number
+  }
+  readonly 'pace has changed': {
+    readonly measure: AnyMeasureId
+    readonly wholePerMonth: number
+    readonly recentPerMonth: number
+  }
+  readonly 'growth out of range': {
+    readonly measure: AnyMeasureId
+    readonly ratePerMonth: number
+    readonly low: number
+    readonly high: number
+    readonly slowest: number
+    readonly fastest: number
+  }
+  readonly 'toe length for weight': {
+    readonly value: number
+    readonly guide: number
+    readonly difference: number
+    readonly weight: number | null
+  }
+  readonly 'heel gap': Beyond
+  readonly 'load index': Beyond
+  readonly 'frog ratio': Beyond
+  readonly 'sheared heels': Beyond
+  readonly 'broken axis': Beyond
+  readonly 'pair mismatch': Beyond
+}
+
+/** Numbers and names that the words of a caution are made from. */
 export type Facts = Readonly<Record<string, string | number | null>>
 
-export type CautionLevel = 'stop' | 'vet' | 'mind'
-
-export interface Caution {
-  readonly code: CautionCode
-  readonly level: CautionLevel
-  readonly foot: Foot | null
-  readonly date: PlainDate
-  readonly visit: string
-  readonly facts: Facts
-  /** In force now: it comes from the latest visit that speaks of the matter. */
-  readonly standing: boolean
+export interface NextVisit {
+  readonly last: PlainDate | null
+  readonly due: PlainDate | null
+  /** Whether the visit file said so, or the trim cycle. */
+  readonly from: 'visit' | 'trim cycle' | null
+  /** Days past due on `asOf`; negative when still ahead. */
+  readonly overdueDays: number | null
 }
-
-export const cautionCodes = [
-  'lameness-severe',
-  'pulse-bounding',
-  'pulse-both-fores',
-  'drainage',
-  'heat-with-lameness',
-  'puncture',
-  'sole-depth-critical',
-  'unwilling-to-move',
-  'lameness-moderate',
-  'lameness-rising',
-  'nail-in-white-line-tender',
-  'crack-full-thickness',
-  'thrush-severe',
-  'sulcus-split-deep',
-  'crest-high',
-  'swelling',
-  'proud-flesh',
-  'finding-worsening',
-  'sole-flat',
-  'sole-thin',
-  'toe-shortened-much',
-  'heels-lowered-much',
-  'toe-angle-changed-much',
-  'pair-uneven-after-trim',
-  'condition-high',
-  'visit-overdue',
-] as const
-export type CautionCode = (typeof cautionCodes)[number]

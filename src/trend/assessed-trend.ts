@@ -5,8 +5,10 @@ import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
 
+/** `held`: on target by its readings, and not called so while a caution that holds the plan stands over the foot. */
 export type Verdict =
   | 'on target'
+  | 'held'
   | 'improving'
   | 'worsening'
   | 'steady'

@@ -6,12 +6,18 @@ import type { Stage } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot, Pair } from '../hoof/feet.ts'
 import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
-import type { Caution, Check, Plan } from './assessed-care.ts'
+import type { Check, NextVisit, Plan } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
+import type { Caution } from './cautions/caution.ts'
 
 export type * from './assessed-care.ts'
-export { cautionCodes } from './assessed-care.ts'
 export type * from './assessed-trend.ts'
+export type * from './cautions/caution.ts'
+export { withoutCovered } from './cautions/caution.ts'
+export { openFindings } from './cautions/record.ts'
+export type { CautionLevel } from './cautions/sign.ts'
+export type { CautionCode, FactsOf } from './cautions/signs.ts'
+export { cautionCodes } from './cautions/signs.ts'
 
 export interface Assessment {
   readonly id: string
@@ -31,6 +37,8 @@ export interface Assessment {
   readonly backtest: Backtest
   readonly checks: readonly Check[]
   readonly cautions: readonly Caution[]
+  /** Feet that have no plan, no amount and no target while a caution that holds the plan stands over them. */
+  readonly heldFeet: readonly Foot[]
   readonly nextVisit: NextVisit
 }
 
@@ -204,13 +212,4 @@ export interface PastForecast {
   readonly seenAfter: PlainDate
   readonly seenBy: PlainDate | null
   readonly held: boolean
-}
-
-export interface NextVisit {
-  readonly last: PlainDate | null
-  readonly due: PlainDate | null
-  /** Whether the visit file said so, or the trim cycle. */
-  readonly from: 'visit' | 'trim cycle' | null
-  /** Days past due on `asOf`; negative when still ahead. */
-  readonly overdueDays: number | null
 }

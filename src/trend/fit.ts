@@ -136,7 +136,7 @@ function lineOf(sums: Sums, rss: number, prior: ScatterPrior): LineFit | null {
 export const slopeError = (fit: LineFit): number => fit.s / Math.sqrt(fit.sxx)
 
 /** Standard error of the fitted level at a day. */
-const levelError = (fit: LineFit, day: number): number =>
+export const levelError = (fit: LineFit, day: number): number =>
   fit.s * Math.sqrt(1 / fit.n + (day - fit.meanDay) ** 2 / fit.sxx)
 
 /** Standard error of level at day 0. */

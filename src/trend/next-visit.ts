@@ -1,7 +1,7 @@
 /** When the horse is next due. */
 import type { Practice, Visit } from '../casebook/model.ts'
 import { addDays, dayOf, daysBetween, type PlainDate } from '../hoof/dates.ts'
-import type { NextVisit } from './assessment.ts'
+import type { NextVisit } from './assessed-care.ts'
 import type { VisitsAhead } from './trends.ts'
 
 /** As the last visit said, else one trim cycle after it; nothing for a horse without a visit. */

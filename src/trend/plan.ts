@@ -4,12 +4,19 @@
  */
 import type { Horse, Practice } from '../casebook/model.ts'
 import type { Band } from '../hoof/bands.ts'
-import { addDays, daysBetween, type PlainDate } from '../hoof/dates.ts'
+import { addDays, daysBetween, daysPerMonth, type PlainDate } from '../hoof/dates.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
 import { measures } from '../hoof/measures.ts'
-import type { Plan, PlanCheck, PlanStep } from './assessed-care.ts'
+import type { OffTheWall, Plan, PlanCheck, PlanStep } from './assessed-care.ts'
+import type { Growth } from './assessment.ts'
 import type { Cautions } from './cautions/index.ts'
+import { heelsLoweredMuch, toeShortenedMuch } from './cautions/measured.ts'
 import { type Columns, families, valueAt } from './columns.ts'
+import { fitColumns, levelAt, levelError, repeatabilityWorth } from './fit.ts'
+import { priorFor } from './grow-out.ts'
+import { scaleOf } from './scale.ts'
+import type { Series } from './series.ts'
+import { tQuantile } from './student.ts'
 import { targetOf } from './targets.ts'
 import type { VisitsAhead } from './trends.ts'
 
@@ -17,52 +24,118 @@ import type { VisitsAhead } from './trends.ts'
 const mostBySole = { flat: 1.5, cupped: 3 } as const
 
 type Planned = Plan['measure']
+const planned: readonly Planned[] = ['heel-balance', 'toe-length']
+
+/** What plans are made from. */
+interface PlanningInput {
+  readonly horse: Horse
+  readonly practice: Practice
+  readonly asOf: PlainDate
+  readonly columns: Columns
+  readonly cautions: Cautions
+  readonly ahead: VisitsAhead
+  readonly series: readonly Series[]
+  readonly growth: readonly Growth[]
+}
 
 /**
  * Plans for what is over its limit at the latest reading (after the trim, or on arrival where nothing was trimmed).
  * Heels: the limit is the edge of the heel balance's target on the higher side, 2 mm by default; `now` and `expected`
  * are the difference without its sign. Toe length: only with a target, against its upper edge; the amounts are what
  * the toe should be shorter after each trim than after the last, beyond what has grown in between.
+ * None from one reading, none for what may be the reading's own error, and none for a foot that a caution holds.
  */
-export function plansOf(
-  horse: Horse,
-  practice: Practice,
-  columns: Columns,
-  cautions: Cautions,
-  ahead: VisitsAhead,
-): readonly Plan[] {
-  return feet.flatMap((foot) =>
-    (['heel-balance', 'toe-length'] as const).flatMap((measure) => {
-      const { band, from } = targetOf(horse, foot, measure)
-      if (band === null || (measure === 'toe-length' && from !== 'practitioner')) return []
-      const course = courseOf(columns, foot, measure)
-      const latest = course.at(-1)
-      const over = latest === undefined ? null : overBand(measure, latest.value, band)
-      if (latest === undefined || over === null) return []
-      const held = cautions.stopStood(foot, columns.visits.length - 1)
-      const allowed = allowedPerTrim(horse, foot, cautions)
-      const amounts = amountsLeft(over, allowed.perTrim)
-      const steps = held ? [] : stepsFrom(amounts, ahead.next, ahead.cycleDays)
-      const lastTrim = steps.at(-1)?.date
-      const kept = keptSoFar(course, foot, measure, band, allowed.perTrim, cautions, practice, columns)
-      return [
-        {
-          foot,
-          measure,
-          ...over,
-          perTrim: held ? null : allowed.perTrim,
-          perTrimFrom: allowed.from,
-          trims: held ? null : amounts.length,
-          steps,
-          readOn: latest.date,
-          shownOn: lastTrim === undefined ? null : addDays(lastTrim, ahead.cycleDays),
-          held: held ? 'stop caution' : null,
-          kept,
-          standing: kept.at(-1)?.standing ?? 'just begun',
-        },
-      ]
-    }),
-  )
+export const plansOf = (of: PlanningInput): readonly Plan[] =>
+  feet
+    .filter((foot) => !of.cautions.heldFeet.includes(foot))
+    .flatMap((foot) => planned.flatMap((measure) => planOf(of, foot, measure) ?? []))
+
+function planOf(of: PlanningInput, foot: Foot, measure: Planned): Plan | null {
+  const { band, from } = targetOf(of.horse, foot, measure)
+  if (band === null || (measure === 'toe-length' && from !== 'practitioner')) return null
+  const course = courseOf(of.columns, foot, measure)
+  const latest = course.at(-1)
+  const over = latest === undefined ? null : overBand(measure, latest.value, band)
+  const series = of.series.find(({ column }) => column.foot === foot && column.measure === measure)
+  if (latest === undefined || over === null || series === undefined) return null
+  const allowed = allowedPerTrim(of.horse, foot, of.cautions)
+  const { perTrim } = allowed
+  if (!isSurelyOver(series, series.days.length, measure, band, perTrim)) return null
+  const amounts = amountsLeft(over, perTrim)
+  const steps = stepsFrom(amounts, of.ahead.next, of.ahead.cycleDays)
+  const kept = keptSoFar(of, course, series, foot, measure, band, perTrim)
+  return {
+    foot,
+    measure,
+    ...over,
+    perTrim,
+    perTrimFrom: allowed.from,
+    trims: amounts.length,
+    steps,
+    next: offTheWall(of, foot, over, amounts[0] ?? over.now, latest.date),
+    readOn: latest.date,
+    shownOn: addDays(steps.at(-1)?.date ?? of.ahead.next, of.ahead.cycleDays),
+    kept,
+    standing: kept.at(-1)?.standing ?? 'just begun',
+  }
+}
+
+const wallOf = { toe: 'toe-length', medial: 'heel-medial', lateral: 'heel-lateral' } as const
+
+/** By what the wall has shown of its own growth, else as published. */
+function offTheWall(
+  { horse, asOf, growth, ahead }: PlanningInput,
+  foot: Foot,
+  { side, now }: Over,
+  leaves: number,
+  readOn: PlainDate,
+): OffTheWall {
+  const own = growth.find((one) => one.foot === foot && one.measure === wallOf[side])
+  const shown = own === undefined ? null : shownGrowth(own)
+  const rate = shown ?? priorFor(horse, asOf).mean
+  const grown = (rate * Math.max(0, daysBetween(readOn, ahead.next))) / daysPerMonth
+  const step = now - leaves
+  const total = grown + step
+  const much = side === 'toe' ? toeShortenedMuch : heelsLoweredMuch
+  return {
+    grown,
+    grownFrom: shown === null ? 'published' : 'measured',
+    step,
+    total,
+    careFrom: total > much ? much : null,
+    leaves,
+  }
+}
+
+/** mm a month over the phases whose arrival was read; where it was not, a trim may hide in the gain. */
+function shownGrowth({ phases }: Growth): number | null {
+  const seen = phases.filter(({ arrivalRead }) => arrivalRead)
+  const days = seen.reduce((sum, phase) => sum + phase.days, 0)
+  const gain = seen.reduce((sum, phase) => sum + phase.gain, 0)
+  return days === 0 ? null : Math.max(0, (gain / days) * daysPerMonth)
+}
+
+/**
+ * Whether the first `n` readings of a series, two at the least, put the level beyond its limit: with 90 %, or with 70 %
+ * where more is over than one trim may take. Chosen by us; Student's t of the fitted level.
+ */
+function isSurelyOver(
+  { days, values, ...series }: Series,
+  n: number,
+  measure: Planned,
+  band: Band,
+  perTrim: number,
+): boolean {
+  const fit = fitColumns(days, values, 0, n, {
+    sd: scaleOf({ days, values, ...series }).sd,
+    worth: repeatabilityWorth,
+  })
+  if (fit === null) return false
+  const day = days[n - 1] ?? 0
+  const over = overBand(measure, levelAt(fit, day), band)
+  if (over === null) return false
+  const asked = over.excess > perTrim ? 0.7 : 0.9
+  return over.excess > tQuantile(asked, fit.nu) * levelError(fit, day)
 }
 
 interface Over {
@@ -101,10 +174,7 @@ function allowedPerTrim(
   const own = horse.trimLimits.mostPerTrim
   if (own !== null) return { perTrim: own, from: 'trim limits' }
   const sole = horse.trimLimits.sole[foot]
-  const foundFlat = cautions.all.some(
-    ({ code, foot: at, standing }) =>
-      standing && at === foot && (code === 'sole-flat' || code === 'sole-thin'),
-  )
+  const foundFlat = cautions.stands('sole-flat', foot) || cautions.stands('sole-thin', foot)
   if (sole === 'flat' || foundFlat) return { perTrim: mostBySole.flat, from: 'flat sole' }
   if (sole === 'cupped') return { perTrim: mostBySole.cupped, from: 'cupped sole' }
   return { perTrim: mostBySole.flat, from: 'sole not said, taken as flat' }
@@ -142,18 +212,22 @@ const planSd: Readonly<Record<Planned, number>> = {
  * A visit counts for the trim whose date is nearest.
  */
 function keptSoFar(
+  { practice, columns, cautions }: PlanningInput,
   course: readonly Standing[],
+  series: Series,
   foot: Foot,
   measure: Planned,
   band: Band,
   perTrim: number,
-  cautions: Cautions,
-  practice: Practice,
-  columns: Columns,
 ): readonly PlanCheck[] {
-  const start = course.findIndex(
-    ({ place, value }) => overBand(measure, value, band) !== null && !cautions.stopStood(foot, place),
-  )
+  const start = course.findIndex(({ place, value }) => {
+    const read = series.places.indexOf(place)
+    return (
+      overBand(measure, value, band) !== null &&
+      !cautions.wasHeld(foot, place) &&
+      isSurelyOver(series, read + 1, measure, band, perTrim)
+    )
+  })
   const begun = course[start]
   const over = begun === undefined ? null : overBand(measure, begun.value, band)
   const visit = begun === undefined ? undefined : columns.visits[begun.place]

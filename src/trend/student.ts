@@ -10,5 +10,8 @@ const table: readonly number[] = Array.from({ length: upTo + 1 }, (_, nu) =>
 /** Student's t, 0.975, for `nu` degrees of freedom, nu > 0: half the width of a 95 % interval in standard errors. */
 export const t975 = (nu: number): number => table[nu] ?? quantile(0.975, nu)
 
-/** The same where the standard deviation is taken as known: the standard normal distribution's 0.975 quantile. */
+/** Student's t for any probability and `nu` degrees of freedom, nu > 0. */
+export const tQuantile = (probability: number, nu: number): number => quantile(probability, nu)
+
+/** Half the width of a 95 % interval where the standard deviation is taken as known: the standard normal distribution's 0.975 quantile. */
 export const z975 = 1.959963984540054

@@ -29,8 +29,17 @@ export interface VisitsAhead {
   readonly cycleDays: number
 }
 
-/** @param room for the longest series of the horse */
-export function trendOf(series: Series, target: Target, ahead: VisitsAhead, room: TheilSenRoom): Trend {
+/**
+ * @param isHeld whether a caution that holds the plan stands over the foot
+ * @param room for the longest series of the horse
+ */
+export function trendOf(
+  series: Series,
+  target: Target,
+  isHeld: boolean,
+  ahead: VisitsAhead,
+  room: TheilSenRoom,
+): Trend {
   const { column, days, values } = series
   const n = days.length
   const scale = scaleOf(series)
@@ -43,8 +52,9 @@ export function trendOf(series: Series, target: Target, ahead: VisitsAhead, room
   const usedDays = recent === null ? days : lastDays
   const lastDay = days[n - 1] ?? 0
   const span = lastDay - (usedDays[0] ?? 0)
-  const verdict =
+  const judged =
     used === null ? 'too early to tell' : verdictOf(used, lastDay, span, target.band, scale.matters)
+  const verdict = isHeld && judged === 'on target' ? 'held' : judged
   const first = values[0] ?? Number.NaN
   const last = values[n - 1] ?? Number.NaN
   const real = whole === null ? smallestRealChangeOf(scale.sd) : smallestRealChange(whole)

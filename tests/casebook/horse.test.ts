@@ -52,8 +52,14 @@ describe('horse.md', () => {
     })
   })
 
-  it.each(['no', 'No', 'false', 'off', 'n', '~', ''])('portfolio: %s is no consent', (word) => {
+  it.each(['no', 'No', 'false', 'off', 'n', '~'])('portfolio: %s is no consent', (word) => {
     expect(sound(`${juno}consent: {portfolio: ${word}}`)?.consent.portfolio).toBe(false)
+  })
+
+  it('takes an answer that was forgotten for none, and says so', () => {
+    const result = read(`${juno}consent: {portfolio: }`)
+    expect(told(result)).toEqual(['not-filled-in juno/horse.md:4 Portfolio holds nothing.'])
+    expect(result.horse?.consent.portfolio).toBe(false)
   })
 
   it('takes no unclear word for consent', () => {
@@ -192,7 +198,6 @@ describe('practice.md', () => {
       ]),
     ).toEqual([
       ['owner-id', 'abel-moor'],
-      ['key-missing', null],
       ['key-unknown', 'name'],
     ])
   })
@@ -210,6 +215,7 @@ describe('practice.md', () => {
         feetOrder: ['LF', 'RF', 'LH', 'RH'],
         owners: [],
         localRules: null,
+        contacts: { practice: null, vet: { name: null, phone: null } },
         terms: {},
         body: 'We work slowly.',
       },
@@ -220,7 +226,7 @@ describe('practice.md', () => {
 
   it('reads what is said', () => {
     const text =
-      '---\nPractice: P\nunits: inches\ntrim cycle: 6 weeks\nfeet: [rf, lf, rh, lh]\nowners: {abel: Abel Moor, ines: {name: Ines}}\nlocal rules: Ask first.\nterms: {Seedy-Toe: crumbling horn}\n---\n'
+      '---\nPractice: P\nunits: inches\ntrim cycle: 6 weeks\nfeet: [rf, lf, rh, lh]\nowners: {abel: Abel Moor, ines: {name: Ines}}\nlocal rules: Ask first.\ncontacts: {practice: 01632 960000, vet: {name: Dr Penrose, phone: +44 1632 960001}}\nterms: {Chalk-Toe: crumbling horn, seedy toe: mine}\n---\n'
     expect(readPractice(memoryFolder({ 'practice.md': text }), '2026-06-01').practice).toEqual({
       name: 'P',
       units: 'in',
@@ -231,7 +237,8 @@ describe('practice.md', () => {
         { id: 'ines', name: 'Ines' },
       ],
       localRules: 'Ask first.',
-      terms: { 'seedy toe': 'crumbling horn' },
+      contacts: { practice: '01632 960000', vet: { name: 'Dr Penrose', phone: '+44 1632 960001' } },
+      terms: { 'chalk toe': 'crumbling horn' },
       body: '',
     })
   })

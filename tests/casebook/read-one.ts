@@ -7,7 +7,7 @@ import { memoryFolder } from './memory-folder.ts'
 export const practiceText = `---
 practice: Slow Hoof Practice
 owners: {abel: {name: Abel Moor}}
-terms: {seedy toe: crumbling horn}
+terms: {chalk toe: crumbling horn}
 ---
 `
 export const horseText = '---\nname: Juno\nowner: abel\n---\n'

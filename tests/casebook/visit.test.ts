@@ -104,8 +104,14 @@ describe('findings', () => {
     ['nail holes, toe, 0', 'nail hole', 'toe', 0],
     ['bruises, sole, mild', 'bruise', 'sole', 1],
     ['bruising of old, sole, 1', null, null, null],
-    ['abscess, inner heel, resolved', 'old abscess', 'medial heel', 0],
-    ['seedy toe, toe, 1', 'seedy toe', 'toe', 1],
+    ['abscess, inner heel, resolved', 'abscess', 'medial heel', 0],
+    ['old abscess, inner heel, 1', 'old abscess', 'medial heel', 1],
+    ['Seedy toe, toe, 3', 'white-line disease', 'toe', 3],
+    ['white line disease, toe, 3', 'white-line disease', 'toe', 3],
+    ['pus, heel bulbs, 2', 'drainage', 'heel bulbs', 2],
+    ['puncture, 2', 'puncture', 'whole foot', 2],
+    ['abscess, severe', 'abscess', 'whole foot', 3],
+    ['chalk toe, toe, 1', 'chalk toe', 'toe', 1],
     ['Contracted Heel, whole foot, 2', 'contracted heels', 'whole foot', 2],
     ['thrush, sulcus central, grade 3', 'thrush', 'central sulcus', 3],
   ])('%s', (line, what, place, grade) => {
@@ -150,7 +156,7 @@ describe('what is followed, felt and seen', () => {
 
   it('reads comfort, body and stance', () => {
     const visit = sound(
-      'comfort:\n  lameness: {LF: 1, by: Vet}\n  obel: II\n  landing: [Heel, flat, ~, toe]\n  digital-pulse: [none, 1, clear, 3]\n  surfaces: {Sand: easy, deep gravel: Careful}\nbody: {weight: "1,100 lb", condition: 5.5, crest: 2}\nstance: [toe-out, straight, ~, toe-in]',
+      'comfort:\n  lameness: {LF: 1, by: Vet}\n  obel: II\n  landing: [Heel, flat, ~, toe]\n  digital-pulse: [none, 1, clear, 3]\n  surfaces: {Sand: easy, deep gravel: Careful}\n  hoof testers: {LF: [toe, 2], RF: sole 1, LH: 0}\n  painkillers: 2026-01-10\n  onset: 2026-01-08\nbody: {weight: "1,100 lb", condition: 5.5, crest: 2}\nstance: {LF: toe-out, RF: Square, LH: "leaning back, since Tuesday, worse", RH: toe-in}\ncleared: {LF: 2026-01-11, all: 2026-01-02}',
     )
     expect(visit?.comfort).toEqual({
       lameness: { LF: 1 },
@@ -159,10 +165,36 @@ describe('what is followed, felt and seen', () => {
       landing: { LF: 'heel', RF: 'flat', RH: 'toe' },
       digitalPulse: { LF: 0, RF: 1, LH: 2, RH: 3 },
       surfaces: { sand: 'easy', 'deep gravel': 'careful' },
+      hoofTesters: {
+        LF: { place: 'toe', grade: 2 },
+        RF: { place: 'sole', grade: 1 },
+        LH: { place: 'whole foot', grade: 0 },
+      },
+      painkillers: '2026-01-10',
+      onset: '2026-01-08',
     })
     expect(visit?.bodyState.weightKg).toBeCloseTo(498.95, 2)
     expect(visit?.bodyState).toMatchObject({ condition: 5.5, crest: 2 })
-    expect(visit?.stance).toEqual({ LF: 'toe-out', RF: 'straight', RH: 'toe-in' })
+    expect(visit?.stance).toEqual({
+      LF: { position: 'toe-out', words: null },
+      RF: { position: 'straight', words: null },
+      LH: { position: 'leaning back', words: 'since Tuesday, worse' },
+      RH: { position: 'toe-in', words: null },
+    })
+    expect(visit?.cleared).toEqual({ feet: { LF: '2026-01-11' }, all: '2026-01-02' })
+  })
+
+  it('takes one stance for all feet, and none that the scale does not know', () => {
+    expect(Object.keys(sound('stance: leaning back')?.stance ?? {})).toEqual(['LF', 'RF', 'LH', 'RH'])
+    expect(readVisitBlock('stance: {LF: leening back, RF: odd}').diagnostics).toMatchObject([
+      { code: 'value-form', fix: 'leaning back' },
+      { code: 'value-form', fix: null },
+    ])
+  })
+
+  it('refuses an all-clear from after the visit, and one that is no day', () => {
+    expect(readVisitBlock('cleared: {LF: 2026-12-30}').diagnostics[0]?.code).toBe('cleared-late')
+    expect(readVisitBlock('cleared: yes').diagnostics[0]?.code).toBe('value-form')
   })
 
   it('reads care as plain lines, also with a colon in them', () => {
@@ -174,9 +206,9 @@ describe('what is followed, felt and seen', () => {
   })
 
   it('keeps text that YAML would take for something else', () => {
-    const visit = sound('footing: no\nfindings: {LF: [flare, toe, 1]}\nstance: [on, off, yes, 1e3]')
+    const visit = sound('footing: no\nfindings: {LF: [flare, toe, 1]}\ncare: [on, off, yes, 1e3]')
     expect(visit?.footing).toBe('no')
-    expect(visit?.stance).toEqual({ LF: 'on', RF: 'off', LH: 'yes', RH: '1e3' })
+    expect(visit?.care).toEqual(['on', 'off', 'yes', '1e3'])
   })
 })
 
@@ -205,8 +237,11 @@ describe('dates', () => {
     ['2026-1-12', '2026-01-12'],
     ['2026/01/12', '2026-01-12'],
     ['12.1.2026', '2026-01-12'],
-    ['31/01/2026', '2026-01-31'],
-    ['1/31/2026', '2026-01-31'],
+    ['12 January 2026', '2026-01-12'],
+    ['January 12, 2026', '2026-01-12'],
+    // Read as dates, these would not be those of the file's name.
+    ['31/01/2026', null],
+    ['13.1.2026', null],
     ['2026-01-12T10:00:00Z', '2026-01-12'],
     ['01/12/2026', null],
     ['yesterday', null],
@@ -253,7 +288,6 @@ describe('photos', () => {
   })
 
   it.each([
-    ['photos/LF-side.jpg', 'photos/lf-side.jpg'],
     ['lf-side.jpg', 'photos/lf-side.jpg'],
     ['photos/lf-sid.jpg', 'photos/lf-side.jpg'],
     ['photos/tail.jpg', null],

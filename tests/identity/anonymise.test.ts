@@ -4,12 +4,15 @@ import { type HorseIdentity, identifiersOf } from '../../src/identity/identifier
 import { ownWords } from '../../src/identity/own-words.ts'
 import { portfolio } from '../../src/pages/words/en/portfolio.ts'
 
+const contacts = { practice: null, vet: { name: null, phone: null } }
+
 const own = ownWords([], [portfolio])
 
 const zoe: HorseIdentity = {
   id: 'zoe',
   name: 'Zoë',
   owner: 'kestrel',
+  vet: { name: null, phone: null },
   privateWords: ['Thistledown Yard', 'Brockweir'],
   files: ['zoe-lf.jpg'],
   dates: ['2026-03-14', '2026-04-18'],
@@ -25,7 +28,7 @@ const about = (horse: HorseIdentity, ownerName = 'Ada Kestrel') =>
     owner: 'kestrel',
     horseName: horse.name,
     ownerName,
-    identifiers: identifiersOf([horse], owners, own).identifiers,
+    identifiers: identifiersOf([horse], { owners, contacts }, own).identifiers,
     firstDate: '2026-03-14',
     stand: { ...portfolio.stand, alias: 'Bramble' },
   })

@@ -5,18 +5,21 @@ import { ownWords } from '../../src/identity/own-words.ts'
 import { fold } from '../../src/identity/words.ts'
 import { findDates } from '../../src/identity/written-dates.ts'
 
+const contacts = { practice: null, vet: { name: null, phone: null } }
+
 const own = ownWords(['Frog width and toe length'], [{ says: (n: number) => `May be ${n}` }])
 const horse = (name: string, more: Partial<HorseIdentity> = {}): HorseIdentity => ({
   id: 'h1x',
   name,
   owner: null,
+  vet: { name: null, phone: null },
   privateWords: [],
   files: [],
   dates: [],
   ...more,
 })
 const finds = (name: string, text: string, more: Partial<HorseIdentity> = {}) =>
-  finderOf(identifiersOf([horse(name, more)], [], own).identifiers)
+  finderOf(identifiersOf([horse(name, more)], { owners: [], contacts }, own).identifiers)
     .find(text)
     .map((found) => found.text)
 
@@ -46,7 +49,7 @@ describe('identifiers', () => {
 
   it('that are everyday words are found by their capital, and listed', () => {
     expect(finds('May', 'it may be; May was lame; MAY')).toEqual(['May', 'MAY'])
-    const { exceptions } = identifiersOf([horse('May')], [], own)
+    const { exceptions } = identifiersOf([horse('May')], { owners: [], contacts }, own)
     expect(exceptions).toContainEqual({
       kind: 'name of a horse',
       text: 'May',
@@ -70,7 +73,7 @@ describe('identifiers', () => {
   })
 
   it('name parts that are everyday words are listed, never silent', () => {
-    const { exceptions } = identifiersOf([horse('Old Quist')], [], own)
+    const { exceptions } = identifiersOf([horse('Old Quist')], { owners: [], contacts }, own)
     expect(exceptions.map(({ text, reason }) => `${text}: ${reason}`)).toEqual([
       'old (Old Quist): part of a longer name, not searched alone',
     ])

@@ -18,6 +18,7 @@ const horse = (
   id,
   name,
   owner,
+  vet: { name: null, phone: null },
   privateWords: [],
   files: [],
   dates: [],
@@ -37,7 +38,11 @@ const owners = [
   { id: 'kestrel', name: 'Ada Kestrel' },
   { id: 'fenwick', name: "Orla O'Fenwick" },
 ]
-const list = identifiersOf(horses, owners, own)
+const list = identifiersOf(
+  horses,
+  { owners, contacts: { practice: '01632 960000', vet: { name: 'Noor Feldarch', phone: '01632 960001' } } },
+  own,
+)
 const search = leakSearch({ list, horses, own, ownTexts: ['Kestrel Hoof Care'] })
 
 const file = (text: string | Uint8Array, more: Partial<ScanFile> = {}): ScanFile => ({
@@ -50,6 +55,12 @@ const found = (text: string | Uint8Array, more: Partial<ScanFile> = {}) =>
   search.scan(file(text, more)).map((hit) => hit.text)
 
 describe('the search for names in finished pages', () => {
+  it('keeps whom to ring out of the portfolio, and leaves it to owners', () => {
+    const text = '<p>Ring Noor Feldarch, 01632 960001, or us, 01632 960000.</p>'
+    expect(found(text).length).toBeGreaterThanOrEqual(3)
+    expect(found(text, { reader: { kind: 'owner', owner: 'kestrel' } })).toEqual([])
+  })
+
   it('finds nothing in a clean page', () => {
     expect(found('<p>Bramble stood well on day 35; it may heal.</p>')).toEqual([])
   })

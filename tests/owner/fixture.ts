@@ -4,7 +4,7 @@ import { daysBetween } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
 import type { HorseInput } from '../../src/pages/practice/index.ts'
-import type { Assessment, Trend, Verdict } from '../../src/trend/assessment.ts'
+import type { Assessment, Caution, CautionCode, FactsOf, Trend, Verdict } from '../../src/trend/assessment.ts'
 
 export const dates = ['2026-01-12', '2026-02-16', '2026-03-23', '2026-04-27'] as const
 
@@ -18,6 +18,7 @@ export const practice: Practice = {
     { id: 'fenwick', name: "Orla O'Fenwick" },
   ],
   localRules: 'Here a vet must be told of any lameness.',
+  contacts: { practice: null, vet: { name: null, phone: null } },
   terms: { 'moon ring': 'a ring that goes all the way round' },
   body: 'Private to the practice.',
 }
@@ -36,6 +37,31 @@ const finding = (
   words,
 })
 
+export const caution = <Code extends CautionCode>(
+  code: Code,
+  level: Caution['level'],
+  foot: Foot,
+  at: number,
+  facts: FactsOf<Code>,
+  standing: boolean,
+): Caution =>
+  ({
+    code,
+    level,
+    family: null,
+    foot,
+    feet: [foot],
+    since: dates[at],
+    date: dates[at],
+    visit: dates[at],
+    facts,
+    standing,
+    isLower: false,
+    silentVisits: 0,
+    holdsPlan: level === 'stop',
+    seen: [{ visit: dates[at], date: dates[at], facts }],
+  }) as unknown as Caution
+
 export function visit(index: number, more: Partial<Visit> = {}): Visit {
   const date = dates[index] ?? '2026-06-01'
   return {
@@ -46,9 +72,20 @@ export function visit(index: number, more: Partial<Visit> = {}): Visit {
     readings: [] as Reading[],
     findings: [],
     growOut: [],
-    comfort: { lameness: {}, lamenessBy: null, obel: null, landing: {}, digitalPulse: {}, surfaces: {} },
+    comfort: {
+      lameness: {},
+      lamenessBy: null,
+      obel: null,
+      landing: {},
+      digitalPulse: {},
+      surfaces: {},
+      hoofTesters: {},
+      painkillers: null,
+      onset: null,
+    },
     bodyState: { weightKg: null, condition: null, crest: null },
     stance: {},
+    cleared: { feet: {}, all: null },
     photos: [],
     care: [],
     nextVisit: null,
@@ -77,7 +114,8 @@ export const zoe: Horse = {
   weightKg: 455,
   started: '2026-01-12',
   history: ['PRIVATE-HISTORY'],
-  vet: { involved: true, diagnosis: 'PRIVATE-DIAGNOSIS' },
+  tetanus: null,
+  vet: { involved: true, diagnosis: 'PRIVATE-DIAGNOSIS', name: null, phone: null, date: null, feet: [] },
   consent: { ownerSite: true, portfolio: true, photos: true, given: '2026-01-12' },
   alias: 'Bramble',
   privateWords: ['Thistledown Yard'],
@@ -99,6 +137,9 @@ export const zoe: Horse = {
         landing: { LF: 'toe', RF: 'flat' },
         digitalPulse: { LF: 1 },
         surfaces: { sand: 'easy' },
+        hoofTesters: {},
+        painkillers: null,
+        onset: null,
       },
       body: {
         own: 'PRIVATE-NOTE',
@@ -348,28 +389,12 @@ export const assessment: Assessment = {
       steps: [],
       readOn: '2026-05-05',
       shownOn: '2026-09-22',
-      held: null,
+      next: { grown: 8, grownFrom: 'measured', step: 1.5, total: 9.5, careFrom: null, leaves: 4.5 },
       kept: [],
       standing: 'on plan',
     },
-    {
-      foot: 'RH',
-      measure: 'toe-length',
-      side: 'toe',
-      now: 90,
-      limit: 84,
-      excess: 6,
-      perTrim: null,
-      perTrimFrom: 'flat sole',
-      trims: null,
-      steps: [],
-      readOn: '2026-05-05',
-      shownOn: null,
-      held: 'stop caution',
-      kept: [],
-      standing: 'just begun',
-    },
   ],
+  heldFeet: ['RH'],
   geometry: [
     {
       foot: 'LF',
@@ -381,33 +406,9 @@ export const assessment: Assessment = {
   backtest: { made: 0, held: 0, forecasts: [] },
   checks: [],
   cautions: [
-    {
-      code: 'thrush-severe',
-      level: 'vet',
-      foot: 'LF',
-      date: dates[0],
-      visit: dates[0],
-      facts: {},
-      standing: false,
-    },
-    {
-      code: 'drainage',
-      level: 'stop',
-      foot: 'RH',
-      date: dates[3],
-      visit: dates[3],
-      facts: {},
-      standing: true,
-    },
-    {
-      code: 'sole-flat',
-      level: 'mind',
-      foot: 'LF',
-      date: dates[3],
-      visit: dates[3],
-      facts: {},
-      standing: true,
-    },
+    caution('thrush-severe', 'vet', 'LF', 0, { finding: 'thrush', place: 'frog', grade: 3 }, false),
+    caution('drainage', 'stop', 'RH', 3, { finding: 'drainage', place: 'toe', grade: 2 }, true),
+    caution('sole-flat', 'mind', 'LF', 3, { by: 'finding' }, true),
   ],
   nextVisit: { last: dates[3], due: '2026-06-01', from: 'visit', overdueDays: -28 },
 }

@@ -152,16 +152,16 @@ describe('the rest of the page', () => {
 
   it('puts cautions that stand first, the gravest on top, and leaves out those that passed', () => {
     expect(shown().urgent.map(({ level, word, text }) => `${level}: ${word} ${text}`)).toEqual([
-      'stop: Stop. Fluid came from the foot (right hind). Ring your vet before anyone works on it.',
-      'mind: Take care. The sole is flat (left fore). Choose soft or smooth ground, and take care on stones.',
+      'stop: Stop. Right hind: Fluid came from the foot. Ring your vet before anyone works on it.',
+      'mind: Take care. Left fore: The sole is flat. Choose soft or smooth ground, and take care on stones.',
     ])
     const both = [
       ...assessment.cautions,
-      ...assessment.cautions.map((one) => ({ ...one, foot: 'RF' as const })),
+      ...assessment.cautions.map((one) => ({ ...one, foot: 'RF' as const, feet: ['RF' as const] })),
     ]
     expect(withAssessment({ cautions: both }).urgent.map(({ text }) => text.split('.')[0])).toEqual([
-      'Fluid came from the foot (right fore and right hind)',
-      'The sole is flat (left fore and right fore)',
+      'Right fore and right hind: Fluid came from the foot',
+      'Left fore and right fore: The sole is flat',
     ])
   })
 

@@ -5,9 +5,15 @@
 import { fleschKincaid } from 'flesch-kincaid'
 import { syllable } from 'syllable'
 import { describe, expect, it } from 'vitest'
+import { addDays } from '../../src/hoof/dates.ts'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
+import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
+import { formatter } from '../../src/pages/shared/format.ts'
 import { owner, ownerMeasures } from '../../src/pages/words/en/owner.ts'
-import { cautionCodes, type Verdict } from '../../src/trend/assessment.ts'
+import { assess } from '../../src/trend/assess.ts'
+import type { Verdict } from '../../src/trend/assessment.ts'
+import { buildHorse, practice } from '../trend/build-horse.ts'
+import { signTable } from '../trend/sign-table.ts'
 import { assessment, input, trend } from './fixture.ts'
 
 const limit = 8
@@ -25,6 +31,7 @@ function gradeOf(sentences: readonly string[]): number {
 
 const verdicts: readonly Verdict[] = [
   'on target',
+  'held',
   'improving',
   'worsening',
   'steady',
@@ -41,6 +48,13 @@ const statements = verdicts.flatMap((verdict) =>
     return view?.feet.flatMap((foot) => foot.statements.flatMap(({ sentences }) => sentences)) ?? []
   }),
 )
+const format = formatter('mm')
+const ownerCautions = signTable.flatMap(({ code, raises, horse }) => {
+  const visits = raises.map((visit, i) => ({ date: addDays('2026-01-05', i * 35), ...visit }))
+  return assess(buildHorse({ ...horse, visits }), practice(), visits.at(-1)?.date ?? '')
+    .cautions.filter((one) => one.code === code)
+    .map((one) => wordsOf(format, one).owner(one.facts, format))
+})
 const view = presentOwnerHorse(input)
 const parts: Readonly<Record<string, readonly string[]>> = {
   statements,
@@ -53,7 +67,7 @@ const parts: Readonly<Record<string, readonly string[]>> = {
   plans: [...(view?.plans ?? []), owner.planWhy],
   'what words mean': [...Object.values(ownerMeasures).map(({ meaning }) => meaning), owner.measuring],
   'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
-  cautions: cautionCodes.map((code) => owner.cautions[code](['LF', 'RF'])),
+  cautions: ownerCautions,
   'how to unlock': [
     owner.locked.how,
     owner.locked.hint,

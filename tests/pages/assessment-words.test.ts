@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest'
+import { addDays } from '../../src/hoof/dates.ts'
+import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
 import { formatter } from '../../src/pages/shared/format.ts'
 import { assessment as words } from '../../src/pages/words/en/assessment.ts'
+import { cautions } from '../../src/pages/words/en/cautions.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { cautionCodes, type Facts } from '../../src/trend/assessment.ts'
+import type { CautionCode, FactsOf } from '../../src/trend/assessment.ts'
 import { buildHorse, courseOf, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
+import { signTable } from '../trend/sign-table.ts'
 
 const f = formatter('mm')
 const sample = assess(sampleHorse, practice(), sampleAsOf)
@@ -14,125 +18,90 @@ const plain = (text: string): void => {
 }
 
 describe('cautions in words', () => {
-  it.each<[(typeof cautionCodes)[number], Facts, string]>([
-    ['lameness-severe', { grade: 4 }, 'Lameness 4 of 5. Ask a vet before any more work on this foot.'],
-    [
-      'puncture',
-      { place: 'frog', grade: 2, words: null },
-      'A nail or puncture in the foot (frog). Leave it where it is, do not walk the horse, and call the vet at once.',
-    ],
-    [
-      'lameness-rising',
-      { grade: 2, before: 1 },
-      'Lameness has risen from 1 to 2 of 5 since it was last judged.',
-    ],
-    [
-      'finding-worsening',
-      { finding: 'flare', place: 'toe', first: 1, middle: 2, grade: 3 },
-      'Worse over three visits: flare (toe), grade 1, then 2, now 3.',
-    ],
-    [
-      'sole-thin',
-      { by: 'sole depth', depth: 12 },
+  const said = <Code extends CautionCode>(code: Code, facts: FactsOf<Code>, as = f) =>
+    cautions[code].practice(facts, as)
+
+  it('carry their limits with them, and the place where there is one', () => {
+    expect(said('puncture', { finding: 'puncture', place: 'frog', grade: 2 })).toBe(
+      'A nail or puncture (frog). Leave it where it is, do not walk the horse, and ring the vet at once.',
+    )
+    expect(said('drainage', { finding: 'drainage', place: 'whole foot', grade: 2 })).toMatch(
+      /^Fluid comes from the foot\. /,
+    )
+    expect(said('sole-thin', { by: 'sole depth', depth: 12, limit: 15 })).toBe(
       'The sole is 12 mm deep on the radiograph, which is thin. Never thin it, and lower the wall in stages.',
-    ],
-    [
-      'heels-lowered-much',
-      { measure: 'heel-lateral', step: -8 },
+    )
+    expect(said('heels-lowered-much', { measure: 'heel-lateral', step: -8, limit: 6 })).toBe(
       'The outer heel was lowered by 8 mm at one trim, more than 6 mm.',
-    ],
-    [
-      'pair-uneven-after-trim',
-      { pair: 'hind', left: 55, right: 49, difference: 6 },
-      'After the trim the hind pair stands at 55° left and 49° right, more than 5° apart.',
-    ],
-    [
-      'visit-overdue',
-      { due: '2026-02-02', days: 21 },
+    )
+    expect(said('visit-overdue', { due: '2026-02-02', days: 21 })).toBe(
       'The visit planned for 2 February 2026 is overdue by 3 weeks.',
-    ],
-  ])('%s', (code, facts, message) => expect(words.cautions[code](facts, f)).toBe(message))
+    )
+  })
 
-  it('exist for every code, and say who to ask at the levels stop and vet', () => {
-    const facts = {
-      grade: 3,
-      before: 1,
-      place: 'toe',
-      depth: 5,
-      surfaces: 'sand',
-      lameness: 2,
-      finding: 'flare',
-      first: 1,
-      middle: 2,
-      step: -12,
-      measure: 'heel-medial',
-      pair: 'fore',
-      left: 55,
-      right: 48,
-      due: '2026-02-02',
-      days: 30,
+  it('speak in the unit of the practice', () => {
+    expect(
+      said('toe-shortened-much', { measure: 'toe-length', step: -12.7, limit: 10 }, formatter('in')),
+    ).toBe('The toe was shortened by 1/2 in at one trim, more than 3/8 in.')
+    expect(said('weight-loss', { before: 500, now: 470, days: 28, percent: 5 }, formatter('in'))).toContain(
+      'from 1102 lb to 1036 lb',
+    )
+  })
+
+  it('of a stop say at least one thing not to do', () => {
+    for (const { code, level, raises, horse } of signTable) {
+      if (level !== 'stop') continue
+      const visits = raises.map((visit, i) => ({ date: addDays('2026-01-05', i * 35), ...visit }))
+      const found = assess(buildHorse({ ...horse, visits }), practice(), visits.at(-1)?.date ?? '').cautions
+      const caution = found.find((one) => one.code === code)
+      if (caution === undefined) throw new Error(`${code} was not raised`)
+      expect(wordsOf(f, caution).practice(caution.facts, f)).toMatch(/\b(?:not|leave|nothing|no trim)\b/i)
+      expect(wordsOf(f, caution).owner(caution.facts, f)).toMatch(/vet/)
     }
-    for (const code of cautionCodes) plain(words.cautions[code](facts, f))
-    for (const code of ['drainage', 'sole-depth-critical', 'heat-with-lameness'] as const)
-      expect(words.cautions[code](facts, f)).toContain('Ask a vet')
   })
 
-  it('say what to do once, where the word of their level stands beside them and where it does not', () => {
-    const alone = (code: (typeof cautionCodes)[number], level: 'stop' | 'vet' | 'mind', facts: Facts) =>
-      words.cautionAlone({ code, level, foot: 'LF', date: '2026-01-10', visit: '', facts, standing: true }, f)
-    expect(alone('swelling', 'vet', { place: 'coronet' })).toBe('Swelling (coronet). Tell the vet.')
-    expect(alone('condition-high', 'mind', { grade: 8 })).toBe(
-      'Body condition 8 of 9: the feet carry more than they should. Take care.',
-    )
-    expect(alone('drainage', 'stop', {})).toBe(
-      'Fluid comes from the foot. Ask a vet before any more work on this foot.',
-    )
-    expect(alone('sole-flat', 'mind', {})).toBe(
-      'The sole is flat. Never thin it, and lower the wall in stages.',
-    )
+  it('say what to do where no word of their level stands beside them', () => {
+    expect(words.cautionAlone('Swelling (coronet).', 'vet')).toBe('Swelling (coronet). Tell the vet.')
+    expect(words.cautionAlone('An abscess.', 'stop')).toBe('An abscess. Ask a vet before any more work.')
   })
-
-  it('speak in the unit of the practice', () =>
-    expect(words.cautions['toe-shortened-much']({ step: -12.7 }, formatter('in'))).toBe(
-      'The toe was shortened by 1/2 in at one trim, more than 3/8 in.',
-    ))
 })
 
 describe('checks in words', () => {
-  it.each<[keyof typeof words.checks, Facts, string]>([
-    [
-      'entered against photo',
-      {
-        measure: 'toe-angle',
-        stage: 'after',
-        entered: 45,
-        photo: 48,
-        difference: -3,
-        within: 2.9,
-        explained: 'no',
-      },
+  const { checks } = words
+  it('name both sources where hand and picture disagree', () =>
+    expect(
+      checks['entered against photo'](
+        {
+          measure: 'toe-angle',
+          stage: 'after',
+          entered: 45,
+          photo: 48,
+          difference: -3,
+          within: 2.9,
+          explained: false,
+        },
+        f,
+      ),
+    ).toBe(
       'toe angle, after the trim: 45° by hand, 48° from the photo, a difference of \u22123°, more than the errors of both explain. The hand reading is used.',
-    ],
-    [
-      'broken axis',
-      { measure: 'axis-deviation', value: -5 },
+    ))
+
+  it('carry their limits with them', () => {
+    expect(checks['broken axis']({ value: -5, limit: 3 }, f)).toBe(
       'Pastern and hoof do not stand in one line: broken forward by 5°.',
-    ],
-    [
-      'sheared heels',
-      { measure: 'heel-balance', value: -6 },
+    )
+    expect(checks['sheared heels']({ value: -6, limit: 5 }, f)).toBe(
       'The outer heel is 6 mm higher. From 5 mm on a published definition speaks of sheared heels.',
-    ],
-    [
-      'toe length for weight',
-      { value: 95, guide: 82.5, difference: 12.5, weight: 450 },
-      'Toe length 95 mm; the guide for this weight, given from memory, is 82.5 mm.',
-    ],
-  ])('%s', (kind, facts, message) => expect(words.checks[kind](facts, f)).toBe(message))
+    )
+    expect(checks['frog ratio']({ value: 0.5, limit: 0.67 }, f)).toContain('Below 0.67 a published')
+    expect(
+      checks['toe length for weight']({ value: 95, guide: 82.5, difference: 12.5, weight: 450 }, f),
+    ).toBe('Toe length 95 mm; the guide for this weight, given from memory, is 82.5 mm.')
+  })
 
   it('of a whole horse are whole sentences', () => {
-    for (const { kind, facts } of sample.checks)
-      expect(words.checks[kind](facts, f)).not.toMatch(/NaN|undefined|\u2014/)
+    for (const check of sample.checks)
+      expect(words.checkSentence(check, f)).not.toMatch(/NaN|undefined|\u2014/)
   })
 })
 
@@ -208,29 +177,30 @@ describe('other sentences', () => {
   it('stage a plan and say when it will be seen to hold', () => {
     const horse = buildHorse({
       trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
-      visits: [{ date: '2026-01-05', after: { 'heel-medial': 36, 'heel-lateral': 30 } }],
+      visits: ['2025-12-01', '2026-01-05'].map((date) => ({
+        date,
+        after: { 'heel-medial': 36, 'heel-lateral': 30 },
+      })),
     })
     const [plan] = assess(horse, practice(), '2026-01-05').plans
     if (plan === undefined) throw new Error('no plan')
     expect(words.planSentence(plan, f)).toBe(
-      'The inner heel is 6 mm higher, 4 mm over the limit of 2 mm. 3 trims, at most 1.5 mm a trim (flat sole), to about 20 April 2026. Whether it holds shows at the visit after the last, about 25 May 2026: 5 months in all.',
+      'The inner heel is 6 mm higher, 4 mm over the limit of 2 mm. 3 trims, at most 1.5 mm a trim beyond what grows (flat sole), to about 20 April 2026. Whether it holds shows at the visit after the last, about 25 May 2026: 5 months in all.',
     )
   })
 
-  it('give no amount while a stop stands', () => {
-    const horse = buildHorse({
-      visits: [
-        {
-          date: '2026-01-05',
-          after: { 'heel-medial': 36, 'heel-lateral': 30 },
-          findings: ['LF drainage, toe, 2'],
-        },
-      ],
-    })
-    const [plan] = assess(horse, practice(), '2026-01-05').plans
+  it('tells the next trim in plain amounts, in the unit of the practice', () => {
+    const visits = ['2026-01-05', '2026-02-09'].map((date) => ({
+      date,
+      after: { 'heel-medial': 36, 'heel-lateral': 30 },
+    }))
+    const [plan] = assess(buildHorse({ visits }), practice(), '2026-02-09').plans
     if (plan === undefined) throw new Error('no plan')
-    expect(words.planSentence(plan, f)).toBe(
-      'The inner heel is 6 mm higher, 4 mm over the limit of 2 mm. No amount is given while the caution on this foot stands: a vet must clear it first.',
+    expect(words.offSentence(plan, f)).toBe(
+      'Off the inner heel, at most: 11.5 mm (10 mm grown since 9 February 2026 at the published pace, and 1.5 mm more), and off the outer heel only what has grown. That leaves 4.5 mm between them. That is more than 6 mm: better in two trims, some weeks apart.',
     )
+    expect(words.offSentence(plan, formatter('in'))).toContain('7/16 in (3/8 in grown')
+    expect(words.planSentence(plan, formatter('in'))).toContain('at most 1/16 in a trim beyond what grows')
+    expect(words.offSentence(plan, formatter('cm'))).toContain('0.15 cm more')
   })
 })

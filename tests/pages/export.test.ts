@@ -36,6 +36,7 @@ describe('the export', () => {
       'growth',
       'growOut',
       'plans',
+      'heldFeet',
       'checks',
       'cautions',
     ])
@@ -98,7 +99,8 @@ describe('the export', () => {
       forecast: null,
     })
     expect(few?.growOut).toMatchObject([{ wallLength: null, date: null, state: 'wall length unknown' }])
-    expect(few?.plans).toMatchObject([{ measure: 'heel-balance', perTrim: null, trims: null, steps: [] }])
+    expect(few?.plans).toEqual([])
+    expect(few?.heldFeet).toEqual(['LF'])
   })
 
   it('names the unit and the source of each reading', () => {
@@ -124,8 +126,13 @@ describe('the export', () => {
         code: 'drainage',
         level: 'stop',
         foot: 'LF',
+        feet: ['LF'],
+        since: '2026-03-14',
         date: '2026-03-14',
-        message: 'Fluid comes from the foot (toe). Ask a vet before any more work on this foot.',
+        silentVisits: 1,
+        holdsPlan: true,
+        message:
+          'Fluid comes from the foot (toe). Do not plug it and do not trim this foot. Ask a vet before any more work.',
       },
     ])
     const past = sample.cautions.filter(({ standing }) => !standing)

@@ -50,14 +50,16 @@ describe('the front page', () => {
   it('puts cautions in force first, stop as a block of its own', () => {
     expect(front.urgent[0]).toMatchObject({
       level: 'stop',
-      word: 'Stop',
+      word: 'Stop: ask a vet first',
       horse: { text: 'Mallow', href: 'mallow/index.html' },
     })
     expect(front.urgent[0]?.items[0]).toEqual({
-      text: 'Right fore: Lameness 4 of 5. Ask a vet before any more work on this foot.',
+      text: 'Right fore: Lameness 4 of 5. Do not trim and do not make the horse walk.',
       date: '23 March 2026',
     })
-    expect(front.mind.map(({ level }) => level)).toEqual(['mind'])
+    // Two lines a horse; what it should take care of stands on its own page.
+    expect(front.urgent[0]?.more).toBe('2 more on its page.')
+    expect(front.mind).toEqual([])
   })
 
   it('names overdue visits', () => {
@@ -95,7 +97,7 @@ describe('the front page', () => {
     })
     expect(front.horses[0]?.find).toContain('thrush')
     expect(front.horses[0]?.tags).toBe('overdue improving')
-    expect(front.horses[1]?.flag).toEqual({ level: 'stop', text: 'Stop' })
+    expect(front.horses[1]?.flag).toEqual({ level: 'stop', text: 'Stop: ask a vet first' })
   })
 
   it('names horses that could not be read', () => {
@@ -124,7 +126,7 @@ describe('the reference page', () => {
   })
 
   it('explains the practice’s own words, and what no page does', () => {
-    expect(reference.terms).toEqual([{ name: 'Seedy toe', text: 'crumbling horn at the toe' }])
+    expect(reference.terms).toEqual([{ name: 'Chalk toe', text: 'crumbling horn at the toe' }])
     expect(reference.w.reference.neverList[0]).toContain('No page makes a diagnosis')
   })
 

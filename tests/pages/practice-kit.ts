@@ -11,7 +11,7 @@ export const practice: Practice = makePractice({
   name: 'Tideway Hoof Care',
   owners: [{ id: 'own', name: 'Orla Fenn' }],
   localRules: 'In this county a trimmer may not nail.',
-  terms: { 'seedy toe': 'crumbling horn at the toe' },
+  terms: { 'chalk toe': 'crumbling horn at the toe' },
   body: 'We work slowly.',
 })
 
@@ -26,7 +26,15 @@ export const mallow: Horse = buildHorse({
   weightKg: 505,
   started: '2026-01-12',
   history: ['Shod in front until autumn'],
-  vet: { involved: true, diagnosis: 'old laminitis in both fores' },
+  tetanus: null,
+  vet: {
+    involved: true,
+    diagnosis: 'old laminitis in both fores',
+    name: null,
+    phone: null,
+    date: null,
+    feet: [],
+  },
   targets: { 'toe-angle': { LF: { low: 54, high: 58 } } },
   trimLimits: { sole: { LF: 'flat' }, mostPerTrim: 1.5 },
   visits: [
@@ -74,6 +82,17 @@ export const mallow: Horse = buildHorse({
     },
   ],
 })
+
+/** Mallow with an inner heel that stands 3 mm higher at each visit, so that it asks for a plan. */
+export const uneven: Horse = {
+  ...mallow,
+  visits: mallow.visits.map((visit) => ({
+    ...visit,
+    readings: visit.readings.map((one) =>
+      one.measure === 'heel-medial' && one.foot === 'LF' ? { ...one, value: one.value + 3 } : one,
+    ),
+  })),
+}
 
 const inputOf = (horse: Horse, day: string, of: Practice) => ({
   horse,

@@ -3,7 +3,7 @@ import type { FieldSheetPage } from '../../src/pages/practice/field-sheet.ts'
 import type { HandOverPage } from '../../src/pages/practice/hand-over.ts'
 import { type Block, type Side, sidesOf } from '../../src/pages/practice/sides.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
-import { mallow, modelAt, pagesOf } from './practice-kit.ts'
+import { mallow, modelAt, pagesOf, uneven } from './practice-kit.ts'
 
 const blocks = (sides: readonly Side[]): readonly Block[] =>
   sides.flatMap(({ wide, left, right }) => [...wide, ...left, ...right])
@@ -29,7 +29,10 @@ describe('the hand-over', () => {
   })
 
   it('gives cautions, latest readings with change, trends in numbers', () => {
-    expect(itemsOf(page.sides, 'Cautions in force')[0]).toMatchObject({ level: 'stop', word: 'Stop' })
+    expect(itemsOf(page.sides, 'Cautions in force')[0]).toMatchObject({
+      level: 'stop',
+      word: 'Stop: ask a vet first',
+    })
     expect(itemsOf(page.sides, 'Latest readings')).toContainEqual({
       name: 'Toe angle, °',
       cells: ['51 +6*', '46 0', '', ''],
@@ -43,7 +46,7 @@ describe('the hand-over', () => {
     expect(itemsOf(page.sides, 'Open findings')).toEqual(['LF flare, medial quarter, mild'])
     expect(itemsOf(page.sides, 'What was done on 23 March 2026')).toEqual(['Toe length, mm: LF \u221210'])
     expect(itemsOf(page.sides, 'Questions')).toContain(
-      'RF: What makes this foot so lame, and may it be worked on?',
+      'Right fore: What makes this foot so lame, and may it be worked on?',
     )
     expect(itemsOf(page.sides, 'History')).toEqual(['Shod in front until autumn'])
   })
@@ -79,10 +82,15 @@ describe('the field sheet', () => {
   })
 
   it('gives the agreed limits', () => {
-    expect(itemsOf(page.sides, 'Agreed limits')).toEqual([
-      'LF inner heel: at most 1.5 mm at this trim',
+    const sheet = modelAt<FieldSheetPage>(pagesOf(uneven), 'mallow/field-sheet.html')
+    const limits = itemsOf(sheet.sides, 'What may be taken today')
+    expect(limits[0]).toMatch(/^Right fore: no plan and no amount while/)
+    expect(limits[1]).toBe(
+      'LF: Off the inner heel, at most: 11.5 mm (10 mm grown since 23 March 2026 at the published pace, and 1.5 mm more), and off the outer heel only what has grown. That leaves 4.5 mm between them. That is more than 6 mm: better in two trims, some weeks apart.',
+    )
+    expect(limits.slice(2)).toEqual([
       'Left fore sole flat',
-      'At most 1.5 mm at one trim',
+      'Left fore, left hind and right hind: at most 1.5 mm a trim beyond what grows',
       'Toe angle: left fore 54° to 58°',
     ])
   })
@@ -95,7 +103,9 @@ describe('the field sheet', () => {
       ),
     }
     const sheet = modelAt<FieldSheetPage>(pagesOf(stopped), 'mallow/field-sheet.html')
-    expect(itemsOf(sheet.sides, 'Agreed limits')[0]).toBe('LF: no trim amount while a stop caution stands')
+    expect(itemsOf(sheet.sides, 'What may be taken today')[0]).toMatch(
+      /^Left fore and right fore: no plan and no amount while a caution waits/,
+    )
   })
 
   it('asks for the usual measures where there are none yet', () => {

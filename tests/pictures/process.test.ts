@@ -23,8 +23,8 @@ async function processed(pictures: Readonly<Record<string, Uint8Array>>) {
   return { ...(await processPictures(horse, folder, store)), store }
 }
 
-const reported = (diagnostics: readonly { message: string; fix: string | null }[]) =>
-  diagnostics.map(({ message, fix }) => [message, fix])
+const reported = (diagnostics: readonly { message: string; advice: string | null }[]) =>
+  diagnostics.map(({ message, advice }) => [message, advice])
 
 describe('a processed picture', () => {
   it('comes in sizes for phone and desk, with a JPEG for what shows nothing newer', async () => {

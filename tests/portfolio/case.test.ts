@@ -98,7 +98,7 @@ describe('a case', () => {
       ['left fore', 'heel balance', '6 mm', '−2 mm to 2 mm', '4 mm above'],
     ])
     expect(made().page.assessment.cautions).toEqual([
-      { level: 'vet', word: 'Tell the vet', text: 'left fore: severe thrush: tell the vet' },
+      { level: 'vet', word: 'Tell the vet', text: 'left fore: severe thrush (frog): tell the vet' },
     ])
   })
 
@@ -106,8 +106,8 @@ describe('a case', () => {
     const { page } = made()
     expect(page.done.trims[0]?.rows[0]).toEqual(['0', '8 mm', '–', '–', '–'])
     expect(page.done.plans).toEqual([
-      'Left fore: heels 6 mm apart, to be brought within 2 mm. What happened kept to the plan.',
       'Right hind: no amounts, because a caution asked for a vet first.',
+      'Left fore: heels 6 mm apart, to be brought within 2 mm. What happened kept to the plan.',
     ])
   })
 
@@ -162,7 +162,8 @@ describe('names planted in every field', () => {
     alias: 'Bramble',
     privateWords: ['Hestercombe'],
     history: [planted('')],
-    vet: { involved: true, diagnosis: planted('') },
+    tetanus: null,
+    vet: { involved: true, diagnosis: planted(''), name: null, phone: null, date: null, feet: [] },
     body: { own: planted(''), forOwner: planted(''), forTeaching: planted('') },
     file: 'quillon-7/horse.md',
     visits: [
@@ -175,7 +176,7 @@ describe('names planted in every field', () => {
         ],
         growOut: [{ foot: 'LF', what: planted('hole'), place: planted('toe'), distance: 4 }],
         comfort: { ...bare.comfort, lamenessBy: planted(''), surfaces: { [planted('sand')]: 'easy' } },
-        stance: { LF: planted('') },
+        stance: { LF: { position: 'other', words: planted('') } },
         photos: [
           {
             file: 'photos/IMG_9031.jpg',
@@ -200,7 +201,7 @@ describe('names planted in every field', () => {
     own,
   )
   const search = leakSearch({
-    list: identifiersOf([identityOf(horse)], owners, own),
+    list: identifiersOf([identityOf(horse)], { owners, contacts: practice.contacts }, own),
     horses: [identityOf(horse)],
     own,
     ownTexts: [],

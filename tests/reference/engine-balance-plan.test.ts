@@ -15,7 +15,10 @@ function planFor(trimCycleDays: number, limit: number | null = null) {
   const horse = buildHorse({
     trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
     targets: limit === null ? {} : { 'heel-balance': { LF: { low: -limit, high: limit } } },
-    visits: [{ date: trimmedOn, after: { 'heel-medial': 36.35, 'heel-lateral': 30 } }],
+    visits: ['2025-12-01', trimmedOn].map((date) => ({
+      date,
+      after: { 'heel-medial': 36.35, 'heel-lateral': 30 },
+    })),
   })
   const [plan] = assess(horse, practice({ trimCycleDays }), trimmedOn).plans
   if (plan === undefined) throw new Error('no plan')

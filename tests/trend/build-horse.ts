@@ -31,6 +31,8 @@ export interface VisitSketch {
   readonly body?: Partial<Visit['bodyState']>
   readonly photos?: readonly Photo[]
   readonly nextVisit?: string
+  readonly stance?: PerFoot<string>
+  readonly cleared?: Partial<Visit['cleared']>
 }
 
 export interface HorseSketch extends Partial<Omit<Horse, 'visits'>> {
@@ -44,6 +46,7 @@ export const practice = (more: Partial<Practice> = {}): Practice => ({
   feetOrder: feet,
   owners: [{ id: 'own', name: 'Owner' }],
   localRules: null,
+  contacts: { practice: null, vet: { name: null, phone: null } },
   terms: {},
   body: '',
   ...more,
@@ -62,7 +65,8 @@ export const buildHorse = ({ visits, ...more }: HorseSketch): Horse => ({
   weightKg: null,
   started: null,
   history: [],
-  vet: { involved: false, diagnosis: null },
+  tetanus: null,
+  vet: { involved: false, diagnosis: null, name: null, phone: null, date: null, feet: [] },
   consent: { ownerSite: false, portfolio: false, photos: false, given: null },
   alias: null,
   privateWords: [],
@@ -91,10 +95,16 @@ function buildVisit(of: VisitSketch): Visit {
       landing: {},
       digitalPulse: {},
       surfaces: {},
+      hoofTesters: {},
+      painkillers: null,
+      onset: null,
       ...of.comfort,
     },
     bodyState: { weightKg: null, condition: null, crest: null, ...of.body },
-    stance: {},
+    stance: Object.fromEntries(
+      Object.entries(of.stance ?? {}).map(([foot, position]) => [foot, { position, words: null }]),
+    ),
+    cleared: { feet: {}, all: null, ...of.cleared },
     photos: of.photos ?? [],
     care: [],
     nextVisit: of.nextVisit ?? null,

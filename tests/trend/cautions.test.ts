@@ -1,296 +1,245 @@
 import { describe, expect, it } from 'vitest'
+import { addDays } from '../../src/hoof/dates.ts'
+import { feet } from '../../src/hoof/feet.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { type Caution, type CautionCode, cautionCodes } from '../../src/trend/assessment.ts'
-import { wordsSay } from '../../src/trend/cautions/findings.ts'
-import { rules } from '../../src/trend/cautions/index.ts'
-import { buildHorse, type HorseSketch, practice, type VisitSketch } from './build-horse.ts'
+import { graveDiagnosis } from '../../src/trend/cautions/body.ts'
+import { wordsSay } from '../../src/trend/cautions/found.ts'
+import { buildHorse, type HorseSketch, practice } from './build-horse.ts'
+import { type SignRow, type Sketch, signTable } from './sign-table.ts'
 
-const days = ['2026-01-05', '2026-02-09', '2026-03-16', '2026-04-20']
-type Sketch = Omit<VisitSketch, 'date'>
+const dayOf = (i: number) => addDays('2026-01-05', i * 35)
 
-function cautionsOf(visits: readonly Sketch[], horse: Omit<HorseSketch, 'visits'> = {}, asOf?: string) {
-  const dated = visits.map((visit, i) => ({ date: days[i] ?? '', ...visit }))
+function assessed(visits: readonly Sketch[], horse: Omit<HorseSketch, 'visits'> = {}, asOf?: string) {
+  const dated = visits.map((visit, i) => ({ date: dayOf(i), ...visit }))
   return assess(buildHorse({ ...horse, visits: dated }), practice(), asOf ?? dated.at(-1)?.date ?? '')
-    .cautions
 }
+const cautionsOf = (...of: Parameters<typeof assessed>) => assessed(...of).cautions
 const standing = (cautions: readonly Caution[]): readonly CautionCode[] =>
   cautions.filter((one) => one.standing).map(({ code }) => code)
 
-/** For each code: visits that fire it, and visits like them that do not. */
-const cases: Readonly<
-  Record<CautionCode, readonly [fires: readonly Sketch[], silent: readonly (readonly Sketch[])[]]>
-> = {
-  'lameness-severe': [[{ comfort: { lameness: { LF: 4 } } }], [[{ comfort: { lameness: { LF: 3 } } }]]],
-  'pulse-bounding': [
-    [{ comfort: { digitalPulse: { RH: 3 } } }],
-    [[{ comfort: { digitalPulse: { RH: 2, LF: 2 } } }]],
-  ],
-  'pulse-both-fores': [
-    [{ comfort: { digitalPulse: { LF: 2, RF: 2 } } }],
-    [[{ comfort: { digitalPulse: { LF: 2, RF: 1 } } }], [{ comfort: { digitalPulse: { LH: 2, RH: 2 } } }]],
-  ],
-  drainage: [[{ findings: ['LF drainage, toe, 1'] }], [[{ findings: ['LF drainage, toe, 0'] }]]],
-  'heat-with-lameness': [
-    [{ findings: ['LF heat, whole foot, 1'], comfort: { lameness: { LF: 1 } } }],
-    [
-      [{ findings: ['LF heat, whole foot, 1'] }],
-      [{ findings: ['LF heat, whole foot, 1'], comfort: { lameness: { LF: 0, RF: 1 } } }],
-      [{ comfort: { lameness: { LF: 1 } } }],
-    ],
-  ],
-  puncture: [
-    [{ findings: ['LF puncture, frog, 1'] }],
-    [[{ findings: ['LF puncture, frog, 0'] }], [{ findings: ['LF nail hole, lateral quarter, 1'] }]],
-  ],
-  'sole-depth-critical': [[{ before: { 'sole-depth': 6.5 } }], [[{ before: { 'sole-depth': 7 } }]]],
-  'unwilling-to-move': [
-    [{ comfort: { surfaces: { gravel: 'careful' } } }, { comfort: { surfaces: { gravel: 'unwilling' } } }],
-    [[{ comfort: { surfaces: { gravel: 'careful', sand: 'easy' } } }]],
-  ],
-  'lameness-moderate': [
-    [{ comfort: { lameness: { LF: 2 } } }],
-    [[{ comfort: { lameness: { LF: 1 } } }], [{ comfort: { lameness: { LF: 4 } } }]],
-  ],
-  'lameness-rising': [
-    [{ comfort: { lameness: { LF: 0 } } }, {}, { comfort: { lameness: { LF: 1 } } }],
-    [
-      [{ comfort: { lameness: { LF: 1 } } }, { comfort: { lameness: { LF: 1 } } }],
-      [{ comfort: { lameness: { LF: 1 } } }],
-    ],
-  ],
-  'nail-in-white-line-tender': [
-    [{ findings: ['LF nail in white line, medial quarter, 1', 'LF tenderness, sole, 1'] }],
-    [
-      [{ findings: ['LF nail in white line, medial quarter, 1'] }],
-      [{ findings: ['LF nail in white line, medial quarter, 1', 'RF tenderness, sole, 1'] }],
-    ],
-  ],
-  'crack-full-thickness': [
-    [{ findings: ['LF crack, toe, 2, full thickness, incomplete'] }],
-    [
-      [{ findings: ['LF crack, toe, 2, part thickness, does not move'] }],
-      [{ findings: ['LF crack, toe, 2'] }],
-    ],
-  ],
-  'thrush-severe': [[{ findings: ['LF thrush, frog, 3'] }], [[{ findings: ['LF thrush, frog, 2'] }]]],
-  'sulcus-split-deep': [
-    [{ findings: ['LF sulcus split, central sulcus, 2, runs deep into the bulbs'] }],
-    [[{ findings: ['LF sulcus split, central sulcus, 2'] }]],
-  ],
-  'crest-high': [[{ body: { crest: 3 } }], [[{ body: { crest: 2 } }]]],
-  swelling: [[{ findings: ['LF swelling, coronet, 1'] }], [[{ findings: ['LF swelling, coronet, 0'] }]]],
-  'proud-flesh': [
-    [{ findings: ['LF proud tissue, coronet, 1'] }],
-    [[{ findings: ['LF proud tissue, coronet, 0'] }]],
-  ],
-  'finding-worsening': [
-    [
-      { findings: ['LF flare, toe, 1'] },
-      { findings: ['LF flare, toe, 2'] },
-      { findings: ['LF flare, toe, 3'] },
-    ],
-    [
-      [{ findings: ['LF flare, toe, 1'] }, { findings: ['LF flare, toe, 2'] }],
-      [
-        { findings: ['LF flare, toe, 1'] },
-        { findings: ['LF flare, toe, 2'] },
-        { findings: ['LF flare, toe, 2'] },
-      ],
-      [
-        { findings: ['LF flare, toe, 1'] },
-        { findings: ['RF flare, toe, 2'] },
-        { findings: ['LF flare, toe, 3'] },
-      ],
-    ],
-  ],
-  'sole-flat': [[{ findings: ['LF flat sole, sole, 1'] }], [[{ findings: ['LF flat sole, sole, 0'] }]]],
-  'sole-thin': [
-    [{ findings: ['LF thin sole, sole, 1'] }],
-    [[{ before: { 'sole-depth': 15 } }], [{ before: { 'groove-apex': 1 } }]],
-  ],
-  'toe-shortened-much': [
-    [{ before: { 'toe-length': 100 }, after: { 'toe-length': 89.5 } }],
-    [[{ before: { 'toe-length': 100 }, after: { 'toe-length': 90 } }], [{ before: { 'toe-length': 100 } }]],
-  ],
-  'heels-lowered-much': [
-    [{ before: { 'heel-lateral': 40 }, after: { 'heel-lateral': 33.5 } }],
-    [[{ before: { 'heel-lateral': 40 }, after: { 'heel-lateral': 34 } }]],
-  ],
-  'toe-angle-changed-much': [
-    [{ before: { 'toe-angle': 46 }, after: { 'toe-angle': 50.5 } }],
-    [[{ before: { 'toe-angle': 46 }, after: { 'toe-angle': 50 } }]],
-  ],
-  'pair-uneven-after-trim': [
-    [{ after: { 'toe-angle': { LH: 55, RH: 49 } } }],
-    [[{ after: { 'toe-angle': { LH: 55, RH: 50 } } }], [{ before: { 'toe-angle': { LH: 55, RH: 49 } } }]],
-  ],
-  'condition-high': [[{ body: { condition: 7 } }], [[{ body: { condition: 6 } }]]],
-  'visit-overdue': [[], []],
-}
+const named = (row: SignRow) =>
+  `${row.code}: ${JSON.stringify(row.horse?.vet?.diagnosis ?? row.raises.at(-1))}`
 
-const levels: Readonly<Record<CautionCode, Caution['level']>> = {
-  'lameness-severe': 'stop',
-  'pulse-bounding': 'stop',
-  'pulse-both-fores': 'stop',
-  drainage: 'stop',
-  'heat-with-lameness': 'stop',
-  puncture: 'stop',
-  'sole-depth-critical': 'stop',
-  'unwilling-to-move': 'stop',
-  'lameness-moderate': 'vet',
-  'lameness-rising': 'vet',
-  'nail-in-white-line-tender': 'vet',
-  'crack-full-thickness': 'vet',
-  'thrush-severe': 'vet',
-  'sulcus-split-deep': 'vet',
-  'crest-high': 'vet',
-  swelling: 'vet',
-  'proud-flesh': 'vet',
-  'finding-worsening': 'vet',
-  'sole-flat': 'mind',
-  'sole-thin': 'mind',
-  'toe-shortened-much': 'mind',
-  'heels-lowered-much': 'mind',
-  'toe-angle-changed-much': 'mind',
-  'pair-uneven-after-trim': 'mind',
-  'condition-high': 'mind',
-  'visit-overdue': 'mind',
-}
-
-describe.each(cautionCodes.filter((code) => code !== 'visit-overdue'))('%s', (code) => {
-  const [fires, silent] = cases[code]
-
-  it('stands where it should, at its level, on its foot', () => {
-    const caution = cautionsOf(fires).find((one) => one.code === code && one.standing)
-    expect(caution?.level).toBe(levels[code])
-    expect(caution?.date).toBe(days[fires.length - 1])
-    const wide = [
-      'pulse-both-fores',
-      'unwilling-to-move',
-      'crest-high',
-      'condition-high',
-      'pair-uneven-after-trim',
-    ]
-    if (wide.includes(code)) expect(caution?.foot).toBeNull()
-    else expect(caution?.foot).not.toBeNull()
-  })
-
-  it('is silent just short of it', () => {
-    for (const visits of silent) expect(standing(cautionsOf(visits))).not.toContain(code)
-  })
-
-  it('stands on through a visit that does not speak of it', () => {
-    expect(standing(cautionsOf([...fires, {}]))).toContain(code)
-  })
-})
-
-describe('every code', () => {
-  it('has one rule, but for the overdue visit, which is no matter of a visit', () =>
-    expect(rules.map(({ code }) => code).toSorted()).toEqual(
+describe('the table of signs', () => {
+  it('has every code', () =>
+    expect([...new Set(signTable.map(({ code }) => code))].toSorted()).toEqual(
       cautionCodes.filter((code) => code !== 'visit-overdue').toSorted(),
     ))
+
+  it.each(signTable.map((row) => [named(row), row] as const))('%s', (_, row) => {
+    const { code, level, raises, shortOf, ends, keeps = [], horse, holds, wide } = row
+    const raised = cautionsOf(raises, horse).find((one) => one.code === code && one.standing)
+    expect(raised, 'raised').toBeDefined()
+    expect(raised?.level).toBe(level)
+    expect(raised?.foot === null).toBe(wide ?? false)
+    const stands = (visits: readonly Sketch[]) =>
+      cautionsOf(visits, horse).some((one) => one.code === code && one.standing)
+    for (const visits of shortOf) expect(stands(visits), `short of it: ${JSON.stringify(visits)}`).toBe(false)
+    for (const visit of keeps)
+      expect(stands([...raises, visit]), `kept by ${JSON.stringify(visit)}`).toBe(true)
+    expect(stands([...raises, {}]), 'silence').toBe(true)
+    expect(stands([...raises, {}, {}, {}]), 'long silence').toBe(true)
+    for (const visit of ends)
+      expect(stands([...raises, visit]), `ended by ${JSON.stringify(visit)}`).toBe(false)
+    const held = assessed(raises, horse).heldFeet
+    expect(held.includes('LF') || held.includes('LH')).toBe(holds ?? false)
+    expect(assessed([...raises, {}, {}], horse).heldFeet).toEqual(held)
+  })
+
+  it.each(signTable.filter(({ level }) => level !== 'mind').map((row) => [named(row), row] as const))(
+    '%s, cleared by a vet',
+    (_, { code, raises, horse }) => {
+      const after = raises.length
+      const clearing = (day: string): Sketch => ({ cleared: { all: day } })
+      expect(standing(cautionsOf([...raises, clearing(dayOf(after))], horse))).not.toContain(code)
+      // An all-clear from before it was found clears nothing.
+      expect(standing(cautionsOf([...raises, clearing('2025-12-01')], horse))).toContain(code)
+    },
+  )
 })
 
-describe('a caution is over', () => {
-  it.each<[CautionCode, readonly Sketch[], Sketch]>([
-    ['drainage', [{ findings: ['LF drainage, toe, 2'] }], { findings: ['LF drainage, toe, 0'] }],
-    ['drainage', [{ findings: ['LF drainage, toe, 2'] }], { findings: ['LF flare, toe, 1'] }],
-    ['puncture', [{ findings: ['LF puncture, sole, 2'] }], { findings: ['LF puncture, sole, 0'] }],
-    ['lameness-severe', [{ comfort: { lameness: { LF: 4 } } }], { comfort: { lameness: { LF: 1 } } }],
-    [
-      'lameness-rising',
-      [{ comfort: { lameness: { LF: 0 } } }, { comfort: { lameness: { LF: 1 } } }],
-      { comfort: { lameness: { LF: 1 } } },
-    ],
-    [
-      'pulse-both-fores',
-      [{ comfort: { digitalPulse: { LF: 2, RF: 2 } } }],
-      { comfort: { digitalPulse: { LF: 1 } } },
-    ],
-    [
-      'heat-with-lameness',
-      [{ findings: ['LF heat, whole foot, 1'], comfort: { lameness: { LF: 2 } } }],
-      { comfort: { lameness: { LF: 0 } } },
-    ],
-    [
-      'unwilling-to-move',
-      [{ comfort: { surfaces: { sand: 'unwilling' } } }],
-      { comfort: { surfaces: { sand: 'short' } } },
-    ],
-    ['crest-high', [{ body: { crest: 4 } }], { body: { crest: 2 } }],
-    [
-      'toe-shortened-much',
-      [{ before: { 'toe-length': 100 }, after: { 'toe-length': 85 } }],
-      { before: { 'toe-length': 93 }, after: { 'toe-length': 86 } },
-    ],
-  ])('%s, once a later visit speaks of the matter and it is fine', (code, before, after) => {
-    const cautions = cautionsOf([...before, after])
-    expect(standing(cautions)).not.toContain(code)
-    // It stays in the history.
-    expect(cautions.some((one) => one.code === code && !one.standing)).toBe(true)
+describe('a stop', () => {
+  it('reads lower and stands, and says so', () => {
+    const [first] = cautionsOf([{ comfort: { lameness: { LF: 4 } } }, { comfort: { lameness: { LF: 1 } } }])
+    expect(first).toMatchObject({
+      code: 'lameness-severe',
+      facts: { grade: 4 },
+      since: dayOf(0),
+      date: dayOf(1),
+      isLower: true,
+      standing: true,
+    })
   })
 
-  it('not by a visit that speaks of another foot', () => {
-    const cautions = cautionsOf([{ findings: ['LF drainage, toe, 2'] }, { findings: ['RF flare, toe, 1'] }])
-    expect(standing(cautions)).toContain('drainage')
+  it('is gone by the judge who found it, or by a vet, not by another', () => {
+    const vets = { comfort: { lameness: { LF: 4 }, lamenessBy: 'vet' } }
+    const by = (lamenessBy: string | null) => ({ comfort: { lameness: { LF: 0 }, lamenessBy } })
+    expect(standing(cautionsOf([vets, by(null)]))).toContain('lameness-severe')
+    expect(standing(cautionsOf([vets, by('practitioner')]))).toContain('lameness-severe')
+    expect(standing(cautionsOf([vets, by('vet')]))).not.toContain('lameness-severe')
   })
 
-  it('not by a second unwilling visit: it stands from the first', () => {
-    const surfaces = { gravel: 'unwilling' }
-    const cautions = cautionsOf([{ comfort: { surfaces } }, { comfort: { surfaces } }])
-    expect(cautions.filter(({ code }) => code === 'unwilling-to-move')).toMatchObject([
-      { date: '2026-01-05', standing: true },
+  it('is cleared foot by foot, and over a pair or the horse only by all of its feet', () => {
+    const pulses = { comfort: { digitalPulse: { LF: 2, RF: 2 } } }
+    const cleared = (...some: ('LF' | 'RF')[]): Sketch => ({
+      cleared: { feet: Object.fromEntries(some.map((foot) => [foot, dayOf(1)])) },
+    })
+    expect(standing(cautionsOf([pulses, cleared('LF')]))).toContain('pulse-pair')
+    expect(standing(cautionsOf([pulses, cleared('LF', 'RF')]))).not.toContain('pulse-pair')
+  })
+
+  it('comes again when a visit after the all-clear finds it again', () => {
+    const drained: Sketch = { findings: ['LF drainage, toe, 1'] }
+    const cautions = cautionsOf([drained, { cleared: { feet: { LF: dayOf(1) } } }, drained])
+    expect(cautions.filter(({ code }) => code === 'drainage')).toMatchObject([
+      { since: dayOf(2), standing: true },
+      { since: dayOf(0), standing: false },
     ])
   })
+
+  it('holds the feet that it is about, in a pair both, in the horse all four', () => {
+    expect(assessed([{ findings: ['LF abscess, sole, 3'] }]).heldFeet).toEqual(['LF'])
+    expect(assessed([{ comfort: { digitalPulse: { LH: 2, RH: 2 } } }]).heldFeet).toEqual(['LH', 'RH'])
+    expect(assessed([{ comfort: { obel: 2 } }]).heldFeet).toEqual(feet)
+  })
+
+  it('leaves no target met: the verdict waits', () => {
+    const after = { 'toe-angle': 52 }
+    const horse = { targets: { 'toe-angle': { LF: { low: 50, high: 54 } } } }
+    const verdictOf = (more: Sketch) =>
+      assessed([{ after }, { after, ...more }], horse).trends.find(({ measure }) => measure === 'toe-angle')
+        ?.verdict
+    expect(verdictOf({})).toBe('on target')
+    expect(verdictOf({ findings: ['LF drainage, toe, 1'] })).toBe('held')
+    expect(verdictOf({ findings: ['RF drainage, toe, 1'] })).toBe('on target')
+    expect(verdictOf({ comfort: { lameness: { LF: 3 } } })).toBe('held')
+    expect(verdictOf({ comfort: { lameness: { LF: 2 } } })).toBe('on target')
+  })
 })
 
-describe('other ways to the same caution', () => {
-  it.each<[CautionCode, Sketch]>([
-    ['crack-full-thickness', { findings: ['LF crack, toe, 1, bleeds at the coronet'] }],
-    ['crack-full-thickness', { findings: ['LF crack, toe, 1, part thickness, moves when loaded'] }],
-    ['sulcus-split-deep', { findings: ['LF sulcus split, heel bulbs, 1'] }],
-    ['sulcus-split-deep', { findings: ['LF sulcus split, central sulcus, 3'] }],
-    ['nail-in-white-line-tender', { findings: ['LF nail in white line, toe, 1, tender to pressure'] }],
-    ['sole-thin', { before: { 'sole-depth': 14 } }],
-    ['sole-thin', { before: { 'groove-apex': 0 } }],
-    ['puncture', { findings: ['LF puncture, central sulcus, 1'] }],
-    ['heels-lowered-much', { before: { 'heel-medial': 40 }, after: { 'heel-medial': 32 } }],
-    ['unwilling-to-move', { comfort: { obel: 3 } }],
-  ])('%s: %j', (code, visit) => expect(standing(cautionsOf([visit]))).toContain(code))
+describe('silence', () => {
+  it('is counted, and the day on which it was last spoken of is kept', () => {
+    const [drainage] = cautionsOf([
+      { findings: ['LH drainage, toe, 2'] },
+      { findings: ['LH drainage, toe, 1'] },
+      {},
+      {},
+    ])
+    expect(drainage).toMatchObject({
+      code: 'drainage',
+      since: dayOf(0),
+      date: dayOf(1),
+      silentVisits: 2,
+      standing: true,
+    })
+  })
 
+  it('joins what two visits said: heat at one, lameness at the next', () => {
+    const heat: Sketch = { findings: ['LF heat, toe, 1'] }
+    expect(standing(cautionsOf([heat, { comfort: { lameness: { LF: 1 } } }]))).toContain('heat-with-lameness')
+    expect(
+      standing(
+        cautionsOf([{ comfort: { digitalPulse: { LF: 2 } } }, { comfort: { digitalPulse: { RF: 2 } } }]),
+      ),
+    ).toContain('pulse-pair')
+  })
+})
+
+describe('families', () => {
+  it('say a matter once, at its gravest', () => {
+    expect(standing(cautionsOf([{ comfort: { digitalPulse: { LF: 3, RF: 3 } } }]))).not.toContain(
+      'pulse-clear',
+    )
+    expect(standing(cautionsOf([{ before: { 'sole-depth': 6 } }]))).toEqual(['sole-depth-critical'])
+    expect(standing(cautionsOf([{ body: { condition: 9 } }]))).toEqual(['condition-very-high'])
+  })
+  it('come back when the graver one is over', () =>
+    expect(
+      standing(
+        cautionsOf([
+          { comfort: { digitalPulse: { LF: 2, RF: 2 } } },
+          { comfort: { digitalPulse: { LF: 1 } } },
+        ]),
+      ),
+    ).toEqual(['pulse-clear']))
+})
+
+describe('a finding', () => {
+  it('gone from the whole foot is gone from every place', () =>
+    expect(
+      standing(
+        cautionsOf([{ findings: ['LF thrush, frog, 3'] }, { findings: ['LF thrush, whole foot, 0'] }]),
+      ),
+    ).toEqual([]))
+  it('written twice counts at its gravest', () =>
+    expect(standing(cautionsOf([{ findings: ['LF abscess, sole, 0', 'LF abscess, sole, 2'] }]))).toEqual([
+      'abscess',
+    ]))
+})
+
+describe("a vet's diagnosis", () => {
+  it.each([
+    ['laminitis of both fore feet, raised insulin', { named: 'laminitis', isPast: false }],
+    ['acute laminitis, old abscess healed', { named: 'laminitis', isPast: false }],
+    ['old abscess, laminitis now', { named: 'laminitis', isPast: false }],
+    ['abscess 2024, healed', { named: 'abscess', isPast: true }],
+    ['fracture ruled out', { named: 'fracture', isPast: true }],
+    ['no laminitis', { named: 'laminitis', isPast: true }],
+    ['12 year old pony with laminitis', { named: 'laminitis', isPast: false }],
+    ['infection not yet healed', { named: 'infection', isPast: false }],
+    ['flexural deformity of the right coffin joint', null],
+    ['old strain of the hock, sound', null],
+  ])('%s', (text, found) => expect(graveDiagnosis(text)).toEqual(found))
+
+  it('is covered by an all-clear of its day or later, on its feet', () => {
+    const vet = {
+      involved: true,
+      diagnosis: 'abscess',
+      name: null,
+      phone: null,
+      date: '2026-01-02',
+      feet: ['LH' as const],
+    }
+    const clearedOn = (day: string) => cautionsOf([{}, { cleared: { feet: { LH: day } } }], { vet })
+    expect(standing(clearedOn('2026-01-20'))).toEqual([])
+    expect(standing(clearedOn('2026-01-01'))).toEqual(['vet-diagnosis'])
+    expect(assessed([{}], { vet }).heldFeet).toEqual(['LH'])
+  })
+})
+
+describe('other ways', () => {
   it('a flat sole said in horse.md stands at the latest visit', () => {
     const cautions = cautionsOf([{}, {}], {
       trimLimits: { sole: { LF: 'flat', RF: 'cupped' }, mostPerTrim: null },
     })
-    expect(cautions).toMatchObject([{ code: 'sole-flat', foot: 'LF', date: '2026-02-09', standing: true }])
-  })
-
-  it('a flat sole that was found and is said in horse.md too is one caution', () => {
-    const cautions = cautionsOf([{ findings: ['LF flat sole, sole, 2'] }], {
-      trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
-    })
-    expect(cautions).toMatchObject([{ code: 'sole-flat', facts: { by: 'finding', grade: 2 } }])
+    expect(cautions).toMatchObject([{ code: 'sole-flat', foot: 'LF', date: dayOf(1), standing: true }])
   })
 
   it('heels lowered much are one caution a foot, of the heel that lost more', () => {
     const before = { 'heel-medial': 40, 'heel-lateral': 40 }
-    const cautions = cautionsOf([{ before, after: { 'heel-medial': 33, 'heel-lateral': 32 } }])
-    expect(cautions).toMatchObject([
-      { code: 'heels-lowered-much', facts: { measure: 'heel-lateral', step: -8 } },
+    expect(cautionsOf([{ before, after: { 'heel-medial': 33, 'heel-lateral': 32 } }])).toMatchObject([
+      { code: 'heels-lowered-much', facts: { measure: 'heel-lateral', step: -8, limit: 6 } },
     ])
   })
 
-  it('a nail that goes into the wall is no puncture of the sole', () => {
-    expect(standing(cautionsOf([{ findings: ['LF puncture, lateral quarter, 1'] }]))).not.toContain(
-      'puncture',
-    )
+  it('a tetanus vaccination within 24 months leaves nothing to ask', () => {
+    const wound: Sketch = { findings: ['LF puncture, coronet, 1'] }
+    expect(standing(cautionsOf([wound], { tetanus: '2024-02-01' }))).not.toContain('tetanus-not-covered')
+    expect(standing(cautionsOf([wound], { tetanus: '2024-01-01' }))).toContain('tetanus-not-covered')
+  })
+
+  it('a horse that was unwilling before and is cleared is no news', () => {
+    const unwilling: Sketch = { comfort: { surfaces: { stones: 'unwilling' } } }
+    expect(standing(cautionsOf([unwilling, { cleared: { all: dayOf(1) } }, unwilling]))).toEqual([])
   })
 })
 
 describe('an overdue visit', () => {
+  const one = [{ nextVisit: '2026-02-02' }]
   it('is said from the fifteenth day past the planned one', () => {
-    expect(standing(cautionsOf([{ nextVisit: '2026-02-02' }], {}, '2026-02-16'))).toEqual([])
-    expect(cautionsOf([{ nextVisit: '2026-02-02' }], {}, '2026-02-17')).toMatchObject([
+    expect(standing(cautionsOf(one, {}, '2026-02-16'))).toEqual([])
+    expect(cautionsOf(one, {}, '2026-02-17')).toMatchObject([
       { code: 'visit-overdue', level: 'mind', date: '2026-02-02', facts: { days: 15 }, standing: true },
     ])
   })
@@ -305,12 +254,17 @@ describe('order', () => {
   it('is stop, vet, mind', () => {
     const cautions = cautionsOf([
       {
-        body: { condition: 8, crest: 4 },
+        body: { condition: 7, crest: 4 },
         comfort: { lameness: { LF: 5 } },
         findings: ['RH swelling, coronet, 1'],
       },
     ])
-    expect(cautions.map(({ level }) => level)).toEqual(['stop', 'vet', 'vet', 'mind'])
+    expect(cautions.filter((one) => one.standing).map(({ level }) => level)).toEqual([
+      'stop',
+      'vet',
+      'vet',
+      'mind',
+    ])
   })
 })
 

@@ -6,6 +6,7 @@ import type { KnownInputs } from '../../build/inputs.ts'
 import type { Published } from '../../build/publish.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Practice } from '../../casebook/model.ts'
+import { namesakes } from '../../casebook/namesakes.ts'
 import type { Addresses } from '../../editions/edition.ts'
 import { editions as everyEdition } from '../../editions/index.ts'
 import type { Exception } from '../../identity/identifiers.ts'
@@ -53,7 +54,11 @@ export async function buildSite(options: SiteOptions, context: SiteContext): Pro
     builder.remember(survey.inputs, listedAt)
     const made = horses.filter(({ notes, isNew }) => isNew && !notes.isBroken).length
     return {
-      diagnostics: [...survey.diagnostics, ...records.flatMap(({ diagnostics }) => diagnostics)],
+      diagnostics: [
+        ...survey.diagnostics,
+        ...namesakes(records.filter(({ isBroken }) => !isBroken).map(({ identity }) => identity)),
+        ...records.flatMap(({ diagnostics }) => diagnostics),
+      ],
       published,
       exceptions,
       horses: { made, unchanged: records.length - broken.length - made, broken: broken.length },

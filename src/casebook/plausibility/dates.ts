@@ -14,11 +14,10 @@ export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | 
         `The date is ${visit.date}, but the file is named ${visit.id}.md.`,
         {
           expected: 'the same date in both',
-          fix: `${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
+          advice: `write ${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
         },
       )
-    }
-    if (visit.date > asOf) {
+    } else if (visit.date > asOf) {
       report.warning('date-in-future', dateSpot, `The visit of ${visit.date} lies in the future.`, {
         expected: `a date up to ${asOf}`,
       })
@@ -48,9 +47,17 @@ function saysNothing({ visit, report }: PlacedVisit): boolean {
   return (
     report.diagnostics.every((one) => one.level === 'warning') &&
     [visit.readings, visit.findings, visit.growOut, visit.photos].every((list) => list.length === 0) &&
-    [comfort.lameness, comfort.landing, comfort.digitalPulse, comfort.surfaces, visit.stance].every(
-      (one) => Object.keys(one).length === 0,
-    ) &&
-    [comfort.obel, bodyState.weightKg, bodyState.condition, bodyState.crest].every((one) => one === null)
+    [
+      comfort.lameness,
+      comfort.landing,
+      comfort.digitalPulse,
+      comfort.surfaces,
+      comfort.hoofTesters,
+      visit.stance,
+      visit.cleared.feet,
+    ].every((one) => Object.keys(one).length === 0) &&
+    [comfort.obel, bodyState.weightKg, bodyState.condition, bodyState.crest, visit.cleared.all].every(
+      (one) => one === null,
+    )
   )
 }

@@ -20,7 +20,7 @@ export function checkFeatures(visits: readonly PlacedVisit[], units: LengthUnit)
   const followed = new Map<string, Map<string, Sighting>>()
   for (const placed of visits) {
     const seenNow = new Set(placed.visit.growOut.map(keyOf))
-    for (const { feature, spot } of placed.features) {
+    for (const { feature, spot, whatSpot } of placed.features) {
       const spotKey = `${feature.foot} ${feature.place}`
       const here = followed.get(spotKey) ?? new Map<string, Sighting>()
       followed.set(spotKey, here)
@@ -48,7 +48,10 @@ export function checkFeatures(visits: readonly PlacedVisit[], units: LengthUnit)
             'feature-name',
             spot,
             `${name} is new; an earlier visit followed ${quote(meant)} there, and only the same name is the same feature.`,
-            { expected: 'the name of the first visit', fix: meant },
+            {
+              expected: 'the name of the first visit',
+              fix: { words: meant, edits: [{ start: whatSpot.start, end: whatSpot.end, text: meant }] },
+            },
           )
         }
       }

@@ -173,7 +173,7 @@ function sharedTokens(keys: ReadonlyMap<string, OwnerKey>): Diagnostic[] {
         ...unusable(),
         message: `${other} and ${id} have the same token`,
         expected: 'a token of its own for each owner',
-        fix: `delete the token of ${id}, and the next build makes a new one`,
+        advice: `delete the token of ${id}, and the next build makes a new one`,
       })
     }
     byToken.set(token.toLowerCase(), id)
@@ -182,7 +182,7 @@ function sharedTokens(keys: ReadonlyMap<string, OwnerKey>): Diagnostic[] {
 }
 
 /** Never carries the line itself: it may hold a passphrase. */
-function problem(text: string, pair: Pair, message: string, fix: string): Diagnostic {
+function problem(text: string, pair: Pair, message: string, advice: string): Diagnostic {
   const at = isScalar(pair.key) ? (pair.key.range?.[0] ?? 0) : 0
   return {
     ...unusable(),
@@ -191,7 +191,7 @@ function problem(text: string, pair: Pair, message: string, fix: string): Diagno
     endColumn: null,
     message,
     expected: null,
-    fix,
+    advice,
   }
 }
 
@@ -205,5 +205,7 @@ const unusable = (): Diagnostic => ({
   sourceLine: null,
   message: 'this file cannot be read as a list of owners',
   expected: 'for each owner: the id and a colon, and under it, indented, passphrase and token',
-  fix: 'mend it, or move it away: the next build makes new passphrases and new addresses',
+  fix: null,
+  change: null,
+  advice: 'mend it, or move it away: the next build makes new passphrases and new addresses',
 })

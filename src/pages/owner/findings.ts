@@ -32,25 +32,36 @@ export function ownerFindings(
   })
 }
 
+/** Against the grade before it: what is worse than it was last is worse, whatever it was at first. */
 function line(
-  { what, place, first, last }: FindingStory,
+  { what, place, changes, last }: FindingStory,
   lastVisit: number,
   format: Formatter,
 ): Omit<OwnerFinding, 'meaning'> {
   const where = what.includes(place) ? '' : (words.places[place] ?? place)
   const name = where === '' ? what : `${what} ${where}`
-  const from = words.grades[first.grade] ?? ''
-  const to = words.grades[last.grade] ?? ''
+  const now = changes.at(-1)
+  const before = changes.at(-2)
+  const grade = (of: number) => words.grades[of] ?? ''
+  const to = grade(last.grade)
   if (last.grade === 0) return { mood: 'good', text: words.findingGone(name) }
-  if (last.index < lastVisit) {
-    return { mood: 'steady', text: words.findingSeen(name, to, format.date(last.date)) }
+  if (now === undefined || last.index < lastVisit) {
+    const mood = before !== undefined && last.grade > before.grade ? 'bad' : 'steady'
+    return { mood, text: words.findingSeen(name, to, format.date(last.date)) }
   }
-  if (first.index === last.index) {
+  if (before === undefined) {
+    if (now.index < last.index) return { mood: 'steady', text: words.findingSame(name, to) }
     return lastVisit === 0
       ? { mood: 'steady', text: words.findingSeen(name, to, format.date(last.date)) }
       : { mood: 'bad', text: words.findingNew(name, to) }
   }
-  if (last.grade < first.grade) return { mood: 'good', text: words.findingBetter(name, from, to) }
-  if (last.grade > first.grade) return { mood: 'bad', text: words.findingWorse(name, from, to) }
-  return { mood: 'steady', text: words.findingSame(name, to) }
+  const from = grade(before.grade)
+  if (now.index < last.index)
+    return {
+      mood: now.grade > before.grade ? 'bad' : 'steady',
+      text: words.findingStill(name, to, from, format.date(before.date)),
+    }
+  return now.grade < before.grade
+    ? { mood: 'good', text: words.findingBetter(name, from, to) }
+    : { mood: 'bad', text: words.findingWorse(name, from, to) }
 }

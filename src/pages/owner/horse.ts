@@ -1,7 +1,9 @@
-import type { Horse, Visit } from '../../casebook/model.ts'
+import type { Horse, Practice, Visit } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
-import type { Assessment, Caution, GrowOut, Plan } from '../../trend/assessment.ts'
+import type { Assessment, GrowOut } from '../../trend/assessment.ts'
 import type { HorseInput } from '../practice/index.ts'
+import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
+import { contactText, vetContact } from '../shared/contact.ts'
 import type { TrendChart } from '../shared/figures.ts'
 import { findingStories, visitsUpTo } from '../shared/findings.ts'
 import { type Formatter, formatter } from '../shared/format.ts'
@@ -19,13 +21,14 @@ export function presentOwnerHorse({ horse, assessment, practice, pictures }: Hor
   if (!horse.consent.ownerSite || horse.owner === null) return null
   const format = formatter(practice.units)
   const visits = visitsUpTo(horse, assessment.visits)
-  const told = feet.map((foot) => ({ foot, told: statementsOf(assessment.trends, foot, format) }))
+  const told = feet.map((foot) => ({ foot, told: statementsOf(assessment, foot, format) }))
   const all = told.flatMap((one) => one.told)
   const chart = ownerChart(assessment, format)
   return {
     name: horse.name,
     seen: seenText(visits, format),
-    urgent: urgentOf(assessment.cautions),
+    urgent: urgentOf(assessment, visits.at(-1)?.id, format),
+    contacts: contactsOf(horse, practice),
     glance: glanceOf(
       horse.name,
       all.map(({ statement }) => statement.mood),
@@ -38,7 +41,7 @@ export function presentOwnerHorse({ horse, assessment, practice, pictures }: Hor
     meanings: meaningsOf(all),
     findings: ownerFindings(findingStories(visits), practice.terms, visits.length - 1, format),
     growOut: assessment.growOut.map((feature) => growSentence(feature, assessment, format)),
-    plans: planSentences(assessment.plans, format),
+    plans: planSentences(assessment, format),
     letters: lettersOf(horse, visits, format),
     care: (visits[visits.length - 1]?.care ?? []).map(careTask),
     next: nextText(assessment, format),
@@ -53,20 +56,19 @@ function seenText(visits: readonly Visit[], format: Formatter): string {
   return words.seen(visits.length, format.date(first), format.date(last))
 }
 
-const levels = ['stop', 'vet', 'mind'] as const
-
-/** Cautions in force, the gravest first, each once with all its feet. */
-function urgentOf(cautions: readonly Caution[]): OwnerHorse['urgent'] {
-  const standing = cautions.filter((caution) => caution.standing)
-  return levels.flatMap((level) => {
-    const codes = [...new Set(standing.filter((caution) => caution.level === level).map(({ code }) => code))]
-    return codes.map((code) => {
-      const ofCode = standing.flatMap((caution) => (caution.code === code ? (caution.foot ?? []) : []))
-      const some = feet.filter((foot) => ofCode.includes(foot))
-      return { level, word: words.levels[level], text: words.cautions[code](some) }
-    })
-  })
-}
+/** Cautions in force, the gravest first; of what the last visit did not speak, with its day. */
+const urgentOf = (
+  { cautions }: Assessment,
+  lastVisit: string | undefined,
+  format: Formatter,
+): OwnerHorse['urgent'] =>
+  cautionLines(standingCautions(cautions), format, (said, facts) => said.owner(facts, format)).map(
+    ({ level, text, visit, date, folded }) => ({
+      level,
+      word: words.levels[level],
+      text: folded > 0 || visit === lastVisit ? text : words.since(text, format.date(date)),
+    }),
+  )
 
 /** How many things go which way: a count of verdicts, nothing more. */
 function glanceOf(name: string, moods: readonly Mood[]): string[] {
@@ -78,6 +80,7 @@ function glanceOf(name: string, moods: readonly Mood[]): string[] {
     [count('steady'), words.glanceSteady],
     [count('moving'), words.glanceMoving],
     [count('early'), words.glanceEarly],
+    [count('waits'), words.glanceWaits],
   ]
   return [words.glance(name, moods.length), ...say.flatMap(([n, text]) => (n === 0 ? [] : [text(n)]))]
 }
@@ -120,16 +123,21 @@ function growSentence(feature: GrowOut, { asOf }: Assessment, format: Formatter)
 }
 
 /** No amounts, and nothing of a foot that waits for a vet but that it waits. */
-function planSentences(plans: readonly Plan[], format: Formatter): string[] {
-  const held = [
-    ...new Set(plans.filter(({ held }) => held === 'stop caution').map(({ foot }) => format.foot(foot))),
-  ]
-  const going = plans.flatMap((plan) => {
-    if (plan.held !== null || plan.trims === null || plan.trims === 0) return []
+function planSentences({ plans, heldFeet }: Assessment, format: Formatter): string[] {
+  const going = plans.map((plan) => {
     const say = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
-    return [`${say(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`]
+    return `${say(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`
   })
-  return [...(held.length > 0 ? [words.planHeld(held)] : []), ...going]
+  return [...(heldFeet.length > 0 ? [words.planHeld(heldFeet.map(format.foot))] : []), ...going]
+}
+
+/** The numbers to ring, the vet's first. */
+function contactsOf(horse: Horse, practice: Practice): readonly string[] {
+  const vet = vetContact(horse, practice)
+  return [
+    ...(vet === null ? [] : [words.vetIs(contactText(vet))]),
+    ...(practice.contacts.practice === null ? [] : [words.practiceIs(practice.contacts.practice)]),
+  ]
 }
 
 function lettersOf(

@@ -1,6 +1,6 @@
 /** Sentences about one foot, from the trends the engine found. They claim no more than the engine does. */
 import type { Foot } from '../../hoof/feet.ts'
-import type { Trend, Verdict } from '../../trend/assessment.ts'
+import type { Assessment, Trend, Verdict } from '../../trend/assessment.ts'
 import type { Formatter } from '../shared/format.ts'
 import { type OwnerMeasureId, ownerMeasures, owner as words } from '../words/en/owner.ts'
 import type { Mood, Statement } from './view.ts'
@@ -11,6 +11,7 @@ const always: readonly OwnerMeasureId[] = ['toe-length', 'toe-angle', 'heel-bala
 
 const moods: Record<Verdict, Mood> = {
   'on target': 'good',
+  held: 'waits',
   improving: 'good',
   worsening: 'bad',
   steady: 'steady',
@@ -39,10 +40,16 @@ export function toldTrends(
   return told
 }
 
-export function statementsOf(trends: readonly Trend[], foot: Foot, format: Formatter): readonly Told[] {
+/** What can be said of a foot; no date is promised for one that waits for a vet. */
+export function statementsOf(
+  { trends, heldFeet }: Pick<Assessment, 'trends' | 'heldFeet'>,
+  foot: Foot,
+  format: Formatter,
+): readonly Told[] {
+  const waits = heldFeet.includes(foot)
   return toldTrends(trends, foot).map(([measure, trend]) => {
     const mood = moods[trend.verdict]
-    const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, format)])
+    const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, waits, format)])
     return { measure, statement: { mood, badge: words.badges[trend.verdict], sentences } }
   })
 }
@@ -90,12 +97,12 @@ function sinceText(trend: Trend, format: Formatter): string {
 }
 
 /** Where it goes, and no further than the engine can see. */
-function outlook(trend: Trend, format: Formatter): string[] {
+function outlook(trend: Trend, waits: boolean, format: Formatter): string[] {
   const said: string[] = [words.verdicts[trend.verdict]]
   const further = trend.wouldSettle?.furtherVisits ?? null
   if (trend.verdict === 'too early to tell' && further !== null && further > 0)
     said.push(words.moreVisits(further))
-  if (trend.verdict === 'improving' && trend.forecast?.kind === 'date') {
+  if (!waits && trend.verdict === 'improving' && trend.forecast?.kind === 'date') {
     const { date, earliest, latest } = trend.forecast
     const now = trend.points[trend.points.length - 1]?.date ?? date
     const month = (when: string) => monthText(when, now, format)

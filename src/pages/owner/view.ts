@@ -13,6 +13,8 @@ export interface OwnerHorse {
     readonly word: string
     readonly text: string
   }[]
+  /** The numbers to ring. */
+  readonly contacts: readonly string[]
   readonly glance: readonly string[]
   readonly photos: readonly PhotoPair[]
   readonly feet: readonly OwnerFoot[]
@@ -36,8 +38,8 @@ export interface OwnerFoot {
   readonly statements: readonly Statement[]
 }
 
-/** `good`: on target or improving. `moving`: rising or falling with no target. */
-export type Mood = 'good' | 'steady' | 'moving' | 'bad' | 'early'
+/** `good`: on target or improving. `waits`: for the vet. `moving`: rising or falling with no target. */
+export type Mood = 'good' | 'steady' | 'moving' | 'bad' | 'early' | 'waits'
 
 export interface Statement {
   readonly mood: Mood

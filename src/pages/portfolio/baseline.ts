@@ -2,14 +2,15 @@
 import { type Band, inBand } from '../../hoof/bands.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
-import type { AssessedReading } from '../../trend/assessment.ts'
+import { type AssessedReading, type Caution, withoutCovered } from '../../trend/assessment.ts'
 import { columnsOf, families } from '../../trend/columns.ts'
 import { sideViewAt } from '../../trend/side-views.ts'
+import { cautionLevels, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { SideDrawing, SoleDrawing, Table } from '../shared/figures.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { portfolio as words } from '../words/en/portfolio.ts'
 import type { CaseContext } from './context.ts'
-import type { PortfolioCase } from './view.ts'
+import type { CaseCaution, PortfolioCase } from './view.ts'
 
 export function patientOf({ horse, first, anonymous }: CaseContext): PortfolioCase['patient'] {
   const age = ageAt(horse.born, first.date)
@@ -177,25 +178,39 @@ function standing({ measure, value }: AssessedReading, band: Band, { format }: C
     : words.aboveBand(format.measure(measure, value - (band.high ?? value)))
 }
 
-export function cautionsAtFirst({
-  assessment,
-  first,
-  format,
-}: CaseContext): PortfolioCase['assessment']['cautions'] {
-  const levels = ['stop', 'vet', 'mind'] as const
-  return levels.flatMap((level) =>
-    assessment.cautions
-      .filter(
-        (caution) =>
-          caution.visit === first.id && caution.level === level && caution.code !== 'visit-overdue',
-      )
-      .map(({ code, foot }) => ({
-        level,
-        word: words.levels[level],
-        text: foot === null ? words.cautions[code] : `${format.foot(foot)}: ${words.cautions[code]}`,
-      })),
-  )
+/** What the first visit found, as it found it. */
+export function cautionsAtFirst(context: CaseContext): readonly CaseCaution[] {
+  const { assessment, first } = context
+  const found = assessment.cautions.flatMap((caution): readonly Caution[] => {
+    const here = caution.seen.find(({ visit }) => visit === first.id)
+    return here === undefined ? [] : [{ ...caution, facts: here.facts } as Caution]
+  })
+  return caseCautions(context, withoutCovered(found))
 }
+
+/** What stood when the case was last seen: the end of a case is no calmer than its middle. */
+export const cautionsAtLast = (context: CaseContext): readonly CaseCaution[] =>
+  caseCautions(
+    context,
+    standingCautions(context.assessment.cautions).filter(({ seen }) => seen.length > 0),
+  )
+
+/** In days of the case, where a date would tell who it was. */
+const caseCautions = (
+  { format, anonymous }: CaseContext,
+  cautions: readonly Caution[],
+): readonly CaseCaution[] =>
+  cautionLevels.flatMap((level) => {
+    const texts = cautions
+      .filter((caution) => caution.level === level)
+      .map((caution) => {
+        const text = wordsOf(format, caution).portfolio(caution.facts, format)
+        return caution.feet.length === feet.length
+          ? text
+          : format.words.base.remark(format.words.base.listed(caution.feet.map(format.foot)), text)
+      })
+    return [...new Set(texts)].map((text) => ({ level, word: words.levels[level], text: anonymous(text) }))
+  })
 
 export function timelineOf({ visits, dayOf }: CaseContext): Table {
   return {

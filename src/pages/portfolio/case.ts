@@ -7,6 +7,7 @@ import { type CaseLength, portfolio as words } from '../words/en/portfolio.ts'
 import {
   bandsTable,
   cautionsAtFirst,
+  cautionsAtLast,
   comfortAtFirst,
   findingsTable,
   patientOf,
@@ -68,6 +69,7 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
       done: { trims: trimTables(context), plans: planLines(context) },
       outcome: {
         label: words.outcomes[summary.outcome],
+        cautions: cautionsAtLast(context),
         sides: sidesOverTime(context),
         charts: chartsOf(context),
         trends: trendsTable(context),

@@ -64,7 +64,7 @@ export function anonymiserFor(
     owner: horse.owner,
     horseName: horse.name,
     ownerName: practice.owners.find(({ id }) => id === horse.owner)?.name ?? null,
-    identifiers: identifiersOf([identityOf(horse)], practice.owners, own).identifiers,
+    identifiers: identifiersOf([identityOf(horse)], practice, own).identifiers,
     firstDate,
     stand: { ...words.stand, alias: horse.alias ?? words.stand.otherHorse },
   })

@@ -33,14 +33,14 @@ export function trimTables({ assessment, format, dayOf }: CaseContext): Table[] 
   })
 }
 
-export function planLines({ assessment, format }: CaseContext): string[] {
-  return assessment.plans.map((plan) => {
-    const foot = format.foot(plan.foot)
-    if (plan.held === 'stop caution') return words.plannedHeld(foot)
+export const planLines = ({ assessment, format }: CaseContext): string[] => [
+  ...assessment.heldFeet.map((foot) => words.plannedHeld(format.foot(foot))),
+  ...assessment.plans.map((plan) => {
     const say = plan.measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
-    return `${say(foot, format.length(Math.abs(plan.now)), format.length(Math.abs(plan.limit)))} ${words.plannedStanding[plan.standing]}`
-  })
-}
+    const amounts = say(format.foot(plan.foot), format.length(plan.now), format.length(plan.limit))
+    return `${amounts} ${words.plannedStanding[plan.standing]}`
+  }),
+]
 
 /** From the verdicts of measures with a band alone: what has no band can neither be met nor missed. */
 export function outcomeOf(assessment: Assessment): Outcome {

@@ -24,16 +24,12 @@ export interface PortfolioCase {
   readonly timeline: Table
   readonly assessment: {
     readonly bands: Table | null
-    readonly cautions: readonly {
-      readonly level: 'stop' | 'vet' | 'mind'
-      /** The level as a word. */
-      readonly word: string
-      readonly text: string
-    }[]
+    readonly cautions: readonly CaseCaution[]
   }
   readonly done: { readonly trims: readonly Table[]; readonly plans: readonly string[] }
   readonly outcome: {
     readonly label: string
+    readonly cautions: readonly CaseCaution[]
     readonly sides: readonly SideDrawing[]
     readonly charts: readonly TrendChart[]
     readonly trends: Table | null
@@ -47,6 +43,13 @@ export interface PortfolioCase {
   readonly ownerView: string | null
   readonly consent: string
   readonly csv: string
+}
+
+export interface CaseCaution {
+  readonly level: 'stop' | 'vet' | 'mind'
+  /** The level as a word. */
+  readonly word: string
+  readonly text: string
 }
 
 export interface CaseShot {

@@ -1,44 +1,9 @@
-/** Cautions as pages show them: the word first, then the foot and the matter, then the visit it comes from. */
-import type { Foot } from '../../hoof/feet.ts'
-import type { Caution, CautionLevel } from '../../trend/assessment.ts'
-import { capital, type Formatter } from '../shared/format.ts'
+/** Cautions as the practice's pages show them: the word of the level first, then the matters, each with its visit. */
+import type { Visit } from '../../casebook/model.ts'
+import { type Caution, type CautionLevel, withoutCovered } from '../../trend/assessment.ts'
+import { cautionLevels, cautionLines, standingCautions } from '../shared/caution-lines.ts'
+import { contactText, vetContact } from '../shared/contact.ts'
 import { dateOfVisit, type HorseCase, type Link, visitHref } from './horse-case.ts'
-
-/** Gravest first. */
-export const cautionLevels: readonly CautionLevel[] = ['stop', 'vet', 'mind']
-
-export interface CautionView {
-  readonly level: CautionLevel
-  readonly word: string
-  readonly text: string
-  readonly visit: Link
-}
-
-/** In the engine's order, `stop` first; feet of which one visit says the same stand in one line. */
-export function cautionViews(of: HorseCase, cautions: readonly Caution[]): readonly CautionView[] {
-  const { format, words, says } = of
-  const alike = new Map<string, { readonly caution: Caution; readonly text: string; readonly feet: Foot[] }>()
-  for (const caution of cautions) {
-    const text = says.cautions[caution.code](caution.facts, format)
-    const key = [caution.level, caution.visit, text].join('|')
-    const line = alike.get(key) ?? { caution, text, feet: [] }
-    if (caution.foot !== null && !line.feet.includes(caution.foot)) line.feet.push(caution.foot)
-    alike.set(key, line)
-  }
-  return [...alike.values()].map(({ caution, text, feet }) => ({
-    level: caution.level,
-    word: words.horse.flagged[caution.level],
-    text: feet.length === 0 ? text : words.horse.remark(feetText(format, feet), text),
-    visit: {
-      text: words.horse.seenAt(format.date(dateOfVisit(of, caution.visit))),
-      href: visitHref(caution.visit),
-    },
-  }))
-}
-
-/** `Left fore and right fore`. */
-export const feetText = ({ foot, words }: Formatter, feet: readonly Foot[]): string =>
-  capital(words.base.listed(feet.map(foot)))
 
 /** All of one level under one word. */
 export interface CautionGroup {
@@ -53,14 +18,39 @@ interface CautionItem {
   readonly visit: Link | null
 }
 
-export const cautionGroups = (of: HorseCase, cautions: readonly Caution[]): readonly CautionGroup[] =>
-  cautionLevels.flatMap((level) => {
-    const items = cautionViews(
-      of,
-      cautions.filter((caution) => caution.level === level),
-    )
+/** The cautions in force; what no visit has spoken of for a while in one line a level. */
+export const standingGroups = (of: HorseCase): readonly CautionGroup[] =>
+  groupsOf(of, standingCautions(of.assessment.cautions), (id) => ({
+    text: of.words.horse.seenAt(of.format.date(dateOfVisit(of, id))),
+    href: visitHref(id),
+  }))
+
+/** What one visit found, as it found it. */
+export function groupsOfVisit(of: HorseCase, visit: Visit): readonly CautionGroup[] {
+  const found = of.assessment.cautions.flatMap((caution): readonly Caution[] => {
+    const here = caution.seen.find((one) => one.visit === visit.id)
+    return here === undefined ? [] : [{ ...caution, ...here, isLower: false, silentVisits: 0 } as Caution]
+  })
+  return groupsOf(of, withoutCovered(found), () => null)
+}
+
+function groupsOf(
+  of: HorseCase,
+  cautions: readonly Caution[],
+  linkTo: (visit: string) => Link | null,
+): readonly CautionGroup[] {
+  const lines = cautionLines(cautions, of.format, (words, facts) => words.practice(facts, of.format))
+  return cautionLevels.flatMap((level) => {
+    const items = lines
+      .filter((line) => line.level === level)
+      .map(({ text, visit, folded }) => ({ text, visit: folded > 0 ? null : linkTo(visit) }))
     return items.length === 0 ? [] : [{ level, word: of.words.horse.flagged[level], items }]
   })
+}
 
-export const standingCautions = ({ assessment }: HorseCase): readonly Caution[] =>
-  assessment.cautions.filter(({ standing }) => standing)
+/** Whom to ring, where a caution asks for a vet and the casebook knows whom. */
+export function ringText(of: HorseCase): string | null {
+  const asks = standingCautions(of.assessment.cautions).some(({ level }) => level !== 'mind')
+  const contact = asks ? vetContact(of.horse, of.practice) : null
+  return contact === null ? null : of.words.horse.ring(contactText(contact))
+}

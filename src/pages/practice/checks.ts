@@ -3,12 +3,13 @@ import type { Check } from '../../trend/assessment.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 export const checkTexts = (of: HorseCase, checks: readonly Check[]): readonly string[] =>
-  checks.map(({ kind, foot, date, facts }) => {
-    const { format, says, words } = of
+  checks.map((check) => {
+    const { foot, date } = check
+    const { format, says } = of
     const about = [
       ...(foot === null ? [] : [footTitle(of, foot)]),
       ...(date === null ? [] : [format.date(date)]),
     ]
-    const text = says.checks[kind](facts, format)
-    return about.length === 0 ? text : words.horse.remark(about.join(', '), text)
+    const text = says.checkSentence(check, format)
+    return about.length === 0 ? text : format.words.base.remark(about.join(', '), text)
   })

@@ -1,5 +1,6 @@
 /** Comfort and body of one visit, with what each level means. */
 import type { Visit } from '../../casebook/model.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
 import { feet, type PerFoot } from '../../hoof/feet.ts'
 import { type ScaleName, scales } from '../../hoof/scales.ts'
 import { capital } from '../shared/format.ts'
@@ -25,7 +26,7 @@ const levelText = ({ words }: HorseCase, scale: ScaleName, level: string): strin
   return meaning === undefined ? level : words.visit.levelOf(level, meaning)
 }
 
-export function comfortPart(of: HorseCase, { comfort, stance, bodyState }: Visit): ComfortPart {
+export function comfortPart(of: HorseCase, { comfort, stance, bodyState, cleared }: Visit): ComfortPart {
   const { words } = of
   const w = words.visit
   const row = (name: string, href: string, cells: PerFoot<string>) =>
@@ -36,30 +37,60 @@ export function comfortPart(of: HorseCase, { comfort, stance, bodyState }: Visit
       ...row(
         by,
         scaleHref('lameness'),
-        texts(comfort.lameness, (level) => levelText(of, 'lameness', String(level))),
+        textsOf(comfort.lameness, (level) => levelText(of, 'lameness', String(level))),
       ),
       ...row(
         w.pulse,
         scaleHref('digital pulse'),
-        texts(comfort.digitalPulse, (level) => levelText(of, 'digital pulse', String(level))),
+        textsOf(comfort.digitalPulse, (level) => levelText(of, 'digital pulse', String(level))),
+      ),
+      ...row(
+        w.hoofTesters,
+        scaleHref('hoof testers'),
+        textsOf(comfort.hoofTesters, ({ place, grade }) => w.testersAt(place, grade)),
       ),
       ...row(w.landing, scaleHref('landing'), comfort.landing),
-      ...row(w.stance, '', stance),
+      ...row(w.stance, scaleHref('stance'), stanceTexts(stance)),
     ],
     facts: [
       ...(comfort.obel === null
         ? []
         : [{ name: w.obel, text: levelText(of, 'obel', roman[comfort.obel] ?? '') }]),
+      ...dayFact(of, w.onset, comfort.onset),
+      ...dayFact(of, w.painkillers, comfort.painkillers),
       ...surfaceFacts(of, comfort.surfaces),
+      ...clearedFacts(of, cleared),
       ...bodyFacts(of, bodyState),
     ],
   }
 }
 
+const stanceTexts = (stance: Visit['stance']): PerFoot<string> =>
+  textsOf(stance, ({ position, words }) => (words === null ? position : `${position}, ${words}`))
+
 const roman = ['0', 'I', 'II', 'III', 'IV']
 
-const texts = (values: PerFoot<number>, text: (value: number) => string): PerFoot<string> =>
-  Object.fromEntries(Object.entries(values).map(([foot, value]) => [foot, text(value)]))
+const textsOf = <T>(values: PerFoot<T>, text: (value: T) => string): PerFoot<string> =>
+  Object.fromEntries(
+    feet.flatMap((foot) => {
+      const value = values[foot]
+      return value === undefined ? [] : [[foot, text(value)]]
+    }),
+  )
+
+const dayFact = ({ format }: HorseCase, name: string, day: PlainDate | null): readonly Fact[] =>
+  day === null ? [] : [{ name, text: format.date(day) }]
+
+function clearedFacts({ words, format }: HorseCase, { feet: days, all }: Visit['cleared']): readonly Fact[] {
+  const said = [
+    ...feet.flatMap((foot) => {
+      const day = days[foot]
+      return day === undefined ? [] : [words.visit.clearedAt(format.foot(foot), format.date(day))]
+    }),
+    ...(all === null ? [] : [words.visit.clearedAt(words.visit.clearedAll, format.date(all))]),
+  ]
+  return said.length === 0 ? [] : [{ name: words.visit.cleared, text: capital(said.join('; ')) }]
+}
 
 function surfaceFacts({ words }: HorseCase, surfaces: Readonly<Record<string, string>>): readonly Fact[] {
   const said = Object.entries(surfaces).map(([name, how]) => words.visit.surface(name, how))

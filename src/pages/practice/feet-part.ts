@@ -2,11 +2,11 @@
 import { type Foot, feet, pairs } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { CautionLevel, PairComparison, Trend } from '../../trend/assessment.ts'
+import { cautionLevels, standingCautions } from '../shared/caution-lines.ts'
 import type { LevelDrawing, SideDrawing } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
-import { cautionLevels } from './cautions.ts'
 import { heelSide, heelState, heelText, levelOf, sideOf } from './drawings.ts'
-import { findingName, gradeName, openFindings } from './findings.ts'
+import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import { footTitle, type HorseCase, type Link, measureLink } from './horse-case.ts'
 import { type VerdictView, verdictView } from './trends.ts'
 
@@ -73,14 +73,18 @@ export function feetPart(of: HorseCase): FeetPart {
     }),
     levels: heels.map((state) => levelOf(of, state)),
     pairs: pairs.flatMap((pair) => pairTexts(of, latestOfPair(of, pair))),
-    lowering: geometry.map((one) => loweringText(of, one)),
+    lowering: geometry
+      .filter(({ foot }) => !of.assessment.heldFeet.includes(foot))
+      .map((one) => loweringText(of, one)),
     hasReadings: trends.length > 0,
     hasSides: geometry.length > 0,
   }
 }
 
 function flagOf({ assessment, words }: HorseCase, foot: Foot): FootView['flag'] {
-  const here = assessment.cautions.filter((caution) => caution.standing && caution.foot === foot)
+  const here = standingCautions(assessment.cautions).filter(
+    (caution) => caution.feet.includes(foot) && (caution.foot !== null || caution.level === 'stop'),
+  )
   const level = cautionLevels.find((one) => here.some((caution) => caution.level === one))
   return level === undefined ? null : { level, text: words.horse.flagged[level] }
 }
@@ -118,10 +122,14 @@ function numberOf(
 }
 
 function findingsText(of: HorseCase, foot: Foot): string {
-  const open = openFindings(of.visits).filter((finding) => finding.foot === foot)
+  const open = openFindingsOf(of).filter((finding) => finding.foot === foot)
   if (open.length === 0) return of.words.horse.noFindings
   return open
-    .map((finding) => `${capital(findingName(finding))} (${gradeName(of, finding.grade)})`)
+    .map((finding) => {
+      const date = findingDate(of, finding)
+      const grade = gradeName(of, finding.grade)
+      return `${capital(findingName(finding))} (${date === null ? grade : of.words.horse.gradeOn(grade, date)})`
+    })
     .join('; ')
 }
 

@@ -1,12 +1,13 @@
 /** Field sheet for the next visit: last values in grey beside empty boxes, what is open, what was agreed. */
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type MeasureId, measureIds } from '../../hoof/measures.ts'
-import type { AssessedReading } from '../../trend/assessment.ts'
+import type { AssessedReading, Caution } from '../../trend/assessment.ts'
+import { standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
-import { findingName, gradeName, openFindings } from './findings.ts'
+import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
-import { identityLine, limitTexts, targetTexts } from './profile.ts'
+import { heldText, identityLine, limitTexts, targetTexts } from './profile.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
 import type { Block, BoxRow, TickRow } from './sides.ts'
 
@@ -23,7 +24,11 @@ export function fieldSheet(of: HorseCase): PageView {
   const lead = [w.fieldLead(identityLine(of), says.nextVisitSentence(assessment.nextVisit, format))]
   const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
     wide: [boxesBlock(of)],
-    left: [...ticksOf(w.fieldFindings, findingTicks(of)), ...ticksOf(w.fieldFeatures, featureTicks(of))],
+    left: [
+      ...ticksOf(w.fieldOpen, openTicks(of)),
+      ...ticksOf(w.fieldFindings, findingTicks(of)),
+      ...ticksOf(w.fieldFeatures, featureTicks(of)),
+    ],
     right: blockOf(w.fieldLimits, agreedLimits(of)),
   })
   const model: FieldSheetPage = { ...sheet, lead }
@@ -93,32 +98,45 @@ function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
 const ticksOf = (heading: string, items: readonly TickRow[]): readonly Block[] =>
   items.length === 0 ? [] : [{ kind: 'ticks', heading, note: null, items }]
 
+/** What no page is calm about until someone has said so: asked first, in one stroke each. */
+const openTicks = (of: HorseCase): readonly TickRow[] =>
+  standingCautions(of.assessment.cautions)
+    .filter(({ level }) => level !== 'mind')
+    .map((caution) => ({
+      text: of.words.sheets.fieldOpenSince(openName(of, caution), of.format.shortDate(caution.since)),
+      boxes: of.words.sheets.fieldOpenBoxes,
+    }))
+
+function openName({ format }: HorseCase, caution: Caution): string {
+  const name = wordsOf(format, caution).name(caution.facts)
+  return caution.feet.length === feet.length ? capital(name) : `${caution.feet.join(', ')} ${name}`
+}
+
 const findingTicks = (of: HorseCase): readonly TickRow[] =>
-  openFindings(of.visits).map((finding) => ({
-    text: `${finding.foot} ${findingName(finding)} (${of.words.sheets.fieldWas(gradeName(of, finding.grade))})`,
-    boxes: of.words.sheets.fieldGrades,
-  }))
+  openFindingsOf(of).map((finding) => {
+    const date = findingDate(of, finding)
+    const grade = gradeName(of, finding.grade)
+    const was = of.words.sheets.fieldWas(date === null ? grade : of.words.horse.gradeOn(grade, date))
+    return { text: `${finding.foot} ${findingName(finding)} (${was})`, boxes: of.words.sheets.fieldGrades }
+  })
 
 const featureTicks = (of: HorseCase): readonly TickRow[] =>
   of.assessment.growOut
     .filter(({ state }) => state !== 'grown out')
     .map((one) => ({
-      text: of.words.horse.remark(
+      text: of.format.words.base.remark(
         `${one.foot} ${one.feature}, ${one.place}`,
         of.words.sheets.fieldFeature(of.format.length(one.distance), of.format.length(one.expectedNow)),
       ),
       boxes: [''],
     }))
 
-/** Most at one trim, by plan; then the horse's own limits and targets. */
+/** What may be taken today, by plan; then the horse's own limits and targets. */
 function agreedLimits(of: HorseCase): readonly string[] {
-  const { assessment, format, words } = of
-  const w = words.sheets
-  const plans = assessment.plans.map(({ foot, side, perTrim }) =>
-    perTrim === null
-      ? w.fieldHeld(foot)
-      : w.fieldMost(foot, words.next.planSide[side], format.fine('heel-medial', perTrim)),
+  const { assessment, format, says, words } = of
+  const plans = assessment.plans.map((plan) =>
+    format.words.base.remark(plan.foot, says.offSentence(plan, format)),
   )
-  const all = [...plans, ...limitTexts(of), ...targetTexts(of)]
-  return all.length === 0 ? [w.fieldLimitsNone] : all
+  const all = [...heldText(of), ...plans, ...limitTexts(of), ...targetTexts(of)]
+  return all.length === 0 ? [words.sheets.fieldLimitsNone] : all
 }

@@ -1,29 +1,22 @@
 /** Findings: which are open, and the grid of them all over time. */
 import type { Finding, Visit } from '../../casebook/model.ts'
-import { type Foot, feet } from '../../hoof/feet.ts'
+import { openFindings } from '../../trend/assessment.ts'
 import type { FindingsGrid } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
 import type { HorseCase } from './horse-case.ts'
 
 export interface OpenFinding extends Finding {
-  /** Where the visit that noted it stands in the record. */
+  /** The visit that last spoke of it. */
   readonly visit: Visit
 }
 
-/**
- * Findings open now. A visit that notes any finding of a foot speaks of all findings of that foot,
- * as the cautions have it: one that it does not list is no longer there.
- */
-export const openFindings = (visits: readonly Visit[]): readonly OpenFinding[] =>
-  feet.flatMap((foot) => openOf(visits, foot))
+/** Findings not yet said to be gone. */
+export const openFindingsOf = ({ visits }: HorseCase): readonly OpenFinding[] =>
+  openFindings(visits).map(({ finding, visit }) => ({ ...finding, visit }))
 
-function openOf(visits: readonly Visit[], foot: Foot): readonly OpenFinding[] {
-  const visit = visits.findLast(({ findings }) => findings.some((finding) => finding.foot === foot))
-  if (visit === undefined) return []
-  return visit.findings
-    .filter((finding) => finding.foot === foot && finding.grade > 0)
-    .map((finding) => ({ ...finding, visit }))
-}
+/** The day of an older visit, where the last one did not speak of it. */
+export const findingDate = ({ format, visits }: HorseCase, { visit }: OpenFinding): string | null =>
+  visit.id === visits.at(-1)?.id ? null : format.shortDate(visit.date)
 
 /** `flare, medial quarter`; the place is left out where it says nothing. */
 export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
@@ -38,7 +31,7 @@ export function findingsGrid(of: HorseCase): FindingsGrid | null {
   const noted = visits.filter(({ findings }) => findings.length > 0)
   const stories = findingStories(noted)
   if (stories.length === 0) return null
-  const open = openFindings(visits)
+  const open = openFindingsOf(of)
   const dates = noted.map(({ date }) => format.shortDate(date))
   const rows = stories.map(({ foot, what, place, grades }) => ({
     foot,

@@ -1,15 +1,14 @@
 /** The practice's front page: what needs doing, what changed, every horse, how past forecasts held. */
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
-import type { Foot } from '../../hoof/feet.ts'
 import type { CautionLevel } from '../../trend/assessment.ts'
 import { type OwnerAddress, ownerAddresses } from '../owner/addresses.ts'
+import { cautionLevels } from '../shared/caution-lines.ts'
 import { type Formatter, formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import type { Words } from '../words/index.ts'
-import { cautionLevels, feetText } from './cautions.ts'
 import { type Link, shellOf } from './horse-case.ts'
 import { filterTags } from './summary.ts'
 
@@ -42,7 +41,9 @@ interface FrontCaution {
   readonly level: CautionLevel
   readonly word: string
   readonly horse: Link
-  readonly items: readonly { readonly text: string; readonly date: string }[]
+  readonly items: readonly { readonly text: string; readonly date: string | null }[]
+  /** How many more the horse's own page has. */
+  readonly more: string | null
 }
 
 interface DueLine {
@@ -118,39 +119,31 @@ export function frontPage(
 
 const linkTo = ({ id, name }: HorseSummary): Link => ({ text: name, href: `${id}/index.html` })
 
-/** Feet of which the same is said on the same day stand in one line. */
-function cautionLines(cautions: HorseSummary['cautions'], format: Formatter): FrontCaution['items'] {
-  const alike = new Map<
-    string,
-    { readonly message: string; readonly date: PlainDate; readonly feet: Foot[] }
-  >()
-  for (const { foot, message, date } of cautions) {
-    const line = alike.get(date + message) ?? { message, date, feet: [] }
-    if (foot !== null && !line.feet.includes(foot)) line.feet.push(foot)
-    alike.set(date + message, line)
-  }
-  return [...alike.values()].map(({ message, date, feet }) => ({
-    text: feet.length === 0 ? message : format.words.practice.horse.remark(feetText(format, feet), message),
-    date: format.date(date),
-  }))
-}
+/** So many lines of cautions stand on the front page for one horse; its own page has them all. */
+const linesPerHorse = 2
 
-/** Gravest first, then the latest; a horse stands once for each level. */
+/** Gravest first, then the latest; a horse stands once for each level, with two lines in all. */
 function frontCautions(summaries: readonly HorseSummary[], format: Formatter): readonly FrontCaution[] {
-  const { horse } = format.words.practice
+  const { front, horse } = format.words.practice
+  const shown = summaries.map((one) => ({ one, lines: one.cautions.slice(0, linesPerHorse) }))
   return cautionLevels.flatMap((level) =>
-    summaries
-      .map((one) => ({
-        one,
-        here: one.cautions.filter((caution) => caution.level === level && caution.code !== 'visit-overdue'),
-      }))
+    shown
+      .map(({ one, lines }) => ({ one, lines, here: lines.filter((line) => line.level === level) }))
       .filter(({ here }) => here.length > 0)
       .toSorted((a, b) => (b.here[0]?.date ?? '').localeCompare(a.here[0]?.date ?? ''))
-      .map(({ one, here }) => ({
+      .map(({ one, lines, here }) => ({
         level,
         word: horse.flagged[level],
         horse: linkTo(one),
-        items: cautionLines(here, format),
+        items: here.map(({ text, date, folded }) => ({
+          text,
+          date: folded > 0 ? null : format.date(date),
+        })),
+        // Said once, below the horse's last line here.
+        more:
+          lines.at(-1) === here.at(-1) && one.cautions.length > lines.length
+            ? front.moreCautions(one.cautions.length - lines.length)
+            : null,
       })),
   )
 }

@@ -2,12 +2,12 @@
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
+import { feetText, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
-import { standingCautions } from './cautions.ts'
-import { findingName, gradeName, openFindings } from './findings.ts'
+import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
-import { identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
+import { heldText, identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
 import type { Block, ReadingRow } from './sides.ts'
 import { visitRows } from './visit-table.ts'
@@ -117,9 +117,11 @@ function trendLines({ assessment, format, words, says }: HorseCase): readonly st
 }
 
 const findingLines = (of: HorseCase): readonly string[] =>
-  openFindings(of.visits).map((finding) => {
+  openFindingsOf(of).map((finding) => {
+    const date = findingDate(of, finding)
+    const grade = gradeName(of, finding.grade)
     const said = finding.words === null ? '' : `: ${finding.words}`
-    return `${finding.foot} ${findingName(finding)}, ${gradeName(of, finding.grade)}${said}`
+    return `${finding.foot} ${findingName(finding)}, ${date === null ? grade : of.words.horse.gradeOn(grade, date)}${said}`
   })
 
 /** What the last trim changed, by measure. */
@@ -148,21 +150,29 @@ function doneBlock(of: HorseCase): readonly Block[] {
 }
 
 const planLines = (of: HorseCase): readonly string[] => [
+  ...heldText(of),
   ...of.assessment.plans.map((plan) =>
-    of.words.horse.remark(plan.foot, of.says.planSentence(plan, of.format)),
+    of.format.words.base.remark(
+      plan.foot,
+      `${of.says.planSentence(plan, of.format)} ${of.says.offSentence(plan, of.format)}`,
+    ),
   ),
   ...targetTexts(of),
 ]
 
-/** What the record asks of the one who takes over: one question a caution, none of them an answer. */
+/** What the record asks of the one who takes over: one question a matter, none of them an answer. */
 function questionLines(of: HorseCase): readonly string[] {
-  const { words, readings } = of
-  const asked = standingCautions(of).flatMap(({ code, foot }) => {
-    const question = words.sheets.asked[code]
-    if (question === undefined) return []
-    return [foot === null ? question : words.horse.remark(foot, question)]
-  })
-  const thin = standingCautions(of).some(({ code }) => code === 'sole-flat' || code === 'sole-thin')
+  const { format, readings } = of
   const seen = readings.of('sole-depth').length > 0
-  return [...new Set([...asked, ...(thin && !seen ? [words.sheets.askedRadiograph] : [])])]
+  const asked = standingCautions(of.assessment.cautions)
+    .filter(
+      ({ level, code }) => level !== 'mind' || (!seen && (code === 'sole-flat' || code === 'sole-thin')),
+    )
+    .map((caution) => ({ caution, question: wordsOf(format, caution).question }))
+  const questions = [...new Set(asked.map(({ question }) => question))]
+  return questions.map((question) => {
+    const about = asked.filter((one) => one.question === question).flatMap(({ caution }) => caution.feet)
+    const every = feet.every((foot) => about.includes(foot))
+    return every ? question : format.words.base.remark(feetText(format, about), question)
+  })
 }

@@ -5,7 +5,7 @@ import type { PageView } from '../shared/page.ts'
 import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
-import { type CautionGroup, cautionGroups, standingCautions } from './cautions.ts'
+import { type CautionGroup, ringText, standingGroups } from './cautions.ts'
 import { type ChangedPart, changedPart } from './changed-part.ts'
 import { checkTexts } from './checks.ts'
 import { type FeetPart, feetPart } from './feet-part.ts'
@@ -22,6 +22,8 @@ export interface HorsePage {
   readonly seen: string
   readonly next: string
   readonly cautions: readonly CautionGroup[]
+  /** Whom to ring, where a caution asks for it. */
+  readonly ring: string | null
   readonly feet: FeetPart
   readonly changed: ChangedPart
   readonly coming: NextPart
@@ -58,7 +60,8 @@ export function horsePage(of: HorseCase): PageView {
     identity: identityLine(of),
     seen: seenText(of),
     next: of.says.nextVisitSentence(assessment.nextVisit, format),
-    cautions: cautionGroups(of, standingCautions(of)),
+    cautions: standingGroups(of),
+    ring: ringText(of),
     feet: feetPart(of),
     changed: changedPart(of, checkTexts(of, assessment.checks)),
     coming: nextPart(of),

@@ -6,11 +6,13 @@ import type { Formatter } from '../shared/format.ts'
 import { capital } from '../shared/format.ts'
 import { wallOf } from './drawings.ts'
 import { dateOfVisit, footTitle, type HorseCase, measureHref } from './horse-case.ts'
-import type { Fact } from './profile.ts'
+import { type Fact, heldText } from './profile.ts'
 import { forecastSentence } from './trends.ts'
 
 export interface NextPart {
   readonly visit: string
+  /** Feet that have no plan, and why. */
+  readonly held: readonly string[]
   readonly plans: readonly PlanView[]
   readonly forecasts: readonly { readonly name: string; readonly href: string; readonly text: string }[]
   readonly past: { readonly text: string; readonly table: Table } | null
@@ -38,9 +40,11 @@ export function nextPart(of: HorseCase): NextPart {
   const { assessment, format, words } = of
   return {
     visit: of.says.nextVisitSentence(assessment.nextVisit, format),
+    held: heldText(of),
     plans: assessment.plans.map((plan) => planView(of, plan)),
     forecasts: assessment.trends
-      .filter(({ forecast }) => forecast?.kind === 'date')
+      // No promise for a foot that waits for a vet.
+      .filter(({ forecast, foot }) => forecast?.kind === 'date' && !assessment.heldFeet.includes(foot))
       .flatMap((trend) =>
         forecastSentence(of, trend).map((text) => ({
           name: words.horse.changedOf(footTitle(of, trend.foot), format.name(trend.measure)),
@@ -59,13 +63,10 @@ export function nextPart(of: HorseCase): NextPart {
 function planView(of: HorseCase, plan: Plan): PlanView {
   const { format, words, says } = of
   const w = words.next
-  const steps = plan.steps.map(({ date, expected }) => [
-    format.date(date),
-    format.fine(plan.measure, expected),
-  ])
+  const steps = plan.steps.map(({ date, expected }) => [format.date(date), format.length(expected)])
   const kept = plan.kept.map(({ date, expected, actual, standing }) => [
     format.date(date),
-    format.fine(plan.measure, expected),
+    format.length(expected),
     format.measure(plan.measure, actual),
     says.planStanding[standing],
   ])
@@ -73,9 +74,10 @@ function planView(of: HorseCase, plan: Plan): PlanView {
   return {
     foot: footTitle(of, plan.foot),
     sentences: [
+      says.offSentence(plan, format),
       says.planSentence(plan, format),
       w.planStands(says.planStanding[plan.standing]),
-      ...(plan.held === null ? [w.planCaution] : []),
+      w.planCaution,
     ],
     steps: steps.length === 0 ? null : { caption: w.planSteps(name), head: w.planStepsHead, rows: steps },
     kept: kept.length === 0 ? null : { caption: w.planKept(name), head: w.planKeptHead, rows: kept },

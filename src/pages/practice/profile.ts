@@ -100,16 +100,27 @@ export function targetTexts(of: HorseCase): readonly string[] {
   })
 }
 
-export function limitTexts(of: HorseCase): readonly string[] {
-  const { horse, format, words } = of
-  const { sole, mostPerTrim } = horse.trimLimits
-  return [
-    ...perFoot(of, sole, (one) => words.horse.sole[one]).map(capital),
-    ...(mostPerTrim === null
-      ? []
-      : [capital(words.horse.mostPerTrim(format.fine('heel-medial', mostPerTrim)))]),
-  ]
+export const limitTexts = (of: HorseCase): readonly string[] => [
+  ...perFoot(of, of.horse.trimLimits.sole, (one) => of.words.horse.sole[one]).map(capital),
+  ...mostText(of),
+]
+
+/** The most at one trim; a foot that waits for a vet has none. */
+function mostText({ horse, format, words, assessment }: HorseCase): readonly string[] {
+  const { mostPerTrim } = horse.trimLimits
+  const free = feet.filter((foot) => !assessment.heldFeet.includes(foot))
+  if (mostPerTrim === null || free.length === 0) return []
+  const most = words.horse.mostPerTrim(format.amount(mostPerTrim))
+  return free.length === feet.length
+    ? [capital(most)]
+    : [format.words.base.remark(capital(format.words.base.listed(free.map(format.foot))), most)]
 }
+
+/** Which feet have no plan while a caution waits for the vet. */
+export const heldText = ({ assessment, format, words }: HorseCase): readonly string[] =>
+  assessment.heldFeet.length === 0
+    ? []
+    : [words.horse.plansHeld(capital(format.words.base.listed(assessment.heldFeet.map(format.foot))))]
 
 export const ownerName = (horse: Horse, owners: HorseCase['practice']['owners']): string | null =>
   owners.find(({ id }) => id === horse.owner)?.name ?? horse.owner

@@ -1,8 +1,9 @@
 /** What every printed sheet of a horse has: title, sides of paper, cautions in force, small print. */
+import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
-import { cautionViews, standingCautions } from './cautions.ts'
-import { type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
+import { ringText } from './cautions.ts'
+import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
 import { type Block, type Sheet, type Side, sidesOf } from './sides.ts'
 
 export interface SheetPage {
@@ -52,12 +53,20 @@ export function sheetPage(
 
 /** The cautions in force, each with its visit where that is not the last. */
 function cautionBlock(of: HorseCase): Block {
+  const { format, words } = of
   const last = of.visits.at(-1)
-  const items = cautionViews(of, standingCautions(of)).map(({ level, word, text, visit }) => {
-    const old = last !== undefined && visit.href !== visitHref(last.id)
-    return { level, word, text: old ? of.words.sheets.cautionFrom(text, visit.text) : text }
-  })
-  return { kind: 'cautions', heading: of.words.sheets.cautions, note: null, items }
+  const items = cautionLines(standingCautions(of.assessment.cautions), format, (said, facts) =>
+    said.practice(facts, format),
+  ).map(({ level, text, date, visit, folded }, i, all) => ({
+    level,
+    // Said once a level: the lines below it stand in the same frame.
+    word: all[i - 1]?.level === level ? null : words.horse.flagged[level],
+    text:
+      folded > 0 || visit === last?.id
+        ? text
+        : words.sheets.cautionFrom(text, words.horse.seenAt(format.date(date))),
+  }))
+  return { kind: 'cautions', heading: words.sheets.cautions, note: ringText(of), items }
 }
 
 /** A list under its heading; no block where there is nothing to list. */

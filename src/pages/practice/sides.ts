@@ -28,7 +28,8 @@ interface Head {
 
 interface CautionLine {
   readonly level: CautionLevel
-  readonly word: string
+  /** Null where the line before has said it. */
+  readonly word: string | null
   readonly text: string
 }
 
@@ -185,7 +186,7 @@ function itemCosts(block: Block, width: number): readonly number[] {
   switch (block.kind) {
     case 'cautions':
       return block.items.map(({ level, word, text }) => {
-        const lines = linesOf(`${word} ${text}`, width - 8)
+        const lines = linesOf(`${word ?? ''} ${text}`, width - 8)
         return level === 'stop' ? lines * 5 + 3.2 : lines * line + 2
       })
     case 'list':

@@ -3,11 +3,11 @@ import type { Visit } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
 import type { Trend, Verdict } from '../../trend/assessment.ts'
+import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
 import type { HorseSummary } from '../shared/summary.ts'
-import { standingCautions } from './cautions.ts'
 import { heelText } from './drawings.ts'
 import { telling } from './feet-part.ts'
-import { findingName, gradeName, openFindings } from './findings.ts'
+import { findingName, gradeName, openFindingsOf } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 import { ownerName } from './profile.ts'
 
@@ -20,6 +20,7 @@ const verdictOrder: readonly Verdict[] = [
   'worsening',
   'improving',
   'on target',
+  'held',
   'steady',
   'rising',
   'falling',
@@ -39,26 +40,28 @@ export function summaryOf(of: HorseCase): HorseSummary {
     overdueDays,
     state: stateText(of),
     tags: tagsOf(of),
-    cautions: standingCautions(of).map(({ code, level, foot, date, facts }) => ({
-      code,
-      level,
-      foot,
-      date,
-      message: of.says.cautions[code](facts, of.format),
-    })),
+    cautions: frontLines(of),
     changes: lastChanges(of),
     backtest: { made: assessment.backtest.made, held: assessment.backtest.held },
   }
 }
 
+/** What the front page shows of the cautions in force; an overdue visit has its own list there. */
+const frontLines = (of: HorseCase): HorseSummary['cautions'] =>
+  cautionLines(
+    standingCautions(of.assessment.cautions).filter(({ code }) => code !== 'visit-overdue'),
+    of.format,
+    (words, facts) => words.practice(facts, of.format),
+  ).map(({ level, text, date, folded }) => ({ level, text, date, folded }))
+
 /** One line: a stop first of all, else the count of each verdict over the measures that have moved or could have. */
 function stateText(of: HorseCase): string {
   const { format, words, assessment } = of
   const w = words.front
-  const stops = standingCautions(of).filter(({ level }) => level === 'stop')
-  if (stops.some(({ foot }) => foot === null)) return w.stateStopHorse
+  const stops = standingCautions(assessment.cautions).filter(({ level }) => level === 'stop')
+  if (stops.some((stop) => stop.feet.length === feet.length)) return w.stateStopHorse
   if (stops.length > 0) {
-    const named = feet.filter((foot) => stops.some((caution) => caution.foot === foot))
+    const named = feet.filter((foot) => stops.some((stop) => stop.feet.includes(foot)))
     return w.stateStop(format.words.base.listed(named.map((foot) => format.foot(foot))))
   }
   const several = assessment.trends.filter(({ n }) => n > 1)
@@ -75,11 +78,11 @@ function stateText(of: HorseCase): string {
 }
 
 function tagsOf(of: HorseCase): readonly string[] {
-  const { assessment, visits } = of
+  const { assessment } = of
   const verdicts = assessment.trends.map(({ verdict }) => verdict)
-  const open = openFindings(visits)
+  const open = openFindingsOf(of)
   const set: Readonly<Record<FilterTag, boolean>> = {
-    caution: standingCautions(of).some(({ code }) => code !== 'visit-overdue'),
+    caution: standingCautions(assessment.cautions).some(({ code }) => code !== 'visit-overdue'),
     overdue: (assessment.nextVisit.overdueDays ?? 0) > 0,
     worsening: verdicts.includes('worsening'),
     improving: verdicts.includes('improving'),

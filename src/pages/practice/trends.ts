@@ -17,6 +17,7 @@ export interface TrendView {
 
 const tones: Readonly<Record<Verdict, VerdictView['tone']>> = {
   'on target': 'good',
+  held: 'plain',
   improving: 'good',
   worsening: 'bad',
   steady: 'plain',

@@ -9,7 +9,7 @@ import type { PageView } from '../shared/page.ts'
 import { photosOfVisit, type ShownPhoto } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
-import { type CautionGroup, cautionGroups } from './cautions.ts'
+import { type CautionGroup, groupsOfVisit } from './cautions.ts'
 import { type ComfortPart, comfortPart, footHeads } from './comfort.ts'
 import { levelOf, soleOf } from './drawings.ts'
 import { pairTexts } from './feet-part.ts'
@@ -64,7 +64,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     about: aboutText(of, visit, place),
     earlier: neighbour(of, visits[place - 1], words.visit.earlier),
     later: neighbour(of, visits[place + 1], words.visit.later),
-    cautions: cautionsOfVisit(of, visit),
+    cautions: groupsOfVisit(of, visit),
     feet: footHeads(of),
     rows: visitRows(of, visit.id),
     findings: feet.flatMap((foot) => footFindings(of, visit, place, foot)),
@@ -85,12 +85,6 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
   }
   return { path: `${horse.id}/${visitHref(visit.id)}`, template: 'practice/visit', model }
 }
-
-const cautionsOfVisit = (of: HorseCase, visit: Visit): readonly CautionGroup[] =>
-  cautionGroups(
-    of,
-    of.assessment.cautions.filter(({ visit: id, code }) => id === visit.id && code !== 'visit-overdue'),
-  ).map((group) => ({ ...group, items: group.items.map(({ text }) => ({ text, visit: null })) }))
 
 function aboutText({ format, words, visits }: HorseCase, visit: Visit, place: number): string {
   const before = visits[place - 1]

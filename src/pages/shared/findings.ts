@@ -11,8 +11,16 @@ export interface FindingStory {
   readonly place: string
   /** By visit, oldest first; null where it was not recorded. */
   readonly grades: readonly (Grade | null)[]
-  readonly first: { readonly index: number; readonly date: PlainDate; readonly grade: Grade }
-  readonly last: { readonly index: number; readonly date: PlainDate; readonly grade: Grade }
+  readonly first: Seen
+  readonly last: Seen
+  /** Each grade when it was first seen, where it differs from the one before. */
+  readonly changes: readonly Seen[]
+}
+
+interface Seen {
+  readonly index: number
+  readonly date: PlainDate
+  readonly grade: Grade
 }
 
 /** Visits that the assessment knows of: up to the day it was made for. */
@@ -36,6 +44,7 @@ export function findingStories(visits: readonly Visit[]): readonly FindingStory[
       ...story,
       first: seen(story.grades, visits, 'first'),
       last: seen(story.grades, visits, 'last'),
+      changes: changesIn(story.grades, visits),
     }))
     .flatMap(({ first, last, ...story }) => (first && last ? [{ ...story, first, last }] : []))
     .sort((a, b) => feet.indexOf(a.foot) - feet.indexOf(b.foot) || a.first.index - b.first.index)
@@ -49,4 +58,14 @@ function seen(grades: readonly (Grade | null)[], visits: readonly Visit[], which
   const grade = grades[index] ?? null
   const date = visits[index]?.date
   return grade === null || date === undefined ? null : { index, date, grade }
+}
+
+function changesIn(grades: readonly (Grade | null)[], visits: readonly Visit[]): readonly Seen[] {
+  const changes: Seen[] = []
+  for (const [index, grade] of grades.entries()) {
+    const date = visits[index]?.date
+    if (grade !== null && date !== undefined && grade !== changes.at(-1)?.grade)
+      changes.push({ index, date, grade })
+  }
+  return changes
 }

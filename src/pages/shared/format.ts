@@ -9,7 +9,7 @@ import { daysPerMonth } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { derivedMeasures, measures } from '../../hoof/measures.ts'
-import { fromMillimetres, type LengthUnit } from '../../hoof/units.ts'
+import { fromMillimetres, type LengthUnit, toPounds } from '../../hoof/units.ts'
 import { en, type Words } from '../words/index.ts'
 
 export interface Formatter {
@@ -17,6 +17,10 @@ export interface Formatter {
   readonly words: Words
   /** `98 mm`, `9.8 cm`, `3 7/8 in`. */
   length(mm: number): string
+  /** What a trim takes, on the scale of a rasp: half millimetres, or sixteenths of an inch. */
+  amount(mm: number): string
+  /** `505 kg`, or `1113 lb` where lengths go in inches. */
+  weight(kg: number): string
   /** `44°`, `44.5°`. */
   angle(degrees: number): string
   /** A value of any measure with its unit. */
@@ -87,6 +91,13 @@ function lengthFigure(mm: number, unit: LengthUnit): string {
   return halves(mm)
 }
 
+function amountText(mm: number, unit: LengthUnit, words: Words): string {
+  if (unit === 'cm') return `${String(Math.round(mm * 2) / 20)} cm`
+  if (unit === 'mm') return `${halves(mm)} mm`
+  const figure = sixteenths(fromMillimetres(mm, unit))
+  return figure === '0' && mm > 0 ? words.base.under('1/16 in') : `${figure} in`
+}
+
 /** One digit more than a reading carries. Inches as decimals here, since a rate is no tape reading. */
 function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit): string {
   const kind = kindOf(id)
@@ -142,6 +153,8 @@ export function formatter(units: LengthUnit, words: Words = en): Formatter {
     units,
     words,
     length: (mm) => signed(`${lengthFigure(mm, units)} ${units}`, mm, false),
+    amount: (mm) => amountText(mm, units, words),
+    weight: (kg) => (units === 'in' ? `${Math.round(toPounds(kg))} lb` : `${Math.round(kg)} kg`),
     angle: (degrees) => signed(`${halves(degrees)}°`, degrees, false),
     measure,
     change: (id, value) => signed(withUnit(id, value), value, true),

@@ -3,8 +3,7 @@
  * one changed visit does not ask every horse to be read again.
  */
 import type { PlainDate } from '../../hoof/dates.ts'
-import type { Foot } from '../../hoof/feet.ts'
-import type { CautionCode, CautionLevel } from '../../trend/assessment.ts'
+import type { CautionLevel } from '../../trend/assessment.ts'
 
 export interface HorseSummary {
   readonly id: string
@@ -18,12 +17,13 @@ export interface HorseSummary {
   readonly state: string
   /** Words by which the list is filtered: findings open now, feet, verdicts. */
   readonly tags: readonly string[]
+  /** Lines of the cautions in force, gravest first. */
   readonly cautions: readonly {
-    readonly code: CautionCode
     readonly level: CautionLevel
-    readonly foot: Foot | null
+    readonly text: string
     readonly date: PlainDate
-    readonly message: string
+    /** How many cautions are folded in it; 0 for a line of its own. */
+    readonly folded: number
   }[]
   /** Sentences: what changed at the last visit. */
   readonly changes: readonly string[]

@@ -6,7 +6,7 @@ import type { Comfort, Horse, Practice, Reading, Stage, Visit } from '../../case
 import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
 import { type MeasureId, measures } from '../../hoof/measures.ts'
-import type { Assessment, GrowOut } from '../../trend/assessment.ts'
+import { type Assessment, type GrowOut, openFindings } from '../../trend/assessment.ts'
 import { type Formatter, formatter } from '../shared/format.ts'
 import { starter as w } from '../words/en/starter.ts'
 import { blank, remarked, scalar } from './lines.ts'
@@ -41,11 +41,12 @@ export function startVisit(
     ...textLine('footing', last?.footing ?? null, last === null),
     ...readingLines('before', past, order, format),
     ...readingLines('after', past, order, format),
-    ...findingLines(last),
+    ...findingLines(past, assessment, format),
     ...growOutLines(assessment.growOut, format),
-    ...comfortLines(last?.comfort ?? null, order),
+    ...comfortLines(past, assessment, order),
     ...bodyLines(last),
-    ...stanceLines(last, order),
+    ...stanceLines(past, order),
+    ...clearedLines(assessment, order),
     remarked('care:', w.care),
     `  - ${blank}`,
     `next visit: in ${Math.round(practice.trimCycleDays / 7) || 1} weeks`,
@@ -119,14 +120,26 @@ function latestRemark(
   return (stage === 'after' ? w.lastAfter : w.lastBefore)(format.shortDate(visit.date), text)
 }
 
-function findingLines(last: Visit | null): string[] {
-  const open = last?.findings.filter((finding) => finding.grade > 0) ?? []
+/** Every finding not yet said to be gone, the ones that a caution stands on first: one stroke clears each. */
+function findingLines(past: readonly Visit[], { cautions }: Assessment, format: Formatter): string[] {
+  const open = openFindings(past)
+  const standing = cautions.filter(({ standing: stands, level }) => stands && level !== 'mind')
+  const isAsked = ({ finding: { foot, what } }: (typeof open)[number]) =>
+    standing.some(
+      ({ feet: about, facts }) => about.includes(foot) && 'finding' in facts && facts.finding === what,
+    )
   const lines = feet.flatMap((foot) => {
-    const here = open.filter((finding) => finding.foot === foot)
+    const here = open.filter(({ finding }) => finding.foot === foot)
     if (here.length === 0) return []
+    const asked = here.filter(isAsked)
     return [
       `  ${foot}:`,
-      ...here.map((f) => remarked(`    - ${f.what}, ${f.place}, ${blank}`, w.last(String(f.grade)))),
+      ...[...asked, ...here.filter((one) => !asked.includes(one))].map((one) =>
+        remarked(
+          `    - ${one.finding.what}, ${one.finding.place}, ${blank}`,
+          w.lastOn(String(one.finding.grade), format.shortDate(one.visit.date), asked.includes(one)),
+        ),
+      ),
     ]
   })
   return lines.length === 0 ? [] : [remarked('findings:', w.findings), ...lines]
@@ -164,25 +177,55 @@ const footed = (values: PerFoot<unknown>): ReadonlySet<Foot> =>
 const footText = (values: PerFoot<string | number>): string =>
   feet.flatMap((foot) => (values[foot] === undefined ? [] : [`${foot} ${values[foot]}`])).join(', ')
 
-function comfortLines(comfort: Comfort | null, order: readonly Foot[]): string[] {
-  if (comfort === null) return []
+/** The latest visit that says anything of it. */
+const lastSaying = <T>(
+  past: readonly Visit[],
+  read: (visit: Visit) => T,
+  isSaid: (value: T) => boolean,
+): T | null => {
+  const visit = past.findLast((one) => isSaid(read(one)))
+  return visit === undefined ? null : read(visit)
+}
+
+const anySaid = (values: object): boolean => Object.keys(values).length > 0
+
+/** What the last visit judged, and what a caution that still stands asks about, however long ago it was judged. */
+function comfortLines(past: readonly Visit[], { cautions }: Assessment, order: readonly Foot[]): string[] {
+  const last = past.at(-1)?.comfort ?? null
+  if (last === null) return []
+  const asked = (codes: RegExp) => cautions.some(({ standing, code }) => standing && codes.test(code))
+  const latest = <K extends keyof Comfort>(key: K, codes: RegExp): Comfort[K] | null =>
+    asked(codes)
+      ? lastSaying(
+          past,
+          ({ comfort }) => comfort[key],
+          (value) => value !== null && anySaid(Object(value)),
+        )
+      : last[key]
   const lines: string[] = []
-  if (footed(comfort.lameness).size > 0) {
-    const map = order
-      .filter((foot) => comfort.lameness[foot] !== undefined)
-      .map((foot) => `${foot}: ${blank}`)
-    lines.push(
-      remarked(`  lameness: {${[...map, `by: ${blank}`].join(', ')}}`, w.last(footText(comfort.lameness))),
-    )
+  const lameness = latest('lameness', /^lameness|^heat-with-lameness/) ?? {}
+  if (footed(lameness).size > 0) {
+    const map = order.filter((foot) => lameness[foot] !== undefined).map((foot) => `${foot}: ${blank}`)
+    lines.push(remarked(`  lameness: {${[...map, `by: ${blank}`].join(', ')}}`, w.last(footText(lameness))))
   }
+  const testers = latest('hoofTesters', /^hoof-testers/) ?? {}
   for (const [key, values] of [
-    ['landing', comfort.landing],
-    ['digital pulse', comfort.digitalPulse],
+    ['landing', last.landing],
+    ['digital pulse', latest('digitalPulse', /pulse|^leaning|^tenderness/) ?? {}],
+    ['hoof testers', mapped(testers, ({ place, grade }) => `${place} ${grade}`)],
   ] as const) {
     if (footed(values).size > 0)
       lines.push(remarked(`  ${key}: ${blanks(footed(values), order)}`, w.last(footText(values))))
   }
-  const surfaces = Object.entries(comfort.surfaces)
+  const obel = asked(/^obel/)
+    ? lastSaying(
+        past,
+        ({ comfort }) => comfort.obel,
+        (value) => value !== null,
+      )
+    : last.obel
+  if (obel !== null) lines.push(remarked(`  obel: ${blank}`, w.last(String(obel))))
+  const surfaces = Object.entries(latest('surfaces', /^unwilling/) ?? {})
   if (surfaces.length > 0) {
     const map = surfaces.map(([name]) => `${scalar(name)}: ${blank}`).join(', ')
     lines.push(
@@ -194,6 +237,14 @@ function comfortLines(comfort: Comfort | null, order: readonly Foot[]): string[]
   }
   return lines.length === 0 ? [] : ['comfort:', ...lines]
 }
+
+const mapped = <T>(values: PerFoot<T>, text: (value: T) => string): PerFoot<string> =>
+  Object.fromEntries(
+    feet.flatMap((foot) => {
+      const value = values[foot]
+      return value === undefined ? [] : [[foot, text(value)]]
+    }),
+  )
 
 function bodyLines(last: Visit | null): string[] {
   if (last === null) return []
@@ -208,7 +259,20 @@ function bodyLines(last: Visit | null): string[] {
   return [remarked(`body: {${map}}`, w.last(used.map(([key, value]) => `${key} ${value}`).join(', ')))]
 }
 
-function stanceLines(last: Visit | null, order: readonly Foot[]): string[] {
-  if (last === null || footed(last.stance).size === 0) return []
-  return [remarked(`stance: ${blanks(footed(last.stance), order)}`, w.last(footText(last.stance)))]
+function stanceLines(past: readonly Visit[], order: readonly Foot[]): string[] {
+  const stance = lastSaying(past, (visit) => visit.stance, anySaid)
+  if (stance === null) return []
+  return [
+    remarked(
+      `stance: ${blanks(footed(stance), order)}`,
+      w.last(footText(mapped(stance, ({ position }) => position))),
+    ),
+  ]
+}
+
+/** A vet's all-clear for the feet that wait for it. */
+function clearedLines({ heldFeet }: Assessment, order: readonly Foot[]): string[] {
+  if (heldFeet.length === 0) return []
+  const map = order.filter((foot) => heldFeet.includes(foot)).map((foot) => `${foot}: ${blank}`)
+  return [remarked(`cleared: {${map.join(', ')}}`, w.cleared)]
 }

@@ -1,6 +1,7 @@
 import { assessment } from './en/assessment.ts'
 import { base } from './en/base.ts'
 import { calendar } from './en/calendar.ts'
+import { cautions } from './en/cautions.ts'
 import { figures } from './en/figures.ts'
 import { mark } from './en/mark.ts'
 import { owner } from './en/owner.ts'
@@ -15,6 +16,7 @@ export const en = {
   assessment,
   base,
   calendar,
+  cautions,
   figures,
   mark,
   owner,

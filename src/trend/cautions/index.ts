@@ -1,107 +1,116 @@
-/** Every caution that a horse's record gives, and which of them stand. */
+/** Every caution that a horse's record gives, which of them stand, and which feet they hold. */
 import type { Horse } from '../../casebook/model.ts'
-import type { Foot } from '../../hoof/feet.ts'
-import { type Caution, type CautionCode, cautionCodes } from '../assessed-care.ts'
-import type { NextVisit } from '../assessment.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
+import type { NextVisit } from '../assessed-care.ts'
 import type { Columns } from '../columns.ts'
-import { comfortRules } from './comfort.ts'
-import { findingRules } from './findings.ts'
-import { bodyRules, readingRules } from './readings.ts'
-import { type CareRecord, careRecord, type Rule, type Say } from './rule.ts'
-import { soleRules } from './sole.ts'
-
-export const rules: readonly Rule[] = [
-  ...comfortRules,
-  ...findingRules,
-  ...soleRules,
-  ...readingRules,
-  ...bodyRules,
-]
-
-/** More than two weeks past the planned visit. */
-const overdueBy = 14
+import { type Caution, withoutCovered } from './caution.ts'
+import { type Episode, feetOfSubject, follow, momentsOf, saysCleared } from './episodes.ts'
+import { careRecord, lastWords } from './record.ts'
+import { type CautionLevel, levelOrder } from './sign.ts'
+import { type CautionCode, placeOf, signs } from './signs.ts'
 
 export interface Cautions {
   /** Stop first, then vet, then mind; within a level the latest first, then in order of the codes. */
   readonly all: readonly Caution[]
-  /** Whether a `stop` stood over the foot, or over the horse, once the visit at that place had been written up. */
-  stopStood(foot: Foot, place: number): boolean
-}
-
-interface Spell {
-  readonly caution: Omit<Caution, 'standing'>
-  readonly from: number
-  /** Place of the next visit that speaks of the same matter; null while there is none. */
-  until: number | null
-}
-
-interface Matter {
-  readonly foot: Foot | null
-  readonly name: string
-  last: readonly Spell[]
+  /** Feet that have no plan while what was found at them stands. */
+  readonly heldFeet: readonly Foot[]
+  /** Whether the foot was held once the visit at that place had been written up. */
+  wasHeld(foot: Foot, place: number): boolean
+  /** Whether a matter of that code stands at the foot, said more gravely elsewhere or not. */
+  stands(code: CautionCode, foot: Foot): boolean
 }
 
 export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit): Cautions {
-  const record = careRecord(horse, columns)
-  const spells = rules.flatMap((rule) => spellsOf(rule, record))
-  const all = spells.map(({ caution, until }): Caution => ({ ...caution, standing: until === null }))
-  const stops = spells.filter(({ caution }) => caution.level === 'stop')
+  const episodes = episodesOf(horse, columns)
+  const holding = episodes.filter(({ sign }) => holdsPlan(sign))
+  const standing = episodes.filter(({ until }) => until === null)
+  const wasHeld = (foot: Foot, place: number) =>
+    holding.some(
+      ({ subject, from, until }) =>
+        feetOfSubject(subject).includes(foot) && from <= place && (until === null || until > place),
+    )
+  const found = episodes.map((one) => cautionOf(one, columns))
+  const shown = new Set(withoutCovered(found.filter(({ standing }) => standing)))
+  const cautions = found.map((one): Caution => (shown.has(one) ? one : { ...one, standing: false }))
   return {
-    all: [...all, ...overdue(columns, next)].toSorted(
+    all: [...cautions, ...onDay(columns, next)].toSorted(
       (a, b) =>
-        levels[a.level] - levels[b.level] ||
+        levelOrder[a.level] - levelOrder[b.level] ||
         (a.date < b.date ? 1 : a.date > b.date ? -1 : 0) ||
-        places[a.code] - places[b.code],
+        placeOf[a.code] - placeOf[b.code],
     ),
-    stopStood: (foot, place) =>
-      stops.some(
-        ({ caution, from, until }) =>
-          (caution.foot === null || caution.foot === foot) &&
-          from <= place &&
-          (until === null || until > place),
-      ),
+    heldFeet: feet.filter((foot) => wasHeld(foot, columns.visits.length - 1)),
+    wasHeld,
+    stands: (code, foot) =>
+      standing.some(({ sign, subject }) => sign.code === code && feetOfSubject(subject).includes(foot)),
   }
 }
 
-/** What one rule finds over the whole record, oldest first. */
-function spellsOf({ code, level, over }: Rule, record: CareRecord): readonly Spell[] {
-  const look = over(record)
-  if (look === null) return []
-  const spells: Spell[] = []
-  /** The matters of which anything was ever found, each with what the last visit that spoke of it found: few. */
-  const matters: Matter[] = []
-  const say: Say = ({ place, visit }, foot, found, name = '') => {
-    let matter = matters.find((one) => one.foot === foot && one.name === name)
-    if (matter === undefined) {
-      if (found.length === 0) return
-      matter = { foot, name, last: [] }
-      matters.push(matter)
-    }
-    for (const spell of matter.last) spell.until = place
-    matter.last = found.map((facts): Spell => {
-      const caution = { code, level, foot, date: visit.date, visit: visit.id, facts }
-      return { caution, from: place, until: null }
-    })
-    spells.push(...matter.last)
+const holdsPlan = (sign: { readonly level: CautionLevel; readonly holdsPlan?: true }): boolean =>
+  sign.level === 'stop' || sign.holdsPlan === true
+
+function episodesOf(horse: Horse, columns: Columns): readonly Episode<CautionCode>[] {
+  const known = lastWords()
+  const record = careRecord(horse, columns, known)
+  const followed = signs.flatMap((sign) => {
+    const look = sign.over(record)
+    return look === null ? [] : [follow<CautionCode>(sign, look)]
+  })
+  for (const moment of momentsOf(columns)) {
+    known.hear(moment.visit)
+    for (const one of followed) one.at(moment)
+    if (saysCleared(moment.visit)) for (const one of followed) one.clear(moment.visit.cleared, moment.place)
   }
-  for (const moment of record.moments) look(moment, say)
-  return spells
+  return followed.flatMap((one) => one.episodes)
 }
 
-const levels = { stop: 0, vet: 1, mind: 2 }
-const places = Object.fromEntries(cautionCodes.map((code, i) => [code, i])) as Record<CautionCode, number>
+function cautionOf(episode: Episode<CautionCode>, { visits }: Columns): Caution {
+  const { sign, subject, since, facts, spokenAt, until, isLower, seen } = episode
+  const about = feetOfSubject(subject)
+  const last = visits[spokenAt]
+  return {
+    code: sign.code,
+    level: sign.level,
+    family: sign.family ?? null,
+    foot: about.length === 1 ? (about[0] ?? null) : null,
+    feet: about,
+    since,
+    date: last === undefined || since > last.date ? since : last.date,
+    visit: last?.id ?? '',
+    facts,
+    standing: until === null,
+    isLower,
+    silentVisits: until === null ? visits.length - 1 - spokenAt : 0,
+    holdsPlan: holdsPlan(sign),
+    seen: seen.map(({ place, facts: found }) => ({
+      visit: visits[place]?.id ?? '',
+      date: visits[place]?.date ?? since,
+      facts: found,
+    })),
+  } as unknown as Caution
+}
 
-function overdue({ visits }: Columns, { due, overdueDays }: NextVisit): readonly Caution[] {
-  if (due === null || overdueDays === null || overdueDays <= overdueBy) return []
-  return [
-    {
-      code: 'visit-overdue',
-      level: 'mind',
+function onDay({ visits }: Columns, next: NextVisit): readonly Caution[] {
+  return signs.flatMap((sign) => {
+    const found = sign.onDay?.(next) ?? null
+    if (found === null) return []
+    const { date, facts } = found
+    const caution = {
+      code: sign.code,
+      level: sign.level,
+      family: sign.family ?? null,
       foot: null,
-      date: due,
+      feet,
+      since: date,
+      date,
       visit: visits.at(-1)?.id ?? '',
-      facts: { due, days: overdueDays },
+      facts,
       standing: true,
-    },
-  ]
+      isLower: false,
+      silentVisits: 0,
+      holdsPlan: holdsPlan(sign),
+      seen: [],
+    }
+    return [caution as unknown as Caution]
+  })
 }

@@ -1,10 +1,10 @@
-/** What rules on readings look at: the columns of a measure at each foot, and what one visit says in them. */
-import { type Foot, feet } from '../../hoof/feet.ts'
+/** Signs that are measured: the depth of the sole, and what one trim changed. */
+import { type Foot, feet, feetOf, pairs } from '../../hoof/feet.ts'
 import type { MeasureId } from '../../hoof/measures.ts'
-import type { Facts } from '../assessed-care.ts'
 import { type Column, readingAt } from '../column.ts'
 import { type Columns, families } from '../columns.ts'
-import { type CareRecord, type Look, nothing } from './rule.ts'
+import { type CareRecord, gravestAt } from './record.ts'
+import { type Look, sign } from './sign.ts'
 
 /** The columns of a measure at a foot, from one family. */
 interface BothStages {
@@ -22,13 +22,13 @@ const readAt = ({ find }: Columns, foot: Foot, measure: MeasureId): readonly Bot
     .filter(({ before, after }) => before !== null || after !== null)
 
 /** The feet at which any of the measures was ever read, each with its columns in order of the measures. */
-export const feetRead = (columns: Columns, measures: readonly MeasureId[]) =>
+const feetRead = (columns: Columns, measures: readonly MeasureId[]) =>
   feet
     .map((foot) => ({ foot, columns: measures.map((measure) => readAt(columns, foot, measure)) }))
     .filter(({ columns: read }) => read.some(({ length }) => length > 0))
 
 /** Lowest reading of a measure at the visit, over its stages, gauge first; NaN where not read. */
-export function lowest(read: readonly BothStages[], place: number): number {
+function lowest(read: readonly BothStages[], place: number): number {
   for (const { before, after } of read) {
     const arrival = readingAt(before, place)
     const leaving = readingAt(after, place)
@@ -39,7 +39,7 @@ export function lowest(read: readonly BothStages[], place: number): number {
 }
 
 /** after - before at one visit, both read in the same way; NaN where they were not. */
-export function trimStep(read: readonly BothStages[], place: number): number {
+function trimStep(read: readonly BothStages[], place: number): number {
   for (const { before, after } of read) {
     const step = readingAt(after, place) - readingAt(before, place)
     if (!Number.isNaN(step)) return step
@@ -47,22 +47,200 @@ export function trimStep(read: readonly BothStages[], place: number): number {
   return Number.NaN
 }
 
-/** Speaks of each foot at which one measure gives a value, be it a reading or a step. */
-export const valueRule =
-  (
-    measure: MeasureId,
-    amountOf: (read: readonly BothStages[], place: number) => number,
-    found: (value: number) => Facts | null,
-  ) =>
-  ({ columns }: CareRecord): Look | null => {
+/** More than a limit, and not by arithmetic alone: a quarter of an inch four times is an inch. */
+const over = (amount: number, limit: number): boolean => amount - limit > 1e-9
+
+type Step = { readonly measure: MeasureId; readonly step: number; readonly limit: number }
+
+/** Speaks of each foot at which one measure changed at the trim. */
+const step =
+  (measure: MeasureId, limit: number, amount: (step: number) => number) =>
+  ({ columns }: CareRecord): Look<Step> | null => {
     const read = feetRead(columns, [measure])
     if (read.length === 0) return null
-    return (at, say) => {
-      for (const { foot, columns } of read) {
-        const value = amountOf(columns[0] ?? [], at.place)
-        if (Number.isNaN(value)) continue
-        const facts = found(value)
-        say(at, foot, facts === null ? nothing : [facts], measure)
+    return (at, speak) => {
+      for (const {
+        foot,
+        columns: [of = []],
+      } of read) {
+        const changed = trimStep(of, at.place)
+        if (!Number.isNaN(changed))
+          speak(foot, over(amount(changed), limit) ? { measure, step: changed, limit } : 'lower')
       }
     }
   }
+
+/** Limits for one trim, mm and degrees. Common practice, no source. */
+export const toeShortenedMuch = 10
+export const heelsLoweredMuch = 6
+const toeAngleChangedMuch = 4
+const pairUneven = 5
+
+/** One word for the foot: of the heel that lost more. */
+const heelsLowered = ({ columns }: CareRecord): Look<Step> | null => {
+  const read = feetRead(columns, ['heel-medial', 'heel-lateral'])
+  if (read.length === 0) return null
+  return (at, speak) => {
+    for (const {
+      foot,
+      columns: [inner = [], outer = []],
+    } of read) {
+      const medial = trimStep(inner, at.place)
+      const lateral = trimStep(outer, at.place)
+      const byMedial = medial <= lateral || Number.isNaN(lateral)
+      const lowered = byMedial ? medial : lateral
+      if (Number.isNaN(lowered)) continue
+      const facts: Step = {
+        measure: byMedial ? 'heel-medial' : 'heel-lateral',
+        step: lowered,
+        limit: heelsLoweredMuch,
+      }
+      speak(foot, over(-lowered, heelsLoweredMuch) ? facts : 'lower')
+    }
+  }
+}
+
+type Uneven = {
+  readonly left: number
+  readonly right: number
+  readonly difference: number
+  readonly limit: number
+}
+
+const unevenPair = ({ columns: { find } }: CareRecord): Look<Uneven> => {
+  const read = pairs.map((pair) => {
+    const [left, right] = feetOf(pair).map((foot) =>
+      families.map((family) => find(family, 'after', foot, 'toe-angle')),
+    )
+    return { pair, left: left ?? [], right: right ?? [] }
+  })
+  return (at, speak) => {
+    for (const { pair, left, right } of read)
+      for (let i = 0; i < families.length; i++) {
+        const one = readingAt(left[i] ?? null, at.place)
+        const other = readingAt(right[i] ?? null, at.place)
+        const difference = one - other
+        if (Number.isNaN(difference)) continue
+        const facts = { left: one, right: other, difference, limit: pairUneven }
+        speak(pair, over(Math.abs(difference), pairUneven) ? facts : 'lower')
+        break
+      }
+  }
+}
+
+/** Below this a vet has the word; published, second hand: usually under 7 mm where the groove at the apex is gone. */
+const soleCritical = 7
+/** Common practice, no source. */
+const soleLow = 10
+/** Called thin in light breeds; published, second hand. */
+const soleThin = 15
+/** A loss of sole that is told, mm. Common practice, no source. */
+const soleFall = 4
+
+type Depth = { readonly depth: number; readonly limit: number }
+
+const soleUnder =
+  (limit: number) =>
+  ({ columns }: CareRecord): Look<Depth> | null => {
+    const read = feetRead(columns, ['sole-depth'])
+    if (read.length === 0) return null
+    return (at, speak) => {
+      for (const {
+        foot,
+        columns: [of = []],
+      } of read) {
+        const depth = lowest(of, at.place)
+        if (!Number.isNaN(depth)) speak(foot, depth < limit ? { depth, limit } : 'gone')
+      }
+    }
+  }
+
+/** Against the deepest that was read before. */
+const soleFalling = ({
+  columns,
+}: CareRecord): Look<{ readonly depth: number; readonly before: number; readonly limit: number }> | null => {
+  const read = feetRead(columns, ['sole-depth'])
+  if (read.length === 0) return null
+  const deepest = new Map<Foot, number>()
+  return (at, speak) => {
+    for (const {
+      foot,
+      columns: [of = []],
+    } of read) {
+      const depth = lowest(of, at.place)
+      if (Number.isNaN(depth)) continue
+      const before = deepest.get(foot) ?? depth
+      deepest.set(foot, Math.max(before, depth))
+      speak(foot, before - depth > soleFall - 1e-9 ? { depth, before, limit: soleFall } : 'lower')
+    }
+  }
+}
+
+type SoleWord = { readonly by: 'finding' | 'trim limits' }
+
+/** As found, and as horse.md says: that is how the sole is now, so it counts at the latest visit. */
+const soleFlat = ({ horse, names }: CareRecord): Look<SoleWord> | null => {
+  const { sole } = horse.trimLimits
+  if (!names.has('flat sole') && feet.every((foot) => sole[foot] !== 'flat')) return null
+  return ({ visit, isLast }, speak) => {
+    const said = isLast ? sole : {}
+    for (const foot of feet) if (said[foot] === 'flat') speak(foot, { by: 'trim limits' })
+    for (const { foot, finding } of gravestAt(visit))
+      if (finding.what === 'flat sole' && (finding.grade > 0 || said[foot] !== 'flat'))
+        speak(foot, finding.grade > 0 ? { by: 'finding' } : 'gone')
+  }
+}
+
+type Thin = {
+  readonly by: 'finding' | 'sole depth' | 'groove apex'
+  readonly depth: number | null
+  readonly limit: number | null
+}
+
+/** Three ways to know it, each a matter of its own. */
+const soleIsThin = ({ columns, names }: CareRecord): Look<Thin> | null => {
+  const depths = feetRead(columns, ['sole-depth'])
+  const grooves = feetRead(columns, ['groove-apex'])
+  if (!names.has('thin sole') && depths.length === 0 && grooves.length === 0) return null
+  return (at, speak) => {
+    for (const { foot, finding } of gravestAt(at.visit))
+      if (finding.what === 'thin sole')
+        speak(foot, finding.grade > 0 ? { by: 'finding', depth: null, limit: null } : 'gone', 'finding')
+    for (const {
+      foot,
+      columns: [of = []],
+    } of depths) {
+      const depth = lowest(of, at.place)
+      if (!Number.isNaN(depth))
+        speak(foot, depth < soleThin ? { by: 'sole depth', depth, limit: soleThin } : 'gone', 'sole depth')
+    }
+    for (const {
+      foot,
+      columns: [of = []],
+    } of grooves) {
+      const depth = lowest(of, at.place)
+      if (!Number.isNaN(depth))
+        speak(foot, depth <= 0 ? { by: 'groove apex', depth, limit: 0 } : 'gone', 'groove apex')
+    }
+  }
+}
+
+export const measuredSigns = [
+  sign({ code: 'sole-depth-critical', level: 'stop', family: 'sole', over: soleUnder(soleCritical) }),
+  sign({ code: 'sole-depth-low', level: 'vet', family: 'sole', over: soleUnder(soleLow) }),
+  sign({ code: 'sole-depth-falling', level: 'vet', family: 'sole', over: soleFalling }),
+  sign({ code: 'sole-flat', level: 'mind', over: soleFlat }),
+  sign({ code: 'sole-thin', level: 'mind', family: 'sole', over: soleIsThin }),
+  sign({
+    code: 'toe-shortened-much',
+    level: 'mind',
+    over: step('toe-length', toeShortenedMuch, (changed) => -changed),
+  }),
+  sign({ code: 'heels-lowered-much', level: 'mind', over: heelsLowered }),
+  sign({
+    code: 'toe-angle-changed-much',
+    level: 'mind',
+    over: step('toe-angle', toeAngleChangedMuch, Math.abs),
+  }),
+  sign({ code: 'pair-uneven-after-trim', level: 'mind', over: unevenPair }),
+] as const

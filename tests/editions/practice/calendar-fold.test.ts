@@ -14,6 +14,7 @@ it('folds long lines, in letters of any length, just as the library folds a whol
     feetOrder: ['LF', 'RF', 'LH', 'RH'],
     owners: [],
     localRules: null,
+    contacts: { practice: null, vet: { name: null, phone: null } },
     terms: {},
     body: '',
   }

@@ -3,12 +3,11 @@
  * which foot it is about is said beside it. Plain words, no diagnosis.
  */
 import { daysBetween } from '../../../hoof/dates.ts'
-import { type AnyMeasureId, isDerivedId, isMeasureId } from '../../../hoof/measures.ts'
-import type { Facts } from '../../../trend/assessed-care.ts'
+import type { AnyMeasureId } from '../../../hoof/measures.ts'
 import type {
-  Caution,
-  CautionCode,
   CautionLevel,
+  Check,
+  CheckFacts,
   CheckKind,
   Forecast,
   GrowOut,
@@ -24,123 +23,42 @@ import type { Formatter } from '../../shared/format.ts'
 
 type Say<T> = (about: T, f: Formatter) => string
 
-const number = (facts: Facts, key: string): number => Number(facts[key] ?? Number.NaN)
-const text = (facts: Facts, key: string): string => String(facts[key] ?? '')
-const measure = (facts: Facts): AnyMeasureId => {
-  const id = text(facts, 'measure')
-  return isMeasureId(id) || isDerivedId(id) ? id : 'toe-length'
-}
-const at = (facts: Facts): string => {
-  const place = text(facts, 'place')
-  return place === '' ? '' : ` (${place})`
-}
 const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
-/** They stand under the word of their level, which says what to do unless they say it themselves. */
-const cautions: Readonly<Record<CautionCode, Say<Facts>>> = {
-  'lameness-severe': (facts) =>
-    `Lameness ${number(facts, 'grade')} of 5. Ask a vet before any more work on this foot.`,
-  'pulse-bounding': () =>
-    'The digital pulse is bounding. This can be laminitis or an abscess: ring the vet now, and do no more work on this foot.',
-  'pulse-both-fores': () =>
-    'The digital pulse is clear or bounding in both fore feet. Laminitis is an emergency: ring the vet now, and do no more work on these feet.',
-  drainage: (facts) => `Fluid comes from the foot${at(facts)}. Ask a vet before any more work on this foot.`,
-  'heat-with-lameness': (facts) =>
-    `Heat in the foot${at(facts)} together with lameness ${number(facts, 'lameness')} of 5. Ask a vet before any more work on this foot.`,
-  puncture: (facts) =>
-    `A nail or puncture in the foot${at(facts)}. Leave it where it is, do not walk the horse, and call the vet at once.`,
-  'sole-depth-critical': (facts, f) =>
-    `Sole depth ${f.length(number(facts, 'depth'))} on the radiograph, under ${f.length(7)}. Ask a vet before any more work on this foot.`,
-  'unwilling-to-move': (facts) =>
-    `The horse has become unwilling to move (${text(facts, 'surfaces')}). Ask a vet before any more work on its feet.`,
-  'lameness-moderate': (facts) => `Lameness ${number(facts, 'grade')} of 5.`,
-  'lameness-rising': (facts) =>
-    `Lameness has risen from ${number(facts, 'before')} to ${number(facts, 'grade')} of 5 since it was last judged.`,
-  'nail-in-white-line-tender': (facts) =>
-    `A nail or its hole lies in the white line${at(facts)}, and the foot is tender.`,
-  'crack-full-thickness': (facts) => `A crack${at(facts)} goes through the wall, bleeds or moves.`,
-  'thrush-severe': (facts) => `Severe thrush${at(facts)}.`,
-  'sulcus-split-deep': (facts) => `A deep split of the central sulcus${at(facts)}.`,
-  'crest-high': (facts) => `Crest ${number(facts, 'grade')} of 5: from 3 on the risk of laminitis is raised.`,
-  swelling: (facts) => `Swelling${at(facts)}.`,
-  'proud-flesh': (facts) => `Proud tissue${at(facts)}.`,
-  'finding-worsening': (facts) =>
-    `Worse over three visits: ${text(facts, 'finding')}${at(facts)}, grade ${number(facts, 'first')}, then ${number(facts, 'middle')}, now ${number(facts, 'grade')}.`,
-  'sole-flat': () => 'The sole is flat. Never thin it, and lower the wall in stages.',
-  'sole-thin': (facts, f) => {
-    const why =
-      facts.by === 'sole depth'
-        ? `The sole is ${f.length(number(facts, 'depth'))} deep on the radiograph, which is thin.`
-        : facts.by === 'groove apex'
-          ? 'The groove beside the frog tip has no depth, which goes with a thin sole.'
-          : 'The sole is thin.'
-    return `${why} Never thin it, and lower the wall in stages.`
-  },
-  'toe-shortened-much': (facts, f) =>
-    `The toe was shortened by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(10)}.`,
-  'heels-lowered-much': (facts, f) =>
-    `The ${facts.measure === 'heel-medial' ? 'inner' : 'outer'} heel was lowered by ${f.length(-number(facts, 'step'))} at one trim, more than ${f.length(6)}.`,
-  'toe-angle-changed-much': (facts, f) =>
-    `The toe angle changed by ${f.change('toe-angle', number(facts, 'step'))} at one trim, more than ${f.angle(4)}.`,
-  'pair-uneven-after-trim': (facts, f) =>
-    `After the trim the ${text(facts, 'pair')} pair stands at ${f.angle(number(facts, 'left'))} left and ${f.angle(number(facts, 'right'))} right, more than ${f.angle(5)} apart.`,
-  'condition-high': (facts) =>
-    `Body condition ${number(facts, 'grade')} of 9: the feet carry more than they should.`,
-  'visit-overdue': (facts, f) =>
-    `The visit planned for ${f.date(text(facts, 'due'))} is overdue by ${f.span(number(facts, 'days'))}.`,
+const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
+  'entered against photo': ({ measure, stage, entered, photo, difference, explained }, f) =>
+    `${f.name(measure)}, ${stage} the trim: ${f.measure(measure, entered)} by hand, ${f.measure(measure, photo)} from the photo, a difference of ${f.change(measure, difference)}, ${explained ? 'within the errors of both' : 'more than the errors of both explain'}. The hand reading is used.`,
+  'readings do not close': ({ stage, computed, measured, within }, f) =>
+    `These readings do not close: angles and lengths ${stage} the trim put the hairline at ${f.angle(computed)}, it was read as ${f.angle(measured)}. Up to ${f.angle(within)} apart would be within their errors. One of them may be wrong.`,
+  'pulls the line': ({ measure, leastSquaresPerMonth, theilSenPerMonth }, f) =>
+    `This visit pulls the line of ${f.name(measure)}: ${f.rate(measure, leastSquaresPerMonth)} with it as it stands, ${f.rate(measure, theilSenPerMonth)} by the median of all pairs of visits.`,
+  'pace has changed': ({ measure, recentPerMonth, wholePerMonth }, f) =>
+    `The pace of ${f.name(measure)} has changed since this visit: ${f.rate(measure, recentPerMonth)} over the last four readings, ${f.rate(measure, wholePerMonth)} over all.`,
+  'growth out of range': ({ measure, ratePerMonth, slowest, fastest }, f) =>
+    `${f.name(measure)}: net growth of ${f.rate(measure, ratePerMonth)} lies outside the published ${f.interval(measure, slowest, fastest)} a month. Wear, trimming by someone else or a misread length can be behind it.`,
+  'toe length for weight': ({ value, guide }, f) =>
+    `Toe length ${f.length(value)}; the guide for this weight, given from memory, is ${f.length(guide)}.`,
+  'broken axis': ({ value }, f) =>
+    `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
+  'heel gap': ({ value, limit }, f) =>
+    `The heel is ${f.angle(value)} lower than the toe. From ${f.angle(limit)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
+  'sheared heels': ({ value, limit }, f) =>
+    `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(limit)} on a published definition speaks of sheared heels.`,
+  'frog ratio': ({ value, limit }, f) =>
+    `The frog is ${f.fine('frog-ratio', value)} times as wide as it is long. Below ${f.figure('frog-ratio', limit)} a published definition speaks of contracted heels.`,
+  'pair mismatch': ({ value, limit }, f) =>
+    `Left and right toe angle differ by ${f.angle(Math.abs(value))}. From ${f.angle(limit)} on the pair is called mismatched (a figure from memory, uncertain).`,
+  'load index': ({ value, limit }, f) =>
+    `${f.measure('load-index', value)} on the foot: above ${f.figure('load-index', limit)} a published limit speaks of small feet for the weight.`,
 }
 
-const saysWhatToDo: ReadonlySet<CautionCode> = new Set(['sole-flat', 'sole-thin', 'visit-overdue'])
-
-/** A caution where no word of its level stands beside it. */
-function cautionAlone({ code, level, facts }: Caution, f: Formatter): string {
-  const sentence = cautions[code](facts, f)
-  return level === 'stop' || saysWhatToDo.has(code) ? sentence : `${sentence} ${levels[level]}.`
-}
-
-const checks: Readonly<Record<CheckKind, Say<Facts>>> = {
-  'entered against photo': (facts, f) => {
-    const id = measure(facts)
-    const agree =
-      facts.explained === 'yes' ? 'within the errors of both' : 'more than the errors of both explain'
-    return `${f.name(id)}, ${text(facts, 'stage')} the trim: ${f.measure(id, number(facts, 'entered'))} by hand, ${f.measure(id, number(facts, 'photo'))} from the photo, a difference of ${f.change(id, number(facts, 'difference'))}, ${agree}. The hand reading is used.`
-  },
-  'readings do not close': (facts, f) =>
-    `These readings do not close: angles and lengths ${text(facts, 'stage')} the trim put the hairline at ${f.angle(number(facts, 'computed'))}, it was read as ${f.angle(number(facts, 'measured'))}. Up to ${f.angle(number(facts, 'within'))} apart would be within their errors. One of them may be wrong.`,
-  'pulls the line': (facts, f) => {
-    const id = measure(facts)
-    return `This visit pulls the line of ${f.name(id)}: ${f.rate(id, number(facts, 'leastSquaresPerMonth'))} with it as it stands, ${f.rate(id, number(facts, 'theilSenPerMonth'))} by the median of all pairs of visits.`
-  },
-  'pace has changed': (facts, f) => {
-    const id = measure(facts)
-    return `The pace of ${f.name(id)} has changed since this visit: ${f.rate(id, number(facts, 'recentPerMonth'))} over the last four readings, ${f.rate(id, number(facts, 'wholePerMonth'))} over all.`
-  },
-  'growth out of range': (facts, f) => {
-    const id = measure(facts)
-    return `${f.name(id)}: net growth of ${f.rate(id, number(facts, 'ratePerMonth'))} lies outside the published ${f.interval(id, number(facts, 'slowest'), number(facts, 'fastest'))} a month. Wear, trimming by someone else or a misread length can be behind it.`
-  },
-  'toe length for weight': (facts, f) =>
-    `Toe length ${f.length(number(facts, 'value'))}; the guide for this weight, given from memory, is ${f.length(number(facts, 'guide'))}.`,
-  'broken axis': (facts, f) => {
-    const value = number(facts, 'value')
-    return `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`
-  },
-  'heel gap': (facts, f) =>
-    `The heel is ${f.angle(number(facts, 'value'))} lower than the toe. From ${f.angle(5)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
-  'sheared heels': (facts, f) => {
-    const value = number(facts, 'value')
-    return `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(5)} on a published definition speaks of sheared heels.`
-  },
-  'frog ratio': (facts, f) =>
-    `The frog is ${f.fine('frog-ratio', number(facts, 'value'))} times as wide as it is long. Below 0.67 a published definition speaks of contracted heels.`,
-  'pair mismatch': (facts, f) =>
-    `Left and right toe angle differ by ${f.angle(Math.abs(number(facts, 'value')))}. From ${f.angle(5)} on the pair is called mismatched (a figure from memory, uncertain).`,
-  'load index': (facts, f) =>
-    `${f.measure('load-index', number(facts, 'value'))} on the foot: above 78 a published limit speaks of small feet for the weight.`,
-}
+/** A remark in words; each kind's words fit its own facts. */
+const checkSentence = ({ kind, facts }: Check, f: Formatter): string =>
+  (checks[kind] as Say<Check['facts']>)(facts, f)
 
 const verdicts: Readonly<Record<Verdict, string>> = {
   'on target': 'on target',
+  held: 'waits for the vet',
   improving: 'improving',
   worsening: 'worsening',
   steady: 'steady',
@@ -162,6 +80,8 @@ function verdictSentence(trend: Trend, f: Formatter): string {
   const pace = `${f.rate(id, fit.slopePerMonth)} (95 % interval ${f.interval(id, fit.slopeLow, fit.slopeHigh)} a month)`
   const level = f.measure(id, fit.levelAtLast)
   const band = trend.target === null ? '' : f.band(id, trend.target)
+  if (verdict === 'held')
+    return `Not judged while a caution on this foot waits for the vet: the line stands at ${level}.`
   if (verdict === 'on target') return `On target: the line stands at ${level}, wanted ${band}.`
   if (verdict === 'steady')
     return `Steady: ${pace}, which leaves no room for a change that matters${band === '' ? '' : `; wanted ${band}, the line stands at ${level}`}.`
@@ -232,20 +152,34 @@ function growOutSentence(out: GrowOut, f: Formatter): string {
   return `${f.length(out.distance)} from the hairline; reaches the ground about ${f.date(out.date)} (95 % interval ${range}; ${rate}).`
 }
 
+const heelName = { medial: 'inner', lateral: 'outer' } as const
+
+/** What is over, how it comes down, and until when. */
 function planSentence(plan: Plan, f: Formatter): string {
   const what =
-    plan.measure === 'toe-length'
+    plan.side === 'toe'
       ? `The toe is ${f.length(plan.excess)} over its target of ${f.length(plan.limit)}.`
-      : `The ${plan.side === 'medial' ? 'inner' : 'outer'} heel is ${f.length(plan.now)} higher, ${f.length(plan.excess)} over the limit of ${f.length(plan.limit)}.`
+      : `The ${heelName[plan.side]} heel is ${f.length(plan.now)} higher, ${f.length(plan.excess)} over the limit of ${f.length(plan.limit)}.`
+  const step = `${f.amount(plan.perTrim)} a trim beyond what grows (${perTrimFrom[plan.perTrimFrom]})`
   const last = plan.steps.at(-1)
-  if (plan.held !== null || plan.perTrim === null || plan.trims === null || last === undefined)
-    return `${what} No amount is given while the caution on this foot stands: a vet must clear it first.`
-  const most = `at most ${f.length(plan.perTrim)} a trim (${perTrimFrom[plan.perTrimFrom]})`
-  const beyond = plan.measure === 'toe-length' ? ', beyond what has grown since the last' : ''
-  const trims = `${what} ${plural(plan.trims, 'trim')}, ${most}${beyond}, to about ${f.date(last.date)}.`
-  if (plan.shownOn === null) return trims
+  if (last === undefined || plan.shownOn === null) return what
   const inAll = f.span(daysBetween(plan.readOn, plan.shownOn))
-  return `${trims} Whether it holds shows at the visit after the last, about ${f.date(plan.shownOn)}: ${inAll} in all.`
+  return `${what} ${plural(plan.trims, 'trim')}, at most ${step}, to about ${f.date(last.date)}. Whether it holds shows at the visit after the last, about ${f.date(plan.shownOn)}: ${inAll} in all.`
+}
+
+/** The next trim in plain amounts: what comes off in all, of what it is made, and what that leaves. */
+function offSentence({ side, next, readOn }: Plan, f: Formatter): string {
+  const { total, grown, grownFrom, step, leaves, careFrom } = next
+  const by = grownFrom === 'measured' ? 'at this foot’s own pace' : 'at the published pace'
+  const made = `${f.amount(grown)} grown since ${f.date(readOn)} ${by}, and ${f.amount(step)} more`
+  const care =
+    careFrom === null
+      ? ''
+      : ` That is more than ${f.length(careFrom)}: better in two trims, some weeks apart.`
+  if (side === 'toe')
+    return `Off the toe, at most: ${f.amount(total)} (${made}). That leaves ${f.length(leaves)}.${care}`
+  const other = side === 'medial' ? 'outer' : 'inner'
+  return `Off the ${heelName[side]} heel, at most: ${f.amount(total)} (${made}), and off the ${other} heel only what has grown. That leaves ${f.length(leaves)} between them.${care}`
 }
 
 const perTrimFrom: Readonly<Record<Plan['perTrimFrom'], string>> = {
@@ -276,6 +210,9 @@ const levels: Readonly<Record<CautionLevel, string>> = {
   mind: 'Take care',
 }
 
+/** A caution where no word of its level stands beside it. */
+const cautionAlone = (sentence: string, level: CautionLevel): string => `${sentence} ${levels[level]}.`
+
 /** These stand on every edition and on paper. The law named is the Farriers (Registration) Act 1975, section 16. */
 const always: readonly string[] = [
   'This record supports the people who care for the horse. It replaces no examination, and a trimmer does not diagnose.',
@@ -285,9 +222,9 @@ const always: readonly string[] = [
 ]
 
 export const assessment = {
-  cautions,
   cautionAlone,
   checks,
+  checkSentence,
   verdicts,
   levels,
   always,
@@ -301,5 +238,6 @@ export const assessment = {
   growthSentence,
   growOutSentence,
   planSentence,
+  offSentence,
   nextVisitSentence,
 }

@@ -27,6 +27,12 @@ export const base = {
   monthsSpan: (n: number) => (n === 1 ? '1 month' : `${n} months`),
   fromTo: (low: string, high: string) => `${low} to ${high}`,
   upTo: (high: string) => `up to ${high}`,
+  remark: (about: string, text: string) => `${about}: ${text}`,
+  matterAt: (matter: string, feet: string) => `${matter}, ${feet}`,
+  notSpokenOf: (date: string, matters: string) =>
+    `Not spoken of since ${date}, and not said to be gone: ${matters}.`,
+  lowerNotGone: 'It reads lower now, but it is not gone and no vet has cleared it.',
+  under: (amount: string) => `under ${amount}`,
   orMore: (low: string) => `${low} or more`,
   /** `a, b and c`. */
   listed: (items: readonly string[]) =>

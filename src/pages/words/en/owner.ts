@@ -2,13 +2,9 @@
  * Wording of the owner's page: for someone who has never seen an angle. Short sentences, everyday words,
  * and a trade word only with its meaning beside it.
  */
-import type { Foot } from '../../../hoof/feet.ts'
-import type { CautionCode } from '../../../trend/assessment.ts'
 
-const feet: Record<Foot, string> = { LF: 'left fore', RF: 'right fore', LH: 'left hind', RH: 'right hind' }
 const list = (items: readonly string[]) =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
-const of = (some: readonly Foot[]) => (some.length === 0 ? '' : ` (${list(some.map((foot) => feet[foot]))})`)
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ')
 const counted = (n: number) => numbers[n] ?? String(n)
@@ -74,45 +70,6 @@ export const ownerMeasures = {
 
 export type OwnerMeasureId = keyof typeof ownerMeasures
 
-/** What each caution asks of an owner. Nothing here is a diagnosis. */
-const cautions: Record<CautionCode, (feet: readonly Foot[]) => string> = {
-  'lameness-severe': (f) => `Your horse was very lame at the last visit${of(f)}. Ring your vet now.`,
-  'pulse-bounding': (f) =>
-    `The pulse above the hoof was pounding${of(f)}. Ring your vet now: this can be a sign of laminitis.`,
-  'pulse-both-fores': () =>
-    'The pulse was strong above both front hooves. Ring your vet now: this can be a sign of laminitis.',
-  drainage: (f) => `Fluid came from the foot${of(f)}. Ring your vet before anyone works on it.`,
-  'heat-with-lameness': (f) =>
-    `The foot was hot and your horse was lame${of(f)}. Ring your vet before anyone works on it.`,
-  puncture: (f) =>
-    `Something has gone into the foot${of(f)}. Leave it in, keep your horse still, and ring your vet now.`,
-  'sole-depth-critical': (f) => `The sole is very thin${of(f)}. Talk to your vet before any more trimming.`,
-  'unwilling-to-move': () => 'Your horse did not want to walk. Ring your vet now.',
-  'lameness-moderate': (f) => `Your horse was lame at the last visit${of(f)}. Tell your vet.`,
-  'lameness-rising': (f) => `Your horse was more lame than at the visit before${of(f)}. Tell your vet.`,
-  'nail-in-white-line-tender': (f) => `There is a sore spot at an old nail hole${of(f)}. Tell your vet.`,
-  'crack-full-thickness': (f) => `There is a deep crack${of(f)}. Tell your vet.`,
-  'thrush-severe': (f) => `The thrush is bad${of(f)}: the frog is soft and smells. Tell your vet.`,
-  'sulcus-split-deep': (f) => `The groove in the frog has split deep${of(f)}. Tell your vet.`,
-  'crest-high': () =>
-    'Your horse has a thick, hard neck crest. That makes laminitis more likely. Talk to your vet about feed and weight.',
-  swelling: (f) => `There is swelling${of(f)}. Tell your vet.`,
-  'proud-flesh': (f) => `Raw tissue is growing out${of(f)}. Tell your vet.`,
-  'finding-worsening': (f) => `Something we follow has got worse over three visits${of(f)}. Tell your vet.`,
-  'sole-flat': (f) => `The sole is flat${of(f)}. Choose soft or smooth ground, and take care on stones.`,
-  'sole-thin': (f) => `The sole is thin${of(f)}. Choose soft or smooth ground, and keep off stones.`,
-  'toe-shortened-much': (f) =>
-    `A lot of toe came off at the last trim${of(f)}. Your horse may be careful on stones for some days.`,
-  'heels-lowered-much': (f) => `The heels came down a lot at the last trim${of(f)}. Go easy for some days.`,
-  'toe-angle-changed-much': (f) =>
-    `The slope of the hoof changed a lot at the last trim${of(f)}. Go easy for some days.`,
-  'pair-uneven-after-trim': () =>
-    'The two feet of one pair still differ after the trim. We keep an eye on it.',
-  'condition-high': () =>
-    'Your horse carries too much weight. Its feet will thank you for less. Ask your vet how to go about it.',
-  'visit-overdue': () => 'The next visit is overdue. Please get in touch.',
-}
-
 export const owner = {
   title: (practice: string) => `Your horses, from ${practice}`,
   forOwner: (name: string) => `For ${name}`,
@@ -137,6 +94,7 @@ export const owner = {
       : `${cap(counted(n))} are changing, with no target set for them.`,
   glanceBad: (n: number) => `${cap(counted(n))} ${isAre(n)} moving the wrong way.`,
   glanceEarly: (n: number) => `For ${counted(n)} it is too early to tell.`,
+  glanceWaits: (n: number) => `${cap(counted(n))} ${n === 1 ? 'waits' : 'wait'} for your vet.`,
   glanceNone: 'There are no readings to compare yet. After the next visits there will be.',
 
   feetHead: 'Foot by foot',
@@ -162,6 +120,7 @@ export const owner = {
   sinceDay: (date: string) => `on ${date}`,
   verdicts: {
     'on target': 'It is where we want it.',
+    held: 'We say more when your vet has had a look.',
     improving: 'It is moving the right way.',
     worsening: 'It is moving the wrong way. We are keeping a close eye on it.',
     steady: 'It is holding steady.',
@@ -173,6 +132,7 @@ export const owner = {
     n === 1 ? 'One more visit should tell.' : `About ${n} more visits should tell.`,
   badges: {
     'on target': 'on target',
+    held: 'waits for your vet',
     improving: 'getting better',
     worsening: 'watch',
     steady: 'steady',
@@ -192,6 +152,8 @@ export const owner = {
   findingBetter: (what: string, from: string, to: string) =>
     `${cap(what)}: better. It was ${from} and is now ${to}.`,
   findingSame: (what: string, grade: string) => `${cap(what)}: as before, ${grade}.`,
+  findingStill: (what: string, grade: string, was: string, date: string) =>
+    `${cap(what)}: as at the last visit, ${grade}; it was ${was} on ${date}.`,
   findingWorse: (what: string, from: string, to: string) =>
     `${cap(what)}: worse. It was ${from} and is now ${to}.`,
   findingNew: (what: string, grade: string) => `${cap(what)}: new at the last visit, ${grade}.`,
@@ -290,9 +252,12 @@ export const owner = {
     'It is suddenly careful on ground where it used to walk freely.',
   ],
   ringNote: 'If you are not sure, ring. A call too many does no harm.',
-  standingHead: 'Noted at the last visit',
+  standingHead: 'Please read first',
+  contactsHead: 'Whom to ring',
+  vetIs: (contact: string) => `Vet: ${contact}`,
+  practiceIs: (phone: string) => `Us: ${phone}`,
   levels: { stop: 'Stop.', vet: 'For your vet.', mind: 'Take care.' },
-  cautions,
+  since: (text: string, date: string) => `${text} Seen on ${date}.`,
 
   photosHead: 'Then and now',
   photoOne: 'Pictures',

@@ -1,37 +1,8 @@
 /** Wording of the teaching portfolio. Everything in days of the case; nothing that tells who or where. */
-import type { CautionCode, Verdict } from '../../../trend/assessment.ts'
+import type { Verdict } from '../../../trend/assessment.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const plural = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
-
-const cautions: Record<CautionCode, string> = {
-  'lameness-severe': 'lameness 4 or more: a vet before any more work',
-  'pulse-bounding': 'bounding digital pulse: a vet at once, laminitis is an emergency',
-  'pulse-both-fores': 'clear digital pulse in both fores: a vet at once, laminitis is an emergency',
-  drainage: 'fluid from the foot: a vet before any more work',
-  'heat-with-lameness': 'heat with lameness: a vet before any more work',
-  puncture: 'a nail or puncture: leave it in, do not walk the horse, call a vet at once',
-  'sole-depth-critical': 'sole under 7 mm: a vet before any more work',
-  'unwilling-to-move': 'newly unwilling to move: a vet before any more work',
-  'lameness-moderate': 'lameness 2 or 3: tell the vet',
-  'lameness-rising': 'lameness a grade worse than at the visit before: tell the vet',
-  'nail-in-white-line-tender': 'nail in the white line with tenderness: tell the vet',
-  'crack-full-thickness': 'crack through the whole wall, or one that bleeds or moves: tell the vet',
-  'thrush-severe': 'severe thrush: tell the vet',
-  'sulcus-split-deep': 'central sulcus split deep into the bulbs: tell the vet',
-  'crest-high': 'crest 3 or more: tell the vet, the risk of laminitis is raised',
-  swelling: 'swelling: tell the vet',
-  'proud-flesh': 'proud tissue: tell the vet',
-  'finding-worsening': 'a finding worse over three visits: tell the vet',
-  'sole-flat': 'flat sole: never thin it, lower in stages',
-  'sole-thin': 'thin sole: never thin it, lower in stages',
-  'toe-shortened-much': 'toe shortened by more than 10 mm at one trim',
-  'heels-lowered-much': 'heels lowered by more than 6 mm at one trim',
-  'toe-angle-changed-much': 'toe angle changed by more than 4° at one trim',
-  'pair-uneven-after-trim': 'more than 5° between the pair after the trim',
-  'condition-high': 'body condition 7 or more',
-  'visit-overdue': 'past the planned visit by more than two weeks',
-}
 
 export const outcomes = {
   'on target': 'on target',
@@ -127,7 +98,7 @@ export const portfolio = {
   assessmentNone: 'No measure had a band to be judged against.',
   cautionsHead: 'Cautions',
   levels: { stop: 'Stop', vet: 'Tell the vet', mind: 'Take care' },
-  cautions,
+  cautionsLast: 'Still in force at the last visit',
 
   plan: 'What would you plan?',
   planIntro: 'Decide before you read on. Write down:',
@@ -175,6 +146,7 @@ export const portfolio = {
   within: 'within measuring error',
   verdicts: {
     'on target': 'on target',
+    held: 'not judged, a vet was asked first',
     improving: 'improving',
     worsening: 'worsening',
     steady: 'steady',
@@ -253,6 +225,7 @@ export const portfolio = {
 
   stand: {
     owner: 'the owner',
+    vet: 'the vet',
     otherOwner: 'someone else',
     otherHorse: 'another horse',
     withheld: '(left out)',

@@ -10,6 +10,7 @@ export const front = {
   calm: 'No caution is in force.',
   noneGrave: 'Nothing to stop for, and nothing to tell the vet.',
   more: (n: number) => (n === 1 ? 'One thing to take care of' : `${n} things to take care of`),
+  moreCautions: (n: number) => (n === 1 ? 'One more on its page.' : `${n} more on its page.`),
   due: 'Visits',
   overdue: (date: string, span: string) => `was due ${date}, ${span} ago`,
   dueOn: (date: string, span: string) => `due ${date}, in ${span}`,
@@ -55,6 +56,7 @@ export const front = {
   stateOf: (parts: string) => `${parts}.`,
   state: {
     'on target': (n: number) => `${n} on target`,
+    held: (n: number) => `${n} waiting for the vet`,
     improving: (n: number) => `${n} improving`,
     worsening: (n: number) => `${n} worsening`,
     steady: (n: number) => `${n} steady`,

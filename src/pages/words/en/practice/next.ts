@@ -2,7 +2,6 @@
 export const next = {
   visit: (date: string) => `The next visit is planned for ${date}.`,
 
-  planSide: { medial: 'inner heel', lateral: 'outer heel', toe: 'toe' },
   planStands: (standing: string) => `Standing: ${standing}.`,
   planSteps: (plan: string) => `${plan}, step by step`,
   planStepsHead: ['Trim', 'Expected after it'],

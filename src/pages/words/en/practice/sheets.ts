@@ -1,6 +1,4 @@
 /** Wording of the two sheets of paper: hand-over and field sheet. */
-import type { CautionCode } from '../../../../trend/assessment.ts'
-
 export const sheets = {
   handOver: 'Hand-over',
   handOverTitle: (name: string) => `Hand-over: ${name}`,
@@ -27,27 +25,6 @@ export const sheets = {
   care: 'Care asked of the owner',
   plan: 'Plan',
   questions: 'Questions',
-  asked: {
-    'lameness-severe': 'What makes this foot so lame, and may it be worked on?',
-    'lameness-moderate': 'What is the cause of the lameness?',
-    'lameness-rising': 'Why is the lameness rising?',
-    'pulse-bounding': 'Is this laminitis, and what may be done to the feet now?',
-    'pulse-both-fores': 'Is this laminitis, and what may be done to the feet now?',
-    drainage: 'Where does the fluid come from, and when may the foot be trimmed?',
-    'heat-with-lameness': 'What causes heat and lameness in this foot?',
-    puncture: 'Which structures were reached?',
-    'sole-depth-critical': 'How much sole is there, and what load can it bear?',
-    'unwilling-to-move': 'Why is the horse unwilling to move?',
-    'nail-in-white-line-tender': 'Is the sensitive tissue reached at the nail?',
-    'crack-full-thickness': 'Does the crack need opening or bracing?',
-    'thrush-severe': 'How should the frog be treated?',
-    'sulcus-split-deep': 'How deep does the split go, and how should it be treated?',
-    'crest-high': 'Should the horse be tested for a metabolic cause?',
-    swelling: 'What is the swelling?',
-    'proud-flesh': 'What is the new tissue, and how should it be treated?',
-    'finding-worsening': 'Why does this finding worsen?',
-  } satisfies Partial<Record<CautionCode, string>> as Partial<Record<CautionCode, string>>,
-  askedRadiograph: 'Is there a radiograph that shows the sole depth?',
   notes: 'Notes and answers',
 
   fieldSheet: 'Field sheet',
@@ -65,10 +42,11 @@ export const sheets = {
   fieldGrades: ['0', '1', '2', '3'],
   fieldFeatures: 'Followed on the wall: below the hairline',
   fieldFeature: (was: string, now: string) => `was ${was}, now about ${now}`,
-  fieldLimits: 'Agreed limits',
+  fieldLimits: 'What may be taken today, and what was agreed',
   fieldLimitsNone: 'No limit or target is set.',
-  fieldMost: (foot: string, side: string, most: string) => `${foot} ${side}: at most ${most} at this trim`,
-  fieldHeld: (foot: string) => `${foot}: no trim amount while a stop caution stands`,
+  fieldOpen: 'Ask these first: gone, still there, or cleared by the vet',
+  fieldOpenSince: (matter: string, date: string) => `${matter}, since ${date}`,
+  fieldOpenBoxes: ['gone', 'there', 'vet'],
   fieldRows: { lameness: 'lameness 0–5', pulse: 'pulse 0–3', landing: 'landing' },
   fieldNotes: 'Notes',
 }

@@ -46,6 +46,7 @@ export const trend = {
   verdict: 'Verdict',
   verdictText: {
     'on target': 'the last point of the line lies in the target',
+    held: 'the last point of the line lies in the target, which is not called so while a vet is waited for',
     improving: 'the interval of the slope leaves 0 out, and the line moves toward the target',
     worsening: 'the interval of the slope leaves 0 out, and the line moves away from the target',
     steady: 'the interval of the slope holds 0 and leaves out every change that matters',

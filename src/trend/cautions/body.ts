@@ -1,0 +1,148 @@
+/** Signs in the horse's body, in what its vet has said, and in the calendar. */
+import { daysBetween, daysPerMonth, type PlainDate } from '../../hoof/dates.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
+import type { CareRecord } from './record.ts'
+import { type Look, type Moment, sign } from './sign.ts'
+
+type Score = { readonly grade: number; readonly limit: number }
+
+const score =
+  (of: 'condition' | 'crest', limit: number, passes: (grade: number) => boolean) =>
+  (): Look<Score> =>
+  ({ visit }, speak) => {
+    const grade = visit.bodyState[of]
+    if (grade !== null) speak('horse', passes(grade) ? { grade, limit } : 'lower')
+  }
+
+/** Share of the weight whose loss in a month counts. */
+const lossShare = 0.05
+/** Scatter of one reading of a weigh tape, kg, as a standard deviation. Common practice, no source. */
+const tapeSd = 5
+/** Beyond this two tapings differ by more than the tape's error, kg: 95 % of differences. */
+const tapeError = 1.96 * Math.SQRT2 * tapeSd
+
+type Loss = {
+  readonly before: number
+  readonly now: number
+  readonly days: number
+  readonly percent: number
+}
+
+/** Against every earlier weight: more than 5 % a month, or in less than one, and more than the tape's error. */
+const weightLoss = (): Look<Loss> => {
+  const weights: { readonly date: PlainDate; readonly kg: number }[] = []
+  return ({ visit }, speak) => {
+    const now = visit.bodyState.weightKg
+    if (now === null) return
+    const lost = weights.findLast(({ date, kg }) => {
+      const months = Math.max(1, daysBetween(date, visit.date) / daysPerMonth)
+      return kg - now > tapeError && kg - now > lossShare * kg * months
+    })
+    weights.push({ date: visit.date, kg: now })
+    if (lost === undefined) speak('horse', 'lower')
+    else
+      speak('horse', {
+        before: lost.kg,
+        now,
+        days: daysBetween(lost.date, visit.date),
+        percent: lossShare * 100,
+      })
+  }
+}
+
+/** What a vet's diagnosis may name that stops all work, each by the word for it. */
+const grave: readonly (readonly [name: string, pattern: RegExp])[] = [
+  ['laminitis', /laminiti/i],
+  ['founder', /\bfounder/i],
+  ['rotation', /\brotat/i],
+  ['sinking', /\bsink|\bsunk/i],
+  ['abscess', /abscess/i],
+  ['infection', /infect/i],
+  ['fracture', /fractur/i],
+]
+
+const past =
+  /\b(?:old(?! hoof)|former|formerly|previous|previously|past|healed|resolved|recovered|cleared|history of|ruled out|excluded|no (?:sign|evidence|longer)|no|not|without|negative|free of)\b/i
+const notPast =
+  /\b(?:not(?: yet)?|never|hardly|barely|un)[ -]?(?:healed|resolved|recovered|cleared|ruled out|excluded)\b/i
+const age = /\b\d+[- ]?(?:years?|yrs?|months?|weeks?|days?)[- ]?old\b/gi
+
+/** Whether the diagnosis names something grave as it stands today, or only with words such as old, healed, ruled out. */
+export function graveDiagnosis(
+  diagnosis: string,
+): { readonly named: string; readonly isPast: boolean } | null {
+  let doubted: string | null = null
+  for (const statement of diagnosis.replace(age, ' ').split(/[;.\n]+/)) {
+    const clauses = statement.split(/,|\b(?:and|but|with)\b/)
+    for (const [i, clause] of clauses.entries()) {
+      const named = grave.find(([, pattern]) => pattern.test(clause))?.[0]
+      if (named === undefined) continue
+      // `abscess 2024, healed`: the word may follow, before anything else is named.
+      const next = clauses[i + 1] ?? ''
+      const words = grave.some(([, pattern]) => pattern.test(next)) ? clause : `${clause},${next}`
+      if (!past.test(words) || notPast.test(words)) return { named, isPast: false }
+      doubted ??= named
+    }
+  }
+  return doubted === null ? null : { named: doubted, isPast: true }
+}
+
+type Diagnosed = { readonly named: string; readonly dated: string | null }
+
+/** Spoken of at the first visit from its day on, or at the last one there is. */
+const diagnosis =
+  (isPast: boolean) =>
+  ({ horse }: CareRecord): Look<Diagnosed> | null => {
+    const { diagnosis: said, date, feet: named } = horse.vet
+    const found = said === null ? null : graveDiagnosis(said)
+    if (found === null || found.isPast !== isPast) return null
+    const day = date ?? horse.started ?? ''
+    let told = false
+    return ({ visit, isLast }: Moment, speak) => {
+      if (told || (visit.date < day && !isLast)) return
+      told = true
+      const facts = { named: found.named, dated: date }
+      const subjects: readonly (Foot | 'horse')[] =
+        named.length === 0 || named.length === feet.length ? ['horse'] : named
+      for (const one of subjects) speak(one, facts, '', day === '' ? visit.date : day)
+    }
+  }
+
+/** More days past the planned visit than this are told. */
+const overdueBy = 14
+
+type Overdue = { readonly due: string; readonly days: number }
+
+export const bodySigns = [
+  sign({ code: 'vet-diagnosis', level: 'stop', over: diagnosis(false) }),
+  sign({
+    code: 'condition-low',
+    level: 'vet',
+    family: 'condition',
+    over: score('condition', 2, (grade) => grade <= 2),
+  }),
+  sign({
+    code: 'condition-very-high',
+    level: 'vet',
+    family: 'condition',
+    over: score('condition', 8, (grade) => grade >= 8),
+  }),
+  sign({ code: 'crest-high', level: 'vet', over: score('crest', 3, (grade) => grade >= 3) }),
+  sign({ code: 'weight-loss', level: 'vet', over: weightLoss }),
+  sign({ code: 'vet-diagnosis-past', level: 'mind', over: diagnosis(true) }),
+  sign({
+    code: 'condition-high',
+    level: 'mind',
+    family: 'condition',
+    over: score('condition', 7, (grade) => grade >= 7),
+  }),
+  sign({
+    code: 'visit-overdue',
+    level: 'mind',
+    over: (): Look<Overdue> | null => null,
+    onDay: ({ due, overdueDays }) =>
+      due === null || overdueDays === null || overdueDays <= overdueBy
+        ? null
+        : { date: due, facts: { due, days: overdueDays } },
+  }),
+] as const

@@ -1,0 +1,52 @@
+/** Against crying wolf: how many lines of cautions the demo casebook's pages show. */
+import { describe, expect, it } from 'vitest'
+import { readCasebook } from '../../src/casebook/read.ts'
+import { type FrontPage, frontPage } from '../../src/pages/practice/front-page.ts'
+import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
+import { type HorseInput, presentHorse, summarise } from '../../src/pages/practice/index.ts'
+import { assess } from '../../src/trend/assess.ts'
+import { diskFolder } from '../casebook/disk-folder.ts'
+
+const asOf = '2026-11-27'
+const { casebook } = readCasebook(diskFolder('cases'), asOf)
+if (casebook === null) throw new Error('the demo casebook cannot be read')
+const { practice, horses } = casebook
+const inputs = horses.map(
+  (horse): HorseInput => ({
+    horse,
+    assessment: assess(horse, practice, asOf),
+    practice,
+    pictures: new Map(),
+  }),
+)
+const front = frontPage(practice, inputs.map(summarise), [], asOf, {}).model as FrontPage
+
+describe('the front page of the demo', () => {
+  it('has at most two lines of cautions a horse', () => {
+    for (const { name } of horses) {
+      const lines = [...front.urgent, ...front.mind].filter(({ horse }) => horse.text === name)
+      expect(
+        lines.reduce((sum, { items }) => sum + items.length, 0),
+        name,
+      ).toBeLessThanOrEqual(2)
+    }
+  })
+
+  it('says stop of the one horse that a vet must see, and of no other', () =>
+    expect(front.urgent.filter(({ level }) => level === 'stop').map(({ horse }) => horse.text)).toEqual([
+      'Eider',
+    ]))
+})
+
+describe('a horse’s page of the demo', () => {
+  it('folds what no visit has spoken of: at most one line a level', () => {
+    for (const input of inputs) {
+      const page = [...presentHorse(input)].find(({ template }) => template === 'practice/horse')
+        ?.model as HorsePage
+      for (const { items } of page.cautions)
+        expect(items.filter(({ text }) => text.startsWith('Not spoken of since')).length).toBeLessThanOrEqual(
+          1,
+        )
+    }
+  })
+})
