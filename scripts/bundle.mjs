@@ -51,7 +51,7 @@ async function make() {
   }
   const program = build({
     ...common,
-    entryPoints: { cli: 'src/cli.ts', worker: 'src/publish/worker.ts' },
+    entryPoints: { cli: 'src/cli.ts', worker: 'src/apps/site/worker.ts' },
     outdir: 'dist',
     chunkNames: 'parts/[name]-[hash]',
     format: 'esm',

@@ -52,7 +52,7 @@ async function addHorse(id: string, options: Options, world: World): Promise<num
 }
 
 async function addVisit(id: string, options: Options, world: World): Promise<number> {
-  const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { diskFolder } = await import('../build/disk/source-folder.ts')
   const { startVisit } = await import('../pages/starter/visit.ts')
   const { assess } = await import('../trend/assess.ts')
   const { readHorse } = await import('../casebook/read.ts')
@@ -108,7 +108,7 @@ function visitDay(options: Options, world: World): string {
 }
 
 async function write(place: string, files: readonly StarterFile[], world: World): Promise<number> {
-  const { addFiles } = await import('../publish/disk/new-files.ts')
+  const { addFiles } = await import('../build/disk/add-files.ts')
   const { written, kept } = addFiles(place, files)
   const shown = (path: string) => relative(world.cwd, join(place, path)) || path
   for (const path of written) world.stdout.write(`${shown(path)} written\n`)

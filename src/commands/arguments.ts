@@ -87,3 +87,14 @@ export function countOf(options: Options, name: string): number | null {
   if (!/^[1-9]\d{0,2}$/.test(text)) throw new WrongUse(`--${name} ${text} is no whole number from 1 to 999.`)
   return Number(text)
 }
+
+/**
+ * The port of a server; 0, which takes any that is free, where none is named.
+ * @throws WrongUse when it can be none
+ */
+export function portOf(options: Options): number {
+  const text = textOf(options, 'port') ?? '0'
+  const port = Number(text)
+  if (Number.isInteger(port) && port >= 0 && port <= 65_535) return port
+  throw new WrongUse(`--port ${text} is no port: 0 to 65535.`)
+}

@@ -1,18 +1,16 @@
 import { availableParallelism } from 'node:os'
 import { dirname, join, relative, resolve } from 'node:path'
-import { printExceptions } from '../publish/leaks/report.ts'
-import { passphraseFile } from '../publish/locked/passphrase-file.ts'
-import type { Edition } from '../publish/made.ts'
-import type { Built } from '../publish/site.ts'
+import type { Built } from '../apps/site/build-site.ts'
+import type { Edition } from '../editions/edition.ts'
+import { editions } from '../editions/index.ts'
+import { printExceptions } from '../leaks/report.ts'
 import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type OptionEntry, type World, WrongUse } from './command.ts'
 import { progressLine } from './progress.ts'
 import { counted, countText, printAll, problemsIn } from './report.ts'
 
-const editions: readonly Edition[] = ['practice', 'owner', 'portfolio']
-
 const editionsOf = (named: string | null | undefined): readonly Edition[] =>
-  named === 'all' ? editions : editions.filter((edition) => edition === (named ?? 'practice'))
+  named === 'all' ? editions : editions.filter(({ name }) => name === (named ?? 'practice'))
 
 /** More threads than this cost more memory than they save time. */
 const mostThreads = 4
@@ -30,7 +28,12 @@ export const build: CommandEntry = {
   does: 'Checks the casebook and makes the site. A horse with problems keeps its last pages; every other one is made.',
   options: [
     outOption,
-    { flags: '--edition <edition>', does: 'for whom', choices: [...editions, 'all'], default: 'practice' },
+    {
+      flags: '--edition <edition>',
+      does: 'for whom',
+      choices: [...editions.map(({ name }) => name), 'all'],
+      default: 'practice',
+    },
     asOfOption,
     { flags: '--jobs <count>', does: 'how many horses are made at once (default: by the processor)' },
   ],
@@ -41,17 +44,18 @@ export const build: CommandEntry = {
     const threads = countOf(options, 'jobs') ?? usualThreads()
     const wanted = editionsOf(textOf(options, 'edition'))
 
-    const { buildSite } = await import('../publish/site.ts')
-    const { disk } = await import('../publish/disk/files.ts')
-    const { pageMakers } = await import('../publish/makers.ts')
-    const { packageRoot, programKey } = await import('../publish/package.ts')
+    const { buildSite } = await import('../apps/site/build-site.ts')
+    const { disk } = await import('../build/disk/files.ts')
+    const { lazyPageTools } = await import('../apps/site/site-units.ts')
+    const { packageRoot, programKey } = await import('../build/program.ts')
     const line = progressLine(world)
     try {
       const built = await buildSite(
         { casebook, site, asOf, editions: wanted },
         {
           files: disk,
-          makers: pageMakers(disk, threads),
+          threads,
+          openTools: lazyPageTools(),
           program: programKey(packageRoot()),
           now: world.now,
           report: line.show,
@@ -59,7 +63,7 @@ export const build: CommandEntry = {
         },
       )
       line.clear()
-      return tell(built, wanted, { casebook, site }, world)
+      return report(built, wanted, { casebook, site }, world)
     } finally {
       line.clear()
     }
@@ -89,7 +93,7 @@ export function siteFolder(named: string | null, casebook: string, world: World)
 }
 
 /** Says what was made, and last which file to open. */
-function tell(
+function report(
   built: Built,
   wanted: readonly Edition[],
   { casebook, site }: { readonly casebook: string; readonly site: string },
@@ -115,11 +119,10 @@ function tell(
       `Searched for in some forms only, so look for yourself:\n${printExceptions(exceptions)}\n`,
     )
   }
-  const opens: Readonly<Record<Edition, string>> = {
-    practice: `Open ${from(site, 'practice', 'index.html')}`,
-    owner: `Owners' pages, locked: ${from(site, 'owners')}; what opens them: ${from(casebook, passphraseFile)}`,
-    portfolio: `Portfolio, for anyone: ${from(site, 'portfolio', 'index.html')}`,
+  const places = {
+    site: (...path: readonly string[]) => from(site, ...path),
+    casebook: (...path: readonly string[]) => from(casebook, ...path),
   }
-  for (const edition of wanted) world.stdout.write(`${opens[edition]}\n`)
+  for (const edition of wanted) world.stdout.write(`${edition.announcement(places)}\n`)
   return problems > 0 ? exit.problems : exit.clean
 }

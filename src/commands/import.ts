@@ -13,7 +13,7 @@ export const importTable: CommandEntry = {
   run: async ([name = ''], options, world) => {
     const { readTable } = await import('../casebook/table.ts')
     const { importedFiles } = await import('../pages/starter/imported.ts')
-    const { addFiles } = await import('../publish/disk/new-files.ts')
+    const { addFiles } = await import('../build/disk/add-files.ts')
     const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
     const table = readTable(await tableText(name, world), await practiceUnits(place, world))
     const unread = table.remarks.filter(({ kind }) => kind === 'not understood')
@@ -67,7 +67,7 @@ async function tableText(name: string, world: World): Promise<string> {
 
 /** Unit of a length without one: the practice's, or millimetres where there is no practice yet. */
 async function practiceUnits(place: string, world: World): Promise<LengthUnit> {
-  const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { diskFolder } = await import('../build/disk/source-folder.ts')
   const { readPractice } = await import('../casebook/read.ts')
   return readPractice(diskFolder(place), world.today()).practice?.units ?? 'mm'
 }

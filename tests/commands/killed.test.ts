@@ -4,7 +4,7 @@ import { existsSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { setImmediate, setTimeout } from 'node:timers/promises'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { asOf, contents, horseText, type Place, place, practiceText, visitText } from '../publish/kit.ts'
+import { asOf, contents, horseText, type Place, place, practiceText, visitText } from '../build/kit.ts'
 import { growdown } from './run.ts'
 
 const program = resolve('dist/cli.js')
