@@ -6,15 +6,15 @@ import {
   keyMeant,
   keyTwice,
   namesIn,
+  type ParseContext,
   type Reader,
-  type Sheet,
   sentence,
   withoutSpace,
   wrongForm,
 } from './fields.ts'
 import { listItems } from './slips.ts'
 import { listed, normal, quote } from './words.ts'
-import { isUnfilled, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.ts'
+import { isUnfilled, type YamlEntry, type YamlList, type YamlMap, type YamlNode } from './yaml-tree.ts'
 
 const footWords: Readonly<Record<string, Foot>> = {
   lf: 'LF',
@@ -39,8 +39,9 @@ export const footNamed = (text: string): Foot | null => {
 }
 
 /** A foot named by a value. */
-export const foot: Reader<Foot> = (value, sheet, name) =>
-  (value.kind === 'text' ? footNamed(value.text) : null) ?? wrongForm(value, sheet, name, 'LF, RF, LH or RH')
+export const foot: Reader<Foot> = (value, context, name) =>
+  (value.kind === 'text' ? footNamed(value.text) : null) ??
+  wrongForm(value, context, name, 'LF, RF, LH or RH')
 
 const groups: Readonly<Record<string, readonly Foot[]>> = {
   fores: ['LF', 'RF'],
@@ -54,78 +55,82 @@ const groups: Readonly<Record<string, readonly Foot[]>> = {
 }
 
 /** Any feet: `LF`, `[LF, RF]`, `fores`, `hinds`, `all`. In the usual order, each once. */
-export const feetNamed: Reader<readonly Foot[]> = (value, sheet, name) => {
+export const feetNamed: Reader<readonly Foot[]> = (value, context, name) => {
   const texts = value.kind === 'list' ? value.items : [value]
   const named = texts.flatMap((one): readonly (Foot | null)[] =>
     one.kind === 'text' ? (groups[normal(one.text)] ?? [footNamed(one.text)]) : [null],
   )
-  if (named.includes(null)) return wrongForm(value, sheet, name, 'feet: LF, [LF, RF], fores, hinds or all')
+  if (named.includes(null)) return wrongForm(value, context, name, 'feet: LF, [LF, RF], fores, hinds or all')
   return feet.filter((one) => named.includes(one))
 }
 
 /** The order in which a list of four is written: each foot once. */
-export const feetOrder: Reader<readonly Foot[]> = (value, sheet, name) => {
+export const feetOrder: Reader<readonly Foot[]> = (value, context, name) => {
   const named =
     value.kind === 'list'
       ? value.items.map((item) => (item.kind === 'text' ? footNamed(item.text) : null))
       : []
   const order = named.filter((one) => one !== null)
   if (order.length === 4 && new Set(order).size === 4) return order
-  return wrongForm(value, sheet, name, 'each of the four feet once, as [LF, RF, LH, RH]')
+  return wrongForm(value, context, name, 'each of the four feet once, as [LF, RF, LH, RH]')
 }
 
 export interface Cell {
   readonly foot: Foot
-  readonly value: Written
+  readonly value: YamlNode
 }
 
 /** Keys that a map of feet may hold besides the feet. */
-type Others = Readonly<Record<string, (value: Written) => void>>
+type Others = Readonly<Record<string, (value: YamlNode) => void>>
 
 /**
  * The cells of a row, or undefined when the row has another form (reported). Cells left open (`~`, `?`, `_`) are not in
  * the result; those still to be filled in are told of together.
  */
 export function cellsByFoot(
-  value: Written,
-  sheet: Sheet,
+  value: YamlNode,
+  context: ParseContext,
   name: string,
   others: Others = {},
 ): readonly Cell[] | undefined {
-  if (value.kind === 'list') return told(listOfFour(value, sheet, name), sheet, name)
-  if (value.kind === 'map') return told(mapOfFeet(value, sheet, name, others), sheet, name)
+  if (value.kind === 'list') return reported(listOfFour(value, context, name), context, name)
+  if (value.kind === 'map') return reported(mapOfFeet(value, context, name, others), context, name)
   const items = value.kind === 'text' ? listItems(value.text) : []
   const isList = items.length === 4 && value.kind === 'text' && !value.quoted
-  return wrongForm(value, sheet, name, 'a list of four, or feet with their values: {LF: ..., RF: ...}', {
+  return wrongForm(value, context, name, 'a list of four, or feet with their values: {LF: ..., RF: ...}', {
     fix: isList ? `[${items.join(', ')}]` : null,
   })
 }
 
-function told(cells: readonly Cell[] | undefined, sheet: Sheet, name: string): readonly Cell[] | undefined {
+function reported(
+  cells: readonly Cell[] | undefined,
+  context: ParseContext,
+  name: string,
+): readonly Cell[] | undefined {
   if (!cells) return undefined
   const open = cells.filter(({ value }) => isUnfilled(value))
   const [first] = open
   if (first) {
     const which = open.length === 4 ? 'all four feet' : listed(open.map((cell) => cell.foot))
-    sheet.report.gap(first.value, `${sentence(name)} is not yet filled in for ${which}.`)
+    context.report.gap(first.value, `${sentence(name)} is not yet filled in for ${which}.`)
   }
   return cells.filter((cell) => cell.value.kind !== 'nothing' && !open.includes(cell))
 }
 
-function listOfFour(list: WrittenList, sheet: Sheet, name: string): readonly Cell[] | undefined {
+function listOfFour(list: YamlList, context: ParseContext, name: string): readonly Cell[] | undefined {
   if (list.items.length === 4) {
     return list.items.flatMap((value, index) => {
-      const at = sheet.feetOrder[index]
+      const at = context.feetOrder[index]
       return at ? [{ foot: at, value }] : []
     })
   }
   const fix = rowMeant(list)
-  sheet.report.error(
+  context.report.error(
     'four-feet',
     list,
     `${sentence(name)} lists ${list.items.length} ${list.items.length === 1 ? 'value' : 'values'}.`,
     {
-      expected: `four, in the order ${sheet.feetOrder.join(', ')}; ~ for a foot not read`,
+      expected: `four, in the order ${context.feetOrder.join(', ')}; ~ for a foot not read`,
       fix: fix && `[${fix.join(', ')}]`,
       advice: fix
         ? null
@@ -137,14 +142,14 @@ function listOfFour(list: WrittenList, sheet: Sheet, name: string): readonly Cel
   return undefined
 }
 
-const numbersIn = (list: WrittenList): number =>
+const numbersIn = (list: YamlList): number =>
   list.items.filter((item) => item.kind === 'text' && parseNumber(item.text) !== null).length
 
 /**
  * The four values of a list that seems to have another number: written without commas between, or with decimal commas,
  * which are told from the others by the space that only the others have after them.
  */
-function rowMeant(list: WrittenList): readonly string[] | null {
+function rowMeant(list: YamlList): readonly string[] | null {
   const texts: string[] = []
   let lastEnd = -1
   for (const item of list.items) {
@@ -161,16 +166,16 @@ function rowMeant(list: WrittenList): readonly string[] | null {
 }
 
 /** Eight numbers can only be four with decimal commas, whatever the spaces. */
-function fourOf(texts: readonly string[], { items }: WrittenList): readonly string[] | null {
+function fourOf(texts: readonly string[], { items }: YamlList): readonly string[] | null {
   if (texts.length === 4) return texts
   const parts = items.map((item) => (item.kind === 'text' ? item.text : ''))
   if (!parts.every((part, index) => (index % 2 ? /^\d{1,2}(?: *[a-z]+)?$/i : /^\d+$/).test(part))) return null
   return [0, 2, 4, 6].map((index) => `${parts[index]}.${parts[index + 1]}`)
 }
 
-function mapOfFeet(map: WrittenMap, sheet: Sheet, name: string, others: Others): readonly Cell[] {
+function mapOfFeet(map: YamlMap, context: ParseContext, name: string, others: Others): readonly Cell[] {
   const cells: Cell[] = []
-  const unknown: WrittenEntry[] = []
+  const unknown: YamlEntry[] = []
   for (const [index, entry] of map.entries.entries()) {
     const other = normal(entry.key.text)
     if (Object.hasOwn(others, other)) {
@@ -179,37 +184,42 @@ function mapOfFeet(map: WrittenMap, sheet: Sheet, name: string, others: Others):
     }
     const at = footNamed(entry.key.text)
     if (!at && isFractionOf(map.entries[index - 1], entry)) {
-      tellDecimalComma(map.entries[index - 1] as WrittenEntry, entry, sheet, name)
+      reportDecimalComma(map.entries[index - 1] as YamlEntry, entry, context, name)
       cells.pop()
     } else if (!at) unknown.push(entry)
-    else if (cells.some((cell) => cell.foot === at)) keyTwice(entry, sheet)
-    else if (!emptyIn(entry, sheet)) cells.push({ foot: at, value: entry.value })
+    else if (cells.some((cell) => cell.foot === at)) keyTwice(entry, context)
+    else if (!emptyIn(entry, context)) cells.push({ foot: at, value: entry.value })
   }
-  tellUnknownFeet(unknown, map, sheet, name)
+  reportUnknownFeet(unknown, map, context, name)
   return cells
 }
 
 /** `5` or `3 cm` after `LF: 98`, with nothing of its own: what a decimal comma makes of 98,5. */
-const isFractionOf = (before: WrittenEntry | undefined, { key, value }: WrittenEntry): boolean =>
+const isFractionOf = (before: YamlEntry | undefined, { key, value }: YamlEntry): boolean =>
   value.kind === 'nothing' &&
   /^\d+(?:\s*[a-z"]+)?$/i.test(key.text) &&
   before?.value.kind === 'text' &&
   /^\d+$/.test(before.value.text)
 
-function tellDecimalComma(before: WrittenEntry, { key }: WrittenEntry, sheet: Sheet, name: string): void {
+function reportDecimalComma(
+  before: YamlEntry,
+  { key }: YamlEntry,
+  context: ParseContext,
+  name: string,
+): void {
   const whole = before.value.kind === 'text' ? before.value.text : ''
-  const spot = { start: before.value.start, end: key.end }
-  sheet.report.error('decimal-comma', spot, `${sentence(name)}: in braces a comma parts the values.`, {
+  const range = { start: before.value.start, end: key.end }
+  context.report.error('decimal-comma', range, `${sentence(name)}: in braces a comma parts the values.`, {
     expected: 'a decimal point',
     fix: `${whole}.${key.text}`,
   })
 }
 
 /** One remark for a row, however many of its names are no feet. */
-export function tellUnknownFeet(
-  unknown: readonly WrittenEntry[],
-  map: WrittenMap,
-  sheet: Sheet,
+export function reportUnknownFeet(
+  unknown: readonly YamlEntry[],
+  map: YamlMap,
+  context: ParseContext,
   name: string,
 ): void {
   const [entry, ...more] = unknown
@@ -217,12 +227,12 @@ export function tellUnknownFeet(
   const expected = 'LF, RF, LH or RH'
   if (more.length > 0) {
     const names = listed(unknown.map(({ key }) => quote(key.text)))
-    sheet.report.error('foot-unknown', entry.key, `${names} under ${name} are not feet.`, { expected })
+    context.report.error('foot-unknown', entry.key, `${names} under ${name} are not feet.`, { expected })
     return
   }
   const { key, value } = entry
   const glued = value.kind === 'nothing' ? withoutSpace(key.text, feet) : null
-  sheet.report.error('foot-unknown', key, `${quote(key.text)} under ${name} is not a foot.`, {
+  context.report.error('foot-unknown', key, `${quote(key.text)} under ${name} is not a foot.`, {
     expected,
     fix: glued ?? keyMeant(key.text, namesIn(map), feet),
   })
@@ -230,16 +240,16 @@ export function tellUnknownFeet(
 
 /** A reader of a value for each foot; where `forAll` says so, the one value counts for all four. */
 export const perFoot =
-  <T>(read: Reader<T>, forAll: (value: Written) => boolean = () => false): Reader<PerFoot<T>> =>
-  (value, sheet, name) => {
+  <T>(read: Reader<T>, forAll: (value: YamlNode) => boolean = () => false): Reader<PerFoot<T>> =>
+  (value, context, name) => {
     if (forAll(value)) {
-      const one = read(value, sheet, name)
+      const one = read(value, context, name)
       return one === undefined ? undefined : { LF: one, RF: one, LH: one, RH: one }
     }
-    const cells = cellsByFoot(value, sheet, name)
+    const cells = cellsByFoot(value, context, name)
     const result: PerFoot<T> = {}
     for (const cell of cells ?? []) {
-      const one = read(cell.value, sheet, name)
+      const one = read(cell.value, context, name)
       if (one !== undefined) result[cell.foot] = one
     }
     return cells && result

@@ -1,8 +1,7 @@
 /** Rows of one stage that hold what belongs under another name: lengths under an angle, angles under a length. */
 import { type Measure, measureIds, measures } from '../hoof/measures.ts'
-import { type Sheet, sentence } from './fields.ts'
-import { fits } from './quantities.ts'
-import type { ReadRow } from './readings.ts'
+import { type ParseContext, sentence } from './fields.ts'
+import { fits, type ReadRow } from './quantities.ts'
 
 /**
  * Tells of rows whose numbers cannot be what the row is named for and are likely for another measure of the same part of
@@ -10,23 +9,23 @@ import type { ReadRow } from './readings.ts'
  *
  * @returns the rows told of
  */
-export function tellExchanged(rows: readonly ReadRow[], sheet: Sheet): ReadonlySet<ReadRow> {
-  const told = new Set<ReadRow>()
+export function reportExchanged(rows: readonly ReadRow[], context: ParseContext): ReadonlySet<ReadRow> {
+  const reported = new Set<ReadRow>()
   for (const row of rows) {
-    if (told.has(row) || !isOutOfPlace(row)) continue
+    if (reported.has(row) || !isOutOfPlace(row)) continue
     const partner = rows.find(
       (other) =>
-        !told.has(other) &&
+        !reported.has(other) &&
         isOtherKind(row, other.measure) &&
-        holds(row, other.measure, sheet) &&
-        holds(other, row.measure, sheet),
+        holds(row, other.measure, context) &&
+        holds(other, row.measure, context),
     )
-    if (partner) tellPair(row, partner, sheet)
-    else if (hasSlip(row) || !tellMisnamed(row, rows, sheet)) continue
-    told.add(row)
-    if (partner) told.add(partner)
+    if (partner) reportPair(row, partner, context)
+    else if (hasSlip(row) || !reportMisnamed(row, rows, context)) continue
+    reported.add(row)
+    if (partner) reported.add(partner)
   }
-  return told
+  return reported
 }
 
 /** No cell of the row can be read, or is likely, as what the row is named for. */
@@ -38,7 +37,7 @@ const hasSlip = ({ cells }: ReadRow): boolean =>
   cells.some(({ doubt }) => doubt !== null && doubt.slip !== null)
 
 /** Whether every number of the row would be a likely one under the other measure. */
-const holds = ({ cells }: ReadRow, measure: Measure, { units }: Sheet): boolean =>
+const holds = ({ cells }: ReadRow, measure: Measure, { units }: ParseContext): boolean =>
   cells.length > 0 && cells.every(({ value }) => value.kind === 'text' && fits(value.text, measure, units))
 
 /** Lengths and angles of one part of the foot stand next to each other on a page, and are taken for each other. */
@@ -50,9 +49,9 @@ const partOf = ({ name }: Measure): string => name.split(' ')[0] ?? name
 const isImpossible = ({ cells }: ReadRow): boolean =>
   cells.some(({ quantity, doubt }) => quantity === null || doubt?.impossible)
 
-function tellPair(one: ReadRow, other: ReadRow, sheet: Sheet): void {
+function reportPair(one: ReadRow, other: ReadRow, context: ParseContext): void {
   const [a, b] = [one.row.key, other.row.key]
-  const tell = isImpossible(one) || isImpossible(other) ? sheet.report.error : sheet.report.warning
+  const tell = isImpossible(one) || isImpossible(other) ? context.report.error : context.report.warning
   tell('rows-exchanged', a, `${sentence(one.measure.name)} and ${other.measure.name} have changed places.`, {
     expected: `${one.measure.kind}s under ${one.measure.name}, ${other.measure.kind}s under ${other.measure.name}`,
     fix: {
@@ -66,13 +65,13 @@ function tellPair(one: ReadRow, other: ReadRow, sheet: Sheet): void {
 }
 
 /** A row that is likely under the one other measure of its part of the foot, which the stage does not have yet. */
-function tellMisnamed(row: ReadRow, rows: readonly ReadRow[], sheet: Sheet): boolean {
+function reportMisnamed(row: ReadRow, rows: readonly ReadRow[], context: ParseContext): boolean {
   const meant = measureIds
     .map((id) => measures[id])
-    .filter((measure) => isOtherKind(row, measure) && holds(row, measure, sheet))
+    .filter((measure) => isOtherKind(row, measure) && holds(row, measure, context))
   const [only] = meant
   if (!only || meant.length > 1 || rows.some(({ measure }) => measure === only)) return false
-  const tell = isImpossible(row) ? sheet.report.error : sheet.report.warning
+  const tell = isImpossible(row) ? context.report.error : context.report.warning
   tell('row-misnamed', row.row.key, `The readings of ${row.measure.name} look like those of ${only.name}.`, {
     expected: `${row.measure.kind}s under ${row.measure.name}`,
     fix: only.name,

@@ -2,7 +2,7 @@
 import type { Foot } from '../hoof/feet.ts'
 import { findingAliases, grades, placeless, places } from '../hoof/findings.ts'
 import { parseLength } from '../hoof/units.ts'
-import { type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
+import { type ParseContext, type Reader, sentence, wrongForm } from './fields.ts'
 import { linesByFoot, type Part } from './finding-lines.ts'
 import {
   findingNamed,
@@ -17,54 +17,54 @@ import {
 import { grouped } from './grouped.ts'
 import type { Finding, FollowedFeature } from './model.ts'
 import { figure } from './quantities.ts'
-import type { Spot } from './report.ts'
+import type { TextRange } from './report.ts'
 import { numberWords } from './slips.ts'
 import { either, holding, listed, nearest, normal, quote } from './words.ts'
 
 export interface PlacedFeature {
   readonly feature: FollowedFeature
-  readonly spot: Spot
+  readonly range: TextRange
   /** Where the name of what is followed stands. */
-  readonly whatSpot: Spot
+  readonly whatRange: TextRange
 }
 
-export const findings: Reader<readonly Finding[]> = (value, sheet, name) => {
-  const read = linesByFoot(value, sheet, name, '- flare, medial quarter, 2').flatMap(
-    ({ foot, parts, spot }) => {
-      const finding = findingOf(foot, parts, spot, sheet)
-      return finding ? [{ ...finding, spot }] : []
+export const findings: Reader<readonly Finding[]> = (value, context, name) => {
+  const read = linesByFoot(value, context, name, '- flare, medial quarter, 2').flatMap(
+    ({ foot, parts, range }) => {
+      const finding = findingOf(foot, parts, range, context)
+      return finding ? [{ ...finding, range }] : []
     },
   )
-  tellTwice(read, ({ grade }) => `grade ${grade}`, sheet)
-  return read.map(({ spot: _spot, ...finding }) => finding)
+  reportTwice(read, ({ grade }) => `grade ${grade}`, context)
+  return read.map(({ range: _spot, ...finding }) => finding)
 }
 
-export const growOut: Reader<readonly PlacedFeature[]> = (value, sheet, name) => {
-  const read = linesByFoot(value, sheet, name, '- nail holes, toe, 42 mm').flatMap(
-    ({ foot, parts, spot }) => {
-      const feature = featureOf(foot, parts, spot, sheet)
-      return feature ? [{ feature, spot, whatSpot: parts[0] ?? spot }] : []
+export const growOut: Reader<readonly PlacedFeature[]> = (value, context, name) => {
+  const read = linesByFoot(value, context, name, '- nail holes, toe, 42 mm').flatMap(
+    ({ foot, parts, range }) => {
+      const feature = featureOf(foot, parts, range, context)
+      return feature ? [{ feature, range, whatRange: parts[0] ?? range }] : []
     },
   )
-  const lines = read.map(({ feature, spot }) => ({ ...feature, spot }))
-  tellTwice(lines, ({ distance }) => `${figure(distance)} mm`, sheet)
+  const lines = read.map(({ feature, range }) => ({ ...feature, range }))
+  reportTwice(lines, ({ distance }) => `${figure(distance)} mm`, context)
   return read
 }
 
 /** Warns of a line that says again what another line says of the same place on the same foot. */
-function tellTwice<T extends { foot: Foot; what: string; place: string; spot: Spot }>(
+function reportTwice<T extends { foot: Foot; what: string; place: string; range: TextRange }>(
   lines: readonly T[],
   sizeOf: (line: T) => string,
-  sheet: Sheet,
+  context: ParseContext,
 ): void {
   for (const [, same] of grouped(lines, ({ foot, what, place }) => `${foot}, ${what}, ${place}`)) {
     const [first, ...others] = same
     for (const other of first ? others : []) {
       const sizes = [...new Set([sizeOf(first as T), sizeOf(other)])]
       const { foot, what, place } = other
-      sheet.report.warning(
+      context.report.warning(
         'written-twice',
-        other.spot,
+        other.range,
         `${sentence(what)} at ${foot}, ${place}, is written twice${sizes.length > 1 ? `, with ${listed(sizes)}` : ''}.`,
         { expected: 'one line for each place', advice: 'keep the line that is right' },
       )
@@ -72,23 +72,28 @@ function tellTwice<T extends { foot: Foot; what: string; place: string; spot: Sp
   }
 }
 
-function findingOf(foot: Foot, written: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
+function findingOf(
+  foot: Foot,
+  written: readonly Part[],
+  range: TextRange,
+  context: ParseContext,
+): Finding | null {
   const parts = withPlace(written)
   const [what, place, gradePart, ...rest] = parts
-  const name = what ? findingNamed(what.text, sheet.terms) : null
+  const name = what ? findingNamed(what.text, context.terms) : null
   const isWhole = what && place?.text && gradePart
   const hasPlace = placeNamed(place?.text ?? '') !== null
   const hasGrade = gradeNamed(gradePart?.text ?? '') !== null
   // A comma missing, too many or in the wrong place makes nonsense of the place and of a part beside it.
   const isTorn = !hasPlace && (!name || !hasGrade)
   const isSound = name && hasPlace && hasGrade
-  if (!isWhole || isTorn || (!isSound && lineMeant(textsOf(parts), sheet.terms) !== null)) {
-    tellIncomplete(foot, parts, spot, sheet)
+  if (!isWhole || isTorn || (!isSound && lineMeant(textsOf(parts), context.terms) !== null)) {
+    reportIncomplete(foot, parts, range, context)
     return null
   }
-  if (!name) tellUnknown(what, sheet)
-  const where = placeRead(place, sheet)
-  const degree = gradeOf(gradePart, sheet)
+  if (!name) reportUnknown(what, context)
+  const where = placeRead(place, context)
+  const degree = gradeOf(gradePart, context)
   if (!name || !where || degree === null) return null
   const words = rest
     .map((part) => part.text)
@@ -110,16 +115,16 @@ function withPlace(parts: readonly Part[]): readonly Part[] {
 const textsOf = (parts: readonly Part[]): readonly string[] => parts.map((part) => part.text)
 
 /** One remark for a line without its three parts; a fix only where the line holds all of them. */
-function tellIncomplete(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): void {
+function reportIncomplete(foot: Foot, parts: readonly Part[], range: TextRange, context: ParseContext): void {
   const texts = textsOf(parts)
-  const fix = lineMeant(texts, sheet.terms)
+  const fix = lineMeant(texts, context.terms)
   const hasGrade = texts.some((text) => gradeNamed(text) !== null)
   const hasPlace = texts.some((text) => placeNamed(text) !== null)
   const missing = !hasGrade && hasPlace ? 'its grade' : hasGrade && !hasPlace ? 'its place' : null
   const example = `${texts[0] || 'flare'}, ${hasPlace ? texts[1] : 'medial quarter'}, 2`
-  sheet.report.error(
+  context.report.error(
     'finding-form',
-    spot,
+    range,
     fix
       ? `The parts of a finding at ${foot} are not in order, with commas between.`
       : missing || parts.length < 3
@@ -139,9 +144,9 @@ function tellIncomplete(foot: Foot, parts: readonly Part[], spot: Spot, sheet: S
   )
 }
 
-function tellUnknown(part: Part, sheet: Sheet): void {
-  const meant = nearest(part.text, [...knownFindings(sheet.terms), ...Object.keys(findingAliases)])
-  sheet.report.error('finding-unknown', part, `${quote(part.text)} is not a known finding.`, {
+function reportUnknown(part: Part, context: ParseContext): void {
+  const meant = nearest(part.text, [...knownFindings(context.terms), ...Object.keys(findingAliases)])
+  context.report.error('finding-unknown', part, `${quote(part.text)} is not a known finding.`, {
     expected: 'a finding of the reference page, or one of the terms in practice.md',
     fix: meant,
     advice: meant ? null : `add it in practice.md: terms: {${normal(part.text)}: what it means}`,
@@ -149,13 +154,13 @@ function tellUnknown(part: Part, sheet: Sheet): void {
 }
 
 /** The place, or null (reported). */
-export function placeRead(part: Part, sheet: Sheet): string | null {
+export function placeRead(part: Part, context: ParseContext): string | null {
   const place = placeNamed(part.text)
   if (place) return place
   const words = placeInWords(part.text)
   const several = [words, words.replace(/s$/, '')].map((word) => holding(word, places))
   const sides = several.find((names) => names.length > 1) ?? []
-  sheet.report.error('place-unknown', part, `${quote(part.text)} is not a known place on the foot.`, {
+  context.report.error('place-unknown', part, `${quote(part.text)} is not a known place on the foot.`, {
     expected: places.join(', '),
     fix: sides.length > 1 ? null : nearest(words, places),
     advice: sides.length > 1 ? `say which: ${either(sides)}` : null,
@@ -164,13 +169,13 @@ export function placeRead(part: Part, sheet: Sheet): string | null {
 }
 
 /** The grade, or null (reported). */
-function gradeOf(part: Part, sheet: Sheet): Finding['grade'] | null {
+function gradeOf(part: Part, context: ParseContext): Finding['grade'] | null {
   const grade = gradeNamed(part.text)
   if (grade !== null) return grade
   const word = gradeWord(part.text)
   const outOf = /^([0-3])(?:\/| of | out of )3$/.exec(word)?.[1]
   const fix = outOf ?? numberWords[word] ?? gradeSynonyms[word] ?? nearest(word, grades)
-  sheet.report.error('grade-impossible', part, `${quote(part.text)} is no grade of a finding.`, {
+  context.report.error('grade-impossible', part, `${quote(part.text)} is no grade of a finding.`, {
     expected: '0 resolved, 1 mild, 2 moderate or 3 severe',
     fix,
     advice: fix || !/\d/.test(word) ? null : 'write one whole number; where in doubt, the higher',
@@ -178,22 +183,27 @@ function gradeOf(part: Part, sheet: Sheet): Finding['grade'] | null {
   return null
 }
 
-function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): FollowedFeature | null {
+function featureOf(
+  foot: Foot,
+  parts: readonly Part[],
+  range: TextRange,
+  context: ParseContext,
+): FollowedFeature | null {
   const [what, place, ...rest] = parts
   const [distancePart] = rest
   if (!what?.text || !place?.text || !distancePart?.text) {
-    sheet.report.error('grow-out-form', spot, `A grow-out line at ${foot} is not complete.`, {
+    context.report.error('grow-out-form', range, `A grow-out line at ${foot} is not complete.`, {
       expected: 'what, place, distance from the hairline: nail holes, toe, 42 mm',
       advice: 'add what is missing, with commas between',
     })
     return null
   }
-  const where = placeRead(place, sheet)
-  const length = parseLength(rest.map((part) => part.text).join(','), sheet.units)
+  const where = placeRead(place, context)
+  const length = parseLength(rest.map((part) => part.text).join(','), context.units)
   if (!length) {
     wrongForm(
       distancePart,
-      sheet,
+      context,
       `${sentence(quote(distancePart.text))} as a distance`,
       'a length: 42, 42 mm or 1 5/8 in',
     )
@@ -201,7 +211,7 @@ function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
   }
   if (!where) return null
   if (length.mm < 0 || length.mm > 400) {
-    sheet.report.error(
+    context.report.error(
       'distance-impossible',
       distancePart,
       `A distance of ${figure(length.mm)} mm from the hairline cannot be.`,
@@ -212,7 +222,7 @@ function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
     return null
   }
   if (length.mm > 160) {
-    sheet.report.warning(
+    context.report.warning(
       'distance-unlikely',
       distancePart,
       `No wall is likely to be ${figure(length.mm)} mm long.`,

@@ -2,13 +2,13 @@
 import type { Foot } from '../hoof/feet.ts'
 import type { PhotoView } from '../hoof/landmarks.ts'
 import { foot } from './by-foot.ts'
-import { field, gapIn, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import { field, gapIn, type ParseContext, readFields, required, wrongForm } from './fields.ts'
 import { landmarkFields, landmarksOf } from './landmarks.ts'
 import type { Photo, Stage } from './model.ts'
 import { oneOf, text } from './readers.ts'
-import type { Help, Spot } from './report.ts'
+import type { Help, TextRange } from './report.ts'
 import { either, nearest, quote } from './words.ts'
-import type { Written, WrittenMap } from './written.ts'
+import type { YamlMap, YamlNode } from './yaml-tree.ts'
 
 /** What lies in the horse's folder: paths from that folder, and which of them are links. */
 export interface HorseFolder {
@@ -28,38 +28,43 @@ const photoFields = {
 }
 
 /** The photos of a visit; `value` is what stands under `photos`, or nothing. */
-export function readPhotos(value: Written, sheet: Sheet, folder: HorseFolder): readonly Photo[] {
+export function readPhotos(value: YamlNode, context: ParseContext, folder: HorseFolder): readonly Photo[] {
   if (value.kind === 'nothing') return []
   const entries = value.kind === 'list' ? value.items : [value]
   return entries.flatMap((entry) => {
-    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', sheet)) return []
+    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', context)) return []
     if (entry.kind !== 'map') {
-      wrongForm(entry, sheet, 'a photo', '{file: photos/lf-side.jpg, foot: LF, view: lateral, stage: before}')
+      wrongForm(
+        entry,
+        context,
+        'a photo',
+        '{file: photos/lf-side.jpg, foot: LF, view: lateral, stage: before}',
+      )
       return []
     }
-    const photo = readPhoto(entry, sheet, folder)
+    const photo = readPhoto(entry, context, folder)
     return photo ? [photo] : []
   })
 }
 
-function readPhoto(entry: WrittenMap, sheet: Sheet, folder: HorseFolder): Photo | null {
-  const read = readFields(entry, photoFields, sheet, 'of a photo')
-  const landmarks = landmarksOf(read, read.view, entry, sheet)
+function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): Photo | null {
+  const read = readFields(entry, photoFields, context, 'of a photo')
+  const landmarks = landmarksOf(read, read.view, entry, context)
   if (read.file === null) return null
   const at = entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
-  const file = fileWithin(read.file, at, sheet, folder)
+  const file = fileWithin(read.file, at, context, folder)
   if (file === null) return null
   return { file, foot: read.foot, view: read.view, stage: read.stage, caption: read.caption, landmarks }
 }
 
 /** The path if it names a picture inside the horse's folder, else null (reported). */
-function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): string | null {
+function fileWithin(path: string, at: TextRange, context: ParseContext, folder: HorseFolder): string | null {
   const clean = path.replace(/^\.\//, '')
   if (/^[/\\]|^[a-z]:|^[a-z]+:\/\//i.test(clean) || clean.includes('\\') || clean.split('/').includes('..')) {
     const within = [clean.replaceAll('\\', '/'), `photos/${clean.split(/[/\\]/).at(-1)}`].find((one) =>
       folder.files.has(one),
     )
-    sheet.report.error('photo-outside', at, `${quote(path)} points out of the horse's folder.`, {
+    context.report.error('photo-outside', at, `${quote(path)} points out of the horse's folder.`, {
       ...(within && pathHelp(within)),
       expected: "a path inside the horse's folder, with / between: photos/lf-side.jpg",
       ...(!within && {
@@ -70,7 +75,7 @@ function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): 
   }
   const parents = clean.split('/').map((_, index, parts) => parts.slice(0, index + 1).join('/'))
   if (parents.some((parent) => folder.links.has(parent))) {
-    sheet.report.error(
+    context.report.error(
       'link',
       at,
       `${quote(path)} is a link or lies behind one, and links are never followed.`,
@@ -86,7 +91,7 @@ function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): 
   const otherCase = pictures.filter((file) => file.toLowerCase() === clean.toLowerCase())
   const [same] = otherCase
   if (same && otherCase.length === 1) {
-    sheet.report.error(
+    context.report.error(
       'photo-case',
       at,
       `The picture is named ${quote(same)}: only capital and small letters differ.`,
@@ -98,7 +103,7 @@ function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): 
     return null
   }
   const meant = nearestFile(clean, pictures)
-  sheet.report.error('photo-missing', at, `There is no picture ${quote(path)} in the horse's folder.`, {
+  context.report.error('photo-missing', at, `There is no picture ${quote(path)} in the horse's folder.`, {
     expected:
       pictures.length > 0 && pictures.length < 6
         ? either(pictures)

@@ -1,6 +1,8 @@
 /** A number of a row as a length or an angle, and whether it is a likely one. */
+import type { Foot } from '../hoof/feet.ts'
 import type { Measure } from '../hoof/measures.ts'
 import { fromMillimetres, type LengthUnit, parseAngle, parseLength, toMillimetres } from '../hoof/units.ts'
+import type { YamlEntry, YamlNode } from './yaml-tree.ts'
 
 /** Whether the text, written under another measure, is a likely reading of this one. */
 export function fits(text: string, measure: Measure, units: LengthUnit): boolean {
@@ -14,6 +16,21 @@ export interface Quantity {
   readonly amount: number
   readonly unit: LengthUnit | 'deg'
   readonly unitWritten: boolean
+}
+
+/** A row as read, before anything is said about its cells. */
+export interface ReadRow {
+  readonly row: YamlEntry
+  readonly measure: Measure
+  readonly cells: readonly RowCell[]
+}
+
+interface RowCell {
+  readonly foot: Foot
+  readonly value: YamlNode
+  /** Null when the text is no quantity of the measure's kind. */
+  readonly quantity: Quantity | null
+  readonly doubt: RawDoubt | null
 }
 
 export function quantityOf(text: string, measure: Measure, units: LengthUnit): Quantity | null {

@@ -1,7 +1,8 @@
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Diagnostic } from './diagnostic.ts'
-import type { Sheet } from './fields.ts'
+import type { ParseContext } from './fields.ts'
 import type { CasebookFolder, FolderEntry } from './folder.ts'
+import { type CaseFile, openCaseFile, openText } from './front-matter.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
 import type { Casebook, Horse, Practice } from './model.ts'
@@ -9,7 +10,6 @@ import { namesakes } from './namesakes.ts'
 import { checkPlausibility } from './plausibility/index.ts'
 import { readPracticeFile, standInPractice } from './practice-file.ts'
 import { type Report, reportOn, sortDiagnostics } from './report.ts'
-import { type CaseFile, openCaseFile, openText } from './split.ts'
 import { renamed } from './stray.ts'
 import { withSureFixes } from './sure-fixes.ts'
 import { type PlacedVisit, readVisit } from './visit-file.ts'
@@ -92,11 +92,11 @@ export function readHorse(
   asOf: PlainDate,
 ): HorseRead {
   const entries = locateHorse(folder.list(), id)
-  const sheet = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
-  const told: Told[] = []
-  const horse = openHorse(folder, entries, id, practice, sheet, asOf, told)
+  const context = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
+  const reported: Told[] = []
+  const horse = openHorse(folder, entries, id, practice, context, asOf, reported)
   const visits = entries.visits
-    .map((entry) => openVisit(folder, entry, entries, sheet, asOf, told))
+    .map((entry) => openVisit(folder, entry, entries, context, asOf, reported))
     .filter((visit) => visit !== null)
     .sort((a, b) => (a.visit.id < b.visit.id ? -1 : 1))
   checkPlausibility(visits, horse, practice.units, asOf)
@@ -105,7 +105,7 @@ export function readHorse(
       expected: `a file named by its date, ${id}/${asOf}.md`,
     })
   }
-  const diagnostics = sortDiagnostics(told.flatMap(toldOf))
+  const diagnostics = sortDiagnostics(reported.flatMap(toldOf))
   const sound = horse && !diagnostics.some((one) => one.level === 'error')
   return {
     horse: sound ? { ...horse.horse, visits: visits.map((placed) => placed.visit) } : null,
@@ -119,21 +119,21 @@ function openHorse(
   entries: HorseEntries,
   id: string,
   practice: Practice,
-  sheet: Omit<Sheet, 'report'>,
+  context: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
-  told: Told[],
+  reported: Told[],
 ): PlacedHorse | null {
   if (!entries.horse) {
     const missing = reportOn(`${id}/horse.md`, '')
     missing.error('horse-missing', null, `The folder ${id} has visits but no horse.md.`, {
       expected: "a file horse.md with the horse's name and owner",
     })
-    told.push({ report: missing, read: null })
+    reported.push({ report: missing, read: null })
     return null
   }
   const { file, report } = openCaseFile(folder, entries.horse)
-  const read = (text: CaseFile) => readHorseFile(text, id, practice, sheet, asOf)
-  told.push({ report, read: (text) => checkPlausibility([], read(text), sheet.units, asOf) })
+  const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf)
+  reported.push({ report, read: (text) => checkPlausibility([], read(text), context.units, asOf) })
   return file && read(file)
 }
 
@@ -141,17 +141,17 @@ function openVisit(
   folder: CasebookFolder,
   entry: FolderEntry,
   entries: HorseEntries,
-  sheet: Omit<Sheet, 'report'>,
+  context: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
-  told: Told[],
+  reported: Told[],
 ): PlacedVisit | null {
   const { file, report } = openCaseFile(folder, entry)
-  const read = (text: CaseFile) => readVisit(text, entries, sheet)
+  const read = (text: CaseFile) => readVisit(text, entries, context)
   const readAlone = (text: CaseFile) => {
     const placed = read(text)
-    if (placed) checkPlausibility([placed], null, sheet.units, asOf)
+    if (placed) checkPlausibility([placed], null, context.units, asOf)
   }
-  told.push({ report, read: readAlone })
+  reported.push({ report, read: readAlone })
   if (dateInName(entry.path) === null) {
     report.error('visit-name', null, `The file is named by a date that does not exist.`, {
       expected: 'the date of the visit: 2026-03-14.md',

@@ -1,27 +1,27 @@
 /** Readers of single values: text, lines, yes or no, dates, words of a list, numbers of a scale. */
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { parseNumber, parseWeight } from '../hoof/units.ts'
-import { type Reader, type Sheet, wrongForm } from './fields.ts'
+import { type ParseContext, type Reader, wrongForm } from './fields.ts'
 import { meansNotRead, numberWords } from './slips.ts'
 import { either, nearest, normal, quote } from './words.ts'
-import { isUnfilled, type Written, type WrittenText } from './written.ts'
+import { isUnfilled, type YamlNode, type YamlText } from './yaml-tree.ts'
 
 /** Text on one or more lines. A line such as `Left: swollen` that YAML took for a key is read as the text it is. */
-export const text: Reader<string> = (value, sheet, name) => {
+export const text: Reader<string> = (value, context, name) => {
   const only = value.kind === 'map' && value.entries.length === 1 ? value.entries[0] : undefined
   const words = only ? only.value : value
   if (words.kind !== 'text')
-    return wrongForm(value, sheet, name, 'text', { advice: 'put the text in quotes' })
-  tellCut(words, sheet, name)
+    return wrongForm(value, context, name, 'text', { advice: 'put the text in quotes' })
+  reportCut(words, context, name)
   return only ? `${only.key.text}: ${words.text}` : words.text.trim()
 }
 
 /** Warns of words that a ` #` cuts off a text. */
-export function tellCut(value: WrittenText, sheet: Sheet, name: string, mayBeQuoted = true): void {
+export function reportCut(value: YamlText, context: ParseContext, name: string, mayBeQuoted = true): void {
   if (!value.cut) return
-  const whole = sheet.report.textOf({ start: value.start, end: value.cut.end }).trimEnd()
+  const whole = context.report.textOf({ start: value.start, end: value.cut.end }).trimEnd()
   const fix = { start: value.start, end: value.cut.end, text: `"${whole}"` }
-  sheet.report.warning(
+  context.report.warning(
     'words-cut',
     value.cut,
     `From the # on, this counts as a remark and is left out of ${name}.`,
@@ -35,19 +35,19 @@ export function tellCut(value: WrittenText, sheet: Sheet, name: string, mayBeQuo
 }
 
 /** A list of plain lines; a single line will do. */
-export const lines: Reader<readonly string[]> = (value, sheet, name) => {
+export const lines: Reader<readonly string[]> = (value, context, name) => {
   if (value.kind !== 'list') {
-    const line = text(value, sheet, name)
+    const line = text(value, context, name)
     return line === undefined ? undefined : [line]
   }
   const read: string[] = []
   for (const item of value.items) {
     if (item.kind === 'nothing') continue
     if (isUnfilled(item)) {
-      sheet.report.gap(item, `A line of ${name} is not yet filled in.`)
+      context.report.gap(item, `A line of ${name} is not yet filled in.`)
       continue
     }
-    const line = text(item, sheet, `a line of ${name}`)
+    const line = text(item, context, `a line of ${name}`)
     if (line) read.push(line)
   }
   return read
@@ -57,26 +57,26 @@ const yes = new Set(['yes', 'true', 'y', 'on'])
 const no = new Set(['no', 'false', 'n', 'off'])
 
 /** Yes or no in the words that people and YAML use, else null. */
-export function yesOrNo(value: Written): boolean | null {
+export function yesOrNo(value: YamlNode): boolean | null {
   const word = value.kind === 'text' ? normal(value.text) : ''
   if (yes.has(word)) return true
   return no.has(word) ? false : null
 }
 
-export const yesNo: Reader<boolean> = (value, sheet, name) =>
+export const yesNo: Reader<boolean> = (value, context, name) =>
   yesOrNo(value) ??
-  wrongForm(value, sheet, name, 'yes or no', {
+  wrongForm(value, context, name, 'yes or no', {
     fix: value.kind === 'text' ? nearest(value.text, ['yes', 'no']) : null,
   })
 
-/** A calendar date. Written another way it is refused, with the date that was probably meant where only one can be. */
-export const date: Reader<PlainDate> = (value, sheet, name) => {
+/** A calendar date. YamlNode another way it is refused, with the date that was probably meant where only one can be. */
+export const date: Reader<PlainDate> = (value, context, name) => {
   const written = value.kind === 'text' ? value.text.trim() : ''
   return (
     parseDate(written) ??
     wrongForm(
       value,
-      sheet,
+      context,
       name,
       'a date that exists, year-month-day: 2026-03-14',
       likelyDate(written) ?? undefined,
@@ -135,11 +135,11 @@ export function parseInterval(written: string): number | null {
   return total >= 1 && total <= 3660 ? total : null
 }
 
-export const interval: Reader<number> = (value, sheet, name) =>
+export const interval: Reader<number> = (value, context, name) =>
   (value.kind === 'text' ? parseInterval(value.text) : null) ??
-  wrongForm(value, sheet, name, 'a number of weeks or days: 5 weeks', likelyInterval(value) ?? undefined)
+  wrongForm(value, context, name, 'a number of weeks or days: 5 weeks', likelyInterval(value) ?? undefined)
 
-const likelyInterval = (value: Written): string | null =>
+const likelyInterval = (value: YamlNode): string | null =>
   value.kind === 'text' ? intervalMeant(value.text) : null
 
 /** `5 wks`, `6w` and a bare number, which can only be weeks when it is small and days when it is large. */
@@ -172,33 +172,33 @@ export function intervalMeant(written: string): string | null {
 /** One of the words, in any case, spaces or hyphens; the answer is spelled as in `words`. */
 export const oneOf =
   <W extends string>(words: readonly W[]): Reader<W> =>
-  (value, sheet, name) =>
+  (value, context, name) =>
     value.kind === 'text'
       ? (words.find((word) => normal(word) === normal(value.text)) ??
-        wrongForm(value, sheet, name, either(words), nearest(value.text, words) ?? undefined))
-      : wrongForm(value, sheet, name, either(words))
+        wrongForm(value, context, name, either(words), nearest(value.text, words) ?? undefined))
+      : wrongForm(value, context, name, either(words))
 
 /** A grade of a scale from `low` to `high`, whole unless `step` is 0.5; `names` are words for 0, 1, 2, ... */
 export const grade =
   (low: number, high: number, names: readonly string[] = [], step: 1 | 0.5 = 1): Reader<number> =>
-  (value, sheet, name) => {
+  (value, context, name) => {
     const expected = `${step === 1 ? 'a whole number' : 'a number, in halves,'} from ${low} to ${high}${
       names.length > 0 ? `, or ${either(names)}` : ''
     }`
-    if (value.kind !== 'text') return wrongForm(value, sheet, name, expected)
+    if (value.kind !== 'text') return wrongForm(value, context, name, expected)
     const word = names.findIndex((known) => known.toLowerCase() === normal(value.text))
     if (word >= 0) return low + word
     const number = parseNumber(value.text)
     if (number === null || isOutOf(value.text, high)) {
       const fix = gradeMeant(value.text, low, high) ?? nearest(value.text, names)
-      return wrongForm(value, sheet, name, expected, {
+      return wrongForm(value, context, name, expected, {
         fix: meansNotRead(value.text) && !fix ? '~' : fix,
         advice:
           !fix && /^\d\s*(?:-|to)\s*\d$/.test(value.text) ? 'write one; where in doubt, the higher' : null,
       })
     }
     if (number < low || number > high || number % step !== 0) {
-      sheet.report.error('grade-impossible', value, `${quote(value.text)} is no grade of ${name}.`, {
+      context.report.error('grade-impossible', value, `${quote(value.text)} is no grade of ${name}.`, {
         expected,
       })
       return undefined
@@ -220,13 +220,13 @@ function gradeMeant(text: string, low: number, high: number): string | null {
 }
 
 /** Kilograms; the unit must be written. */
-export const weight: Reader<number> = (value, sheet, name) => {
+export const weight: Reader<number> = (value, context, name) => {
   const kg = value.kind === 'text' ? parseWeight(value.text) : null
   if (kg === null) {
     const bare = value.kind === 'text' ? parseNumber(value.text) : null
     // Where inches are used, pounds are too: then a bare number can be either.
-    const isKilograms = bare !== null && sheet.units !== 'in' && bare >= 60 && bare <= 900
-    return wrongForm(value, sheet, name, 'a weight with its unit: 505 kg or 1100 lb', {
+    const isKilograms = bare !== null && context.units !== 'in' && bare >= 60 && bare <= 900
+    return wrongForm(value, context, name, 'a weight with its unit: 505 kg or 1100 lb', {
       fix: isKilograms ? `${bare} kg` : null,
       advice: bare !== null && !isKilograms ? 'write the unit, kg or lb' : null,
     })

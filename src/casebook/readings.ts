@@ -11,31 +11,39 @@ import {
 } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { cellsByFoot } from './by-foot.ts'
-import { tellExchanged } from './exchanged.ts'
+import { reportExchanged } from './exchanged.ts'
 import {
   emptyIn,
   gapIn,
   keyMeant,
   keyTwice,
   namesIn,
+  type ParseContext,
   type Reader,
-  type Sheet,
   sentence,
   wrongForm,
 } from './fields.ts'
 import { grouped } from './grouped.ts'
 import type { Reading, Stage } from './model.ts'
-import { doubtOf, type Quantity, quantityOf, type RawDoubt, rangeOf, shown } from './quantities.ts'
-import type { Spot } from './report.ts'
+import {
+  doubtOf,
+  type Quantity,
+  quantityOf,
+  type RawDoubt,
+  type ReadRow,
+  rangeOf,
+  shown,
+} from './quantities.ts'
+import type { TextRange } from './report.ts'
 import { meansNotRead, numberMeant, withColon } from './slips.ts'
 import { either, holding, listed, normal, quote } from './words.ts'
-import type { Written, WrittenEntry } from './written.ts'
+import type { YamlEntry, YamlNode } from './yaml-tree.ts'
 
 /** A reading and where it stands: its own place, and that of its row's name. */
 export interface PlacedReading {
   readonly reading: Reading
-  readonly spot: Spot
-  readonly row: Spot
+  readonly range: TextRange
+  readonly row: TextRange
   /** Told of as unlikely or out of place: what it says is held against nothing further. */
   readonly isDoubted: boolean
 }
@@ -43,11 +51,11 @@ export interface PlacedReading {
 /** All readings of one stage. */
 export const readStage =
   (stage: Stage): Reader<readonly PlacedReading[]> =>
-  (value, sheet) => {
+  (value, context) => {
     if (value.kind !== 'map') {
       return wrongForm(
         value,
-        sheet,
+        context,
         stage,
         'lines of a measure and its readings: toe length: [98, 96, 90, 91]',
         { fix: value.kind === 'text' && value.verbatim ? withColon(value.text) : null },
@@ -55,19 +63,19 @@ export const readStage =
     }
     const seen = new Set<MeasureId>()
     const rows: ReadRow[] = []
-    const strange: WrittenEntry[] = []
+    const strange: YamlEntry[] = []
     const taken = namesIn(value)
     for (const row of value.entries) {
-      const id = measureOf(row, taken, strange, sheet)
+      const id = measureOf(row, taken, strange, context)
       if (!id) continue
-      if (seen.has(id)) keyTwice(row, sheet)
-      else rows.push(readRow(row, measures[id], sheet))
+      if (seen.has(id)) keyTwice(row, context)
+      else rows.push(readRow(row, measures[id], context))
       seen.add(id)
     }
-    tellStrange(strange, stage, sheet)
-    const exchanged = tellExchanged(rows, sheet)
+    reportStrange(strange, stage, context)
+    const exchanged = reportExchanged(rows, context)
     return rows.flatMap((row) => {
-      if (!exchanged.has(row)) tellRow(row, sheet)
+      if (!exchanged.has(row)) reportRow(row, context)
       return readingsOf(row, stage, exchanged.has(row))
     })
   }
@@ -77,16 +85,16 @@ export const measureIdNamed = (name: string): string => normal(name).replaceAll(
 
 /** The measure that a row is named for, or null; a name that is near to none goes to `strange`. */
 function measureOf(
-  row: WrittenEntry,
+  row: YamlEntry,
   taken: ReadonlySet<string>,
-  strange: WrittenEntry[],
-  sheet: Sheet,
+  strange: YamlEntry[],
+  context: ParseContext,
 ): MeasureId | null {
   const id = measureIdNamed(row.key.text)
   if (isMeasureId(id)) return id
   if (isDerivedId(id)) {
     const parts = listed(derivedMeasures[id].parts.map((part) => measures[part].name))
-    sheet.report.error(
+    context.report.error(
       'measure-derived',
       row.key,
       `${sentence(quote(row.key.text))} is worked out, not entered.`,
@@ -104,7 +112,7 @@ function measureOf(
     strange.push(row)
     return null
   }
-  sheet.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
+  context.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
     expected: knownMeasures,
     fix: meant,
     advice: choice,
@@ -115,36 +123,21 @@ function measureOf(
 const knownMeasures = 'a measure of the reference page, such as toe length or heel medial'
 
 /** Names that are like no measure have most likely one cause, such as a key that is missing above them: one remark. */
-function tellStrange(rows: readonly WrittenEntry[], stage: Stage, sheet: Sheet): void {
+function reportStrange(rows: readonly YamlEntry[], stage: Stage, context: ParseContext): void {
   const [first, ...more] = rows
   if (!first) return
   const names = listed(rows.map(({ key }) => quote(key.text)))
   const message = more.length > 0 ? `${names} under ${stage} are not measures.` : `${names} is not a measure.`
-  sheet.report.error('measure-unknown', first.key, message, { expected: knownMeasures })
+  context.report.error('measure-unknown', first.key, message, { expected: knownMeasures })
 }
 
-/** A row as read, before anything is said about its cells. */
-export interface ReadRow {
-  readonly row: WrittenEntry
-  readonly measure: Measure
-  readonly cells: readonly RowCell[]
-}
-
-interface RowCell {
-  readonly foot: Foot
-  readonly value: Written
-  /** Null when the text is no quantity of the measure's kind. */
-  readonly quantity: Quantity | null
-  readonly doubt: RawDoubt | null
-}
-
-function readRow(row: WrittenEntry, measure: Measure, sheet: Sheet): ReadRow {
-  const isOpen = emptyIn(row, sheet) || gapIn(row.value, measure.name, sheet)
-  const cells = isOpen ? [] : (cellsByFoot(row.value, sheet, measure.name) ?? [])
+function readRow(row: YamlEntry, measure: Measure, context: ParseContext): ReadRow {
+  const isOpen = emptyIn(row, context) || gapIn(row.value, measure.name, context)
+  const cells = isOpen ? [] : (cellsByFoot(row.value, context, measure.name) ?? [])
   const read = cells.map(({ foot, value }) => ({
     foot,
     value,
-    quantity: value.kind === 'text' ? quantityOf(value.text, measure, sheet.units) : null,
+    quantity: value.kind === 'text' ? quantityOf(value.text, measure, context.units) : null,
   }))
   const sound = read.find(({ quantity }) => quantity && !doubtOf(quantity, measure))
   const beside = sound?.quantity?.value ?? null
@@ -168,7 +161,7 @@ const readingsOf = (
       ? [
           {
             reading: { stage, foot, measure: measure.id, value: quantity.value },
-            spot: value,
+            range: value,
             row: row.key,
             isDoubted: isElsewhere || doubt !== null,
           },
@@ -177,15 +170,15 @@ const readingsOf = (
   )
 
 /** What is wrong with the cells of a row, each on its own. */
-function tellRow({ row, measure, cells }: ReadRow, sheet: Sheet): void {
+function reportRow({ row, measure, cells }: ReadRow, context: ParseContext): void {
   for (const { foot, value, quantity } of cells) {
     if (quantity) continue
-    wrongForm(value, sheet, `${measure.name} ${foot}`, exampleOf(measure), {
-      fix: value.kind === 'text' ? quantityMeant(value.text, measure, sheet.units) : null,
+    wrongForm(value, context, `${measure.name} ${foot}`, exampleOf(measure), {
+      fix: value.kind === 'text' ? quantityMeant(value.text, measure, context.units) : null,
     })
   }
   const doubts = cells.flatMap(({ foot, value, doubt }) => (doubt ? [{ ...doubt, foot, at: value }] : []))
-  tellDoubts(doubts, row, measure, sheet)
+  reportDoubts(doubts, row, measure, context)
 }
 
 /** What a cell that cannot be read must have meant: `~`, or a number with one slip in it that then is likely. */
@@ -201,16 +194,21 @@ const exampleOf = (measure: Measure): string =>
 
 interface Doubt extends RawDoubt {
   readonly foot: Foot
-  readonly at: Spot
+  readonly at: TextRange
 }
 
 /** One remark a cell; where several cells of a row share a slip, one remark for them all. */
-function tellDoubts(doubts: readonly Doubt[], row: WrittenEntry, measure: Measure, sheet: Sheet): void {
+function reportDoubts(
+  doubts: readonly Doubt[],
+  row: YamlEntry,
+  measure: Measure,
+  context: ParseContext,
+): void {
   const bySlip = grouped(doubts, (doubt) => `${doubt.impossible} ${doubt.slip?.looksLike}`)
   for (const alike of bySlip.values()) {
     const [first] = alike
     if (!first) continue
-    const add = first.impossible ? sheet.report.error : sheet.report.warning
+    const add = first.impossible ? context.report.error : context.report.warning
     const code = first.impossible ? 'reading-impossible' : 'reading-unlikely'
     const expected = rangeOf(measure, first.quantity)
     const verdict = first.impossible ? 'cannot be' : 'is unlikely'

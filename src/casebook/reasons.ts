@@ -2,20 +2,20 @@
  * Why the block at the head of a file cannot be read, in words for the person who wrote it. The parser says where it
  * gave up; the slip usually stands on that line or the one before, and only a few slips are common.
  */
-import type { Spot, SpotEdit } from './report.ts'
+import type { SpotEdit, TextRange } from './report.ts'
 import { withColon } from './slips.ts'
 import { quote } from './words.ts'
 
 /** All places are offsets in the block. */
 export interface Reason {
-  readonly spot: Spot
+  readonly range: TextRange
   readonly message: string
   readonly expected?: string
   readonly fix?: { readonly words: string; readonly edits: readonly SpotEdit[] }
   readonly advice?: string
 }
 
-interface Line extends Spot {
+interface Line extends TextRange {
   readonly text: string
 }
 
@@ -24,12 +24,12 @@ export function plainReason(parserWords: string, block: string, position: number
   const here = lineAt(block, Math.min(position, block.length))
   const before = lineBefore(block, here)
   if (parserWords.includes('maxDepth')) {
-    return { spot: point(position), message: 'Lists and keys stand too deep inside each other.' }
+    return { range: point(position), message: 'Lists and keys stand too deep inside each other.' }
   }
   if (parserWords.includes('tab characters')) return tabs(here, block)
   if (parserWords.includes('non-printable')) {
     return {
-      spot: point(position),
+      range: point(position),
       message: 'A character that cannot be seen stands here.',
       fix: { words: 'remove it', edits: [{ ...point(position), text: '' }] },
     }
@@ -43,16 +43,16 @@ export function plainReason(parserWords: string, block: string, position: number
     lineSlip(here, null, before) ??
     (before ? lineSlip(before, here, lineBefore(block, before)) : null) ??
     indentation(here, before) ?? {
-      spot: point(position),
+      range: point(position),
       message: `The block cannot be read from here on: ${parserWords}.`,
       expected: 'lines of `key: value`, lists in [ ] or with dashes',
     }
   )
 }
 
-const point = (position: number): Spot => ({ start: position, end: position + 1 })
+const point = (position: number): TextRange => ({ start: position, end: position + 1 })
 const depth = (line: Line): number => line.text.length - line.text.trimStart().length
-/** Where the line itself begins; its spot begins at its first letter. */
+/** Where the line itself begins; its range begins at its first letter. */
 const lineStart = (line: Line): number => line.start - depth(line)
 
 function lineAt(block: string, position: number): Line {
@@ -81,7 +81,7 @@ function tabs(here: Line, block: string): Reason {
     text: match[0].replaceAll('\t', '  '),
   }))
   return {
-    spot: { start: lineStart(here), end: here.start },
+    range: { start: lineStart(here), end: here.start },
     message: 'This line is moved in with a tab.',
     expected: 'spaces',
     fix: { words: 'replace each tab by two spaces', edits },
@@ -102,7 +102,7 @@ function emptyPlace(here: Line, block: string): Reason | null {
       text: '~',
     }))
     return {
-      spot: point(start + dash.index),
+      range: point(start + dash.index),
       message: 'A lone dash cannot stand in a list.',
       expected: '~ for what was not read',
       fix: { words: '~', edits },
@@ -114,7 +114,7 @@ function emptyPlace(here: Line, block: string): Reason | null {
   const places = (/\[([^[\]]*)\]/.exec(line)?.[1] ?? '').split(',')
   const filled = places.map((place) => place.trim() || '~').join(', ')
   return {
-    spot: { start: at, end: at + commas[0].length },
+    range: { start: at, end: at + commas[0].length },
     message: 'Two commas stand here with nothing between them.',
     expected: 'one comma between two values; ~ for what was not read',
     ...(places.length === 4
@@ -125,7 +125,7 @@ function emptyPlace(here: Line, block: string): Reason | null {
   }
 }
 
-function insideBrackets(line: string, start: number): Spot {
+function insideBrackets(line: string, start: number): TextRange {
   const list = /\[([^[\]]*)\]/.exec(line)
   const from = start + (list?.index ?? 0) + 1
   return { start: from, end: from + (list?.[1] ?? '').length }
@@ -148,7 +148,7 @@ function openBracket(block: string, position: number, parserWords: string): Reas
     const wanted = start === undefined ? undefined : closes[bare[start] ?? '']
     if (start !== undefined && wanted !== undefined && wanted !== sign) {
       return {
-        spot: point(at),
+        range: point(at),
         message: `What begins with ${bare[start]} ends with ${sign}.`,
         expected: wanted,
         fix: { words: `write ${wanted} here`, edits: [{ ...point(at), text: wanted }] },
@@ -161,7 +161,7 @@ function openBracket(block: string, position: number, parserWords: string): Reas
   const line = lineAt(block, last)
   return (
     cutByRemark(block, last, line, sign) ?? {
-      spot: { start: last, end: line.end },
+      range: { start: last, end: line.end },
       message: `What begins with ${sign} is not closed.`,
       expected: closes[sign] ?? ']',
       fix: {
@@ -185,15 +185,15 @@ function cutByRemark(block: string, open: number, line: Line, sign: string): Rea
   const before = block.slice(open, at)
   const valueStart = open + Math.max(...['[', '{', ',', ':'].map((mark) => before.lastIndexOf(mark))) + 1
   const spaces = /^\s*/.exec(block.slice(valueStart, at))?.[0].length ?? 0
-  const spot = { start: valueStart + spaces, end: at + closing.index }
-  const value = block.slice(spot.start, spot.end)
-  const isOne = !/["\\]/.test(value) && !block.slice(at, spot.end).includes(',')
+  const range = { start: valueStart + spaces, end: at + closing.index }
+  const value = block.slice(range.start, range.end)
+  const isOne = !/["\\]/.test(value) && !block.slice(at, range.end).includes(',')
   return {
-    spot: { start: at, end: line.end },
+    range: { start: at, end: line.end },
     message: `From the # on, this line counts as a remark, so what begins with ${sign} is not closed.`,
     expected: 'text with a # in quotes',
     ...(isOne
-      ? { fix: { words: `"${value}"`, edits: [{ ...spot, text: `"${value}"` }] } }
+      ? { fix: { words: `"${value}"`, edits: [{ ...range, text: `"${value}"` }] } }
       : { advice: 'put the text with the # in quotes' }),
   }
 }
@@ -206,19 +206,19 @@ function lineSlip(line: Line, next: Line | null, before: Line | null): Reason | 
   if (!keyed) return keyless(line, next, before)
   const [, indent = '', key = '', space = '', value = ''] = keyed
   const start = lineStart(line) + indent.length + key.length + 1
-  const spot = { start: start + space.length, end: line.end }
+  const range = { start: start + space.length, end: line.end }
   const unquoted = value.replace(/(?<=\s)#.*$/, '').trimEnd()
-  const valueEnd = spot.start + unquoted.length
+  const valueEnd = range.start + unquoted.length
   const instead = (text: string) => ({
     words: `${key}: ${text}`,
     edits: [{ start, end: valueEnd, text: ` ${text}` }],
   })
   if (space === '' && value !== '') {
-    return { spot, message: 'A space is missing after the colon.', fix: instead(unquoted) }
+    return { range, message: 'A space is missing after the colon.', fix: instead(unquoted) }
   }
   if (/^[@`%*&!|>]/.test(value)) {
     return {
-      spot,
+      range,
       message: `A text cannot begin with ${value[0]} unless it stands in quotes.`,
       fix: instead(`"${unquoted.replaceAll('"', "'")}"`),
     }
@@ -231,23 +231,23 @@ function lineSlip(line: Line, next: Line | null, before: Line | null): Reason | 
     const other = mark === '"' ? "'" : '"'
     const forgotten = unquoted.lastIndexOf(mark) === 0
     return {
-      spot,
+      range,
       message: 'The text begins with a quote mark that does not close at its end.',
       fix: instead(forgotten ? unquoted + mark : other + unquoted.replaceAll(other, '') + other),
     }
   }
-  if (/: /.test(value) && !/^[[{]/.test(value)) return secondColon(spot, unquoted, instead)
-  if (/^[[{]/.test(value) && !/[\]}]$/.test(unquoted)) return afterBracket(spot, unquoted, instead)
+  if (/: /.test(value) && !/^[[{]/.test(value)) return secondColon(range, unquoted, instead)
+  if (/^[[{]/.test(value) && !/[\]}]$/.test(unquoted)) return afterBracket(range, unquoted, instead)
   return null
 }
 
 type Instead = (text: string) => NonNullable<Reason['fix']>
 
 /** `LF: 98, RF: 96` wants braces; a sentence with a colon wants quotes. */
-function secondColon(spot: Spot, value: string, instead: Instead): Reason {
+function secondColon(range: TextRange, value: string, instead: Instead): Reason {
   const isMap = /^[\w ]+:[^,:]+(?:,[\w ]+:[^,:]+)+$/.test(value)
   return {
-    spot,
+    range,
     message: 'This line has a second colon, so it is not clear where the value begins.',
     expected: isMap ? 'several values of one key in { }' : 'text with a colon in quotes',
     fix: instead(isMap ? `{${value}}` : `"${value.replaceAll('"', "'")}"`),
@@ -255,17 +255,17 @@ function secondColon(spot: Spot, value: string, instead: Instead): Reason {
 }
 
 /** A unit after a list goes to each of its numbers; anything else becomes a remark. */
-function afterBracket(spot: Spot, value: string, instead: Instead): Reason | null {
+function afterBracket(range: TextRange, value: string, instead: Instead): Reason | null {
   const match = /^(\[[^[\]]*\]|\{[^{}]*\})(?:\s([^:]+)|\s*(mm|cm|in|"|deg|\u00b0))$/.exec(value)
   const [, list = '', words, unit] = match ?? []
   const tail = (words ?? unit ?? '').trim()
   const message = 'Something stands after the closing bracket.'
-  if (!match) return { spot, message, advice: 'end the line at the bracket' }
+  if (!match) return { range, message, advice: 'end the line at the bracket' }
   const isUnit = /^(?:mm|cm|in|"|deg|\u00b0)$/.test(tail) && list.startsWith('[')
   const numbers = list.slice(1, -1).split(',')
   const withUnit = numbers.map((one) => (/^\s*[\d. /]+$/.test(one) ? `${one.trim()} ${tail}` : one.trim()))
   return {
-    spot,
+    range,
     message,
     fix: instead(isUnit ? `[${withUnit.join(', ')}]` : `${list}  # ${tail.replace(/^#\s*/, '')}`),
   }
@@ -282,7 +282,7 @@ function keyless(line: Line, next: Line | null, before: Line | null): Reason | n
     }
     const dashAlone = /^-\S/.test(line.text.trim())
     return {
-      spot: line,
+      range: line,
       message: dashAlone ? 'A space is missing after the dash.' : 'A dash is missing before this line.',
       expected: 'each line of a list begins with a dash and a space',
       fix: dashAlone
@@ -294,7 +294,7 @@ function keyless(line: Line, next: Line | null, before: Line | null): Reason | n
     }
   }
   return {
-    spot: line,
+    range: line,
     message: `${quote(line.text)} is no line of a key and a value.`,
     expected: '`key: value`',
     ...colonFix(line, next),
@@ -319,7 +319,7 @@ function indentation(here: Line, before: Line | null): Reason | null {
   if (depth(here) === depth(before)) return null
   const way = depth(here) > depth(before) ? 'further in' : 'further out'
   return {
-    spot: here,
+    range: here,
     message: `This line stands ${way} than the line before it, and fits no line above.`,
     expected: 'lines that belong together begin in the same column',
     advice: `begin it in column ${depth(before) + 1}, or in that of the key it belongs to`,

@@ -1,13 +1,13 @@
 import type { Change, Diagnostic } from './diagnostic.ts'
 
 /** A stretch of a file's text: offsets of its first character and of the one after its last. */
-export interface Spot {
+export interface TextRange {
   readonly start: number
   readonly end: number
 }
 
 /** A stretch of the file and what should stand there. */
-export interface SpotEdit extends Spot {
+export interface SpotEdit extends TextRange {
   readonly text: string
 }
 
@@ -30,14 +30,14 @@ export interface Help {
 /** Gathers what is wrong with one file; a place is given by offsets and turned into line and column here. */
 export interface Report {
   readonly file: string
-  error(code: string, spot: Spot | null, message: string, help?: Help): void
-  warning(code: string, spot: Spot | null, message: string, help?: Help): void
+  error(code: string, range: TextRange | null, message: string, help?: Help): void
+  warning(code: string, range: TextRange | null, message: string, help?: Help): void
   /** What stands in the file there. */
-  textOf(spot: Spot): string
+  textOf(range: TextRange): string
   /** Column of an offset, one-based. */
   columnOf(offset: number): number
   /** A place that a command left to be filled in. */
-  gap(spot: Spot, message: string): void
+  gap(range: TextRange, message: string): void
   readonly diagnostics: readonly Diagnostic[]
 }
 
@@ -47,16 +47,16 @@ export function reportOn(file: string, text: string): Report {
   const add = (
     level: Diagnostic['level'],
     code: string,
-    spot: Spot | null,
+    range: TextRange | null,
     message: string,
     help: Help,
   ): void => {
-    const fix = fixOf(help.fix ?? null, spot)
+    const fix = fixOf(help.fix ?? null, range)
     diagnostics.push({
       code,
       level,
       file,
-      ...(spot ? placeOf(text, lineStarts(), spot) : nowhere),
+      ...(range ? placeOf(text, lineStarts(), range) : nowhere),
       message,
       expected: help.expected ?? null,
       fix: fix?.words ?? null,
@@ -73,9 +73,9 @@ export function reportOn(file: string, text: string): Report {
     diagnostics,
     textOf: ({ start, end }) => text.slice(start, end),
     columnOf: (offset) => positionOf(text, lineStarts(), offset).column,
-    error: (code, spot, message, help = {}) => add('error', code, spot, message, help),
-    warning: (code, spot, message, help = {}) => add('warning', code, spot, message, help),
-    gap: (spot, message) => add('gap', 'not-filled-in', spot, message, {}),
+    error: (code, range, message, help = {}) => add('error', code, range, message, help),
+    warning: (code, range, message, help = {}) => add('warning', code, range, message, help),
+    gap: (range, message) => add('gap', 'not-filled-in', range, message, {}),
   }
 }
 
@@ -88,9 +88,9 @@ function startsOfLines(text: string): readonly number[] {
   return starts
 }
 
-function fixOf(fix: string | Fix | null, spot: Spot | null): Fix | null {
+function fixOf(fix: string | Fix | null, range: TextRange | null): Fix | null {
   if (typeof fix !== 'string') return fix
-  return spot && { words: fix, edits: [{ start: spot.start, end: spot.end, text: fix }] }
+  return range && { words: fix, edits: [{ start: range.start, end: range.end, text: fix }] }
 }
 
 function changeOf(fix: Fix, text: string, starts: () => readonly number[]): Change {
@@ -124,15 +124,15 @@ function positionOf(
   return { line, column: at - (starts[line - 1] ?? 0) + 1 }
 }
 
-/** A spot over several lines is shown on its first. */
-function placeOf(text: string, starts: readonly number[], spot: Spot): Placed {
-  const { line, column } = positionOf(text, starts, spot.start)
+/** A range over several lines is shown on its first. */
+function placeOf(text: string, starts: readonly number[], range: TextRange): Placed {
+  const { line, column } = positionOf(text, starts, range.start)
   const lineStart = starts[line - 1] ?? 0
   const lineEnd = (starts[line] ?? text.length + 1) - 1
   return {
     line,
     column,
-    endColumn: Math.max(column + 1, Math.min(spot.end, lineEnd) - lineStart + 1),
+    endColumn: Math.max(column + 1, Math.min(range.end, lineEnd) - lineStart + 1),
     sourceLine: text.slice(lineStart, lineEnd),
   }
 }

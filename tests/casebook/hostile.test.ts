@@ -2,8 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { CasebookFolder } from '../../src/casebook/folder.ts'
+import { maxFileBytes } from '../../src/casebook/front-matter.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
-import { maxFileBytes } from '../../src/casebook/split.ts'
 import { memoryFolder } from './memory-folder.ts'
 import { horseText, practiceText, readOne, readVisitBlock, told } from './read-one.ts'
 

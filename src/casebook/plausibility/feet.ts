@@ -71,12 +71,12 @@ export function checkSwapped(
     return true
   })
   const [best] = chosen
-  if (best) tellSwaps(best, chosen, placed, stage, reference, units)
+  if (best) reportSwaps(best, chosen, placed, stage, reference, units)
   return swapped
 }
 
 /** One remark, however many feet have changed places. */
-function tellSwaps(
+function reportSwaps(
   best: Swap,
   chosen: readonly Swap[],
   placed: PlacedVisit,
@@ -94,7 +94,7 @@ function tellSwaps(
   const edits = movedCells(rows, (foot) => partner.get(foot) ?? foot, placed)
   placed.report.warning(
     'feet-swapped',
-    first.spot,
+    first.range,
     `${who} may have changed places ${stage} the trim: ${name} is ${say(first.reading.value)} at ${one} and ${say(second.reading.value)} at ${other}, ${reference.when} it was ${say(reference.value(measure, one))} and ${say(reference.value(measure, other))}.`,
     {
       expected: 'readings near the last ones of the same foot',
@@ -128,13 +128,13 @@ export function movedCells(
 ): readonly SpotEdit[] | null {
   const edits: SpotEdit[] = []
   for (const cells of grouped(rows, ({ row }) => row.start).values()) {
-    const at = new Map(cells.map((cell) => [cell.reading.foot, cell.spot]))
-    for (const { reading, spot } of cells) {
+    const at = new Map(cells.map((cell) => [cell.reading.foot, cell.range]))
+    for (const { reading, range } of cells) {
       const source = at.get(from(reading.foot))
       if (!source) return null
       const text = report.textOf(source)
       if (text.includes('"')) return null
-      if (source !== spot) edits.push({ start: spot.start, end: spot.end, text })
+      if (source !== range) edits.push({ start: range.start, end: range.end, text })
     }
   }
   return edits.sort((a, b) => a.start - b.start)

@@ -8,7 +8,7 @@ import { grouped } from '../grouped.ts'
 import type { Stage } from '../model.ts'
 import { figure } from '../quantities.ts'
 import type { PlacedReading } from '../readings.ts'
-import type { Spot } from '../report.ts'
+import type { TextRange } from '../report.ts'
 import type { PlacedVisit } from '../visit-file.ts'
 import { listed } from '../words.ts'
 import { type Grid, inWords, type Last, type LastReadings } from './history.ts'
@@ -64,8 +64,8 @@ export function checkJumps(
   })
   for (const row of byRow.values()) {
     const [first] = row
-    if (first && row.length > 1) tellRowJump(first, row, placed, units)
-    else if (first) tellJump(first, placed, units)
+    if (first && row.length > 1) reportRowJump(first, row, placed, units)
+    else if (first) reportJump(first, placed, units)
   }
 }
 
@@ -79,7 +79,7 @@ interface Jumped {
 
 const whenOf = ({ stage, date }: Last): string => `${stage === 'after' ? 'after the trim of' : 'on'} ${date}`
 
-function tellJump(
+function reportJump(
   { read, measure, earlier, now, doubt }: Jumped,
   placed: PlacedVisit,
   units: LengthUnit,
@@ -89,11 +89,11 @@ function tellJump(
   const say = (amount: number) => inWords(amount, measure.kind, units)
   const swappedDigits = digitsSwapped(value, (other) => !jumpOf(earlier, { ...now, value: other }, measure))
   // Only a bare number is replaced: another figure in another unit would be no better.
-  const isBare = placed.report.textOf(read.spot) === figure(value)
+  const isBare = placed.report.textOf(read.range) === figure(value)
   const words = swappedDigits === null ? null : `${figure(swappedDigits)}, if two figures have changed places`
   placed.report.warning(
     'jump',
-    read.spot,
+    read.range,
     `${sentence(measure.name)} at ${foot} is ${say(value)}; ${whenOf(earlier)} it was ${say(earlier.value)}. ${doubt.words(say(Math.abs(value - earlier.value)), days)}`,
     {
       expected: `${say(doubt.low)} to ${say(doubt.high)}`,
@@ -101,7 +101,7 @@ function tellJump(
         ? {
             fix: {
               words,
-              edits: [{ start: read.spot.start, end: read.spot.end, text: figure(swappedDigits) }],
+              edits: [{ start: read.range.start, end: read.range.end, text: figure(swappedDigits) }],
             },
           }
         : { advice: words }),
@@ -110,7 +110,7 @@ function tellJump(
 }
 
 /** Several cells of a row that jump the same way have most likely one cause: one remark. */
-function tellRowJump(first: Jumped, row: readonly Jumped[], placed: PlacedVisit, units: LengthUnit): void {
+function reportRowJump(first: Jumped, row: readonly Jumped[], placed: PlacedVisit, units: LengthUnit): void {
   const { measure, earlier, read } = first
   const days = daysBetween(earlier.date, placed.visit.date)
   const say = (amount: number) => inWords(amount, measure.kind, units)
@@ -200,7 +200,7 @@ export function checkAfterLonger(placed: PlacedVisit, grid: Grid, units: LengthU
   const rows = grouped(longer, ({ reading }) => reading.measure)
   const [first] = rows
   if (first && longer.length > 1 && longer.length > compared / 2) {
-    tellStages(
+    reportStages(
       placed,
       first[1][0]?.row ?? null,
       `the ${measures[first[0]].name} became longer at the trim: ${rowWords(...first)}`,
@@ -212,7 +212,7 @@ export function checkAfterLonger(placed: PlacedVisit, grid: Grid, units: LengthU
     if (!one) continue
     placed.report.warning(
       'after-longer',
-      row.length === 1 ? one.spot : one.row,
+      row.length === 1 ? one.range : one.row,
       `The ${measures[id].name} became longer at the trim: ${rowWords(id, row)}.`,
       { expected: 'after at most as long as before', advice: 'check which of the two was mistyped' },
     )
@@ -220,7 +220,7 @@ export function checkAfterLonger(placed: PlacedVisit, grid: Grid, units: LengthU
   return false
 }
 
-function tellStages(placed: PlacedVisit, row: Spot | null, why: string): void {
+function reportStages(placed: PlacedVisit, row: TextRange | null, why: string): void {
   const { before, after } = placed.stageKeys
   placed.report.warning(
     'stages-exchanged',

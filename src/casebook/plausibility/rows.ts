@@ -35,21 +35,23 @@ export function checkRows(placed: PlacedVisit, stage: Stage, reference: Referenc
     placed.readings.filter(({ reading }) => reading.stage === stage),
     ({ reading }) => reading.measure,
   )
-  const told = new Set<MeasureId>()
+  const reported = new Set<MeasureId>()
   const ids = [...rows.keys()]
   ids.forEach((one, index) => {
-    const other = ids.slice(index + 1).find((id) => !told.has(id) && areExchanged(rows, one, id, reference))
-    if (told.has(one) || !other) return
-    tellRows(placed, rows, one, other, reference)
-    told.add(one).add(other)
+    const other = ids
+      .slice(index + 1)
+      .find((id) => !reported.has(id) && areExchanged(rows, one, id, reference))
+    if (reported.has(one) || !other) return
+    reportRows(placed, rows, one, other, reference)
+    reported.add(one).add(other)
   })
   for (const [id, row] of rows) {
-    const pairs = told.has(id) ? undefined : exchangeOf(row, id, reference)
+    const pairs = reported.has(id) ? undefined : exchangeOf(row, id, reference)
     if (!pairs) continue
-    tellFeet(placed, row, id, pairs, reference)
-    told.add(id)
+    reportFeet(placed, row, id, pairs, reference)
+    reported.add(id)
   }
-  return told
+  return reported
 }
 
 /** Sum of squared differences from what was last read, in the measure's own scatter; null where nothing was. */
@@ -110,7 +112,7 @@ const partnerIn =
     return pair?.find((one) => one !== foot) ?? foot
   }
 
-function tellRows(
+function reportRows(
   placed: PlacedVisit,
   rows: ReadonlyMap<MeasureId, Row>,
   one: MeasureId,
@@ -139,7 +141,7 @@ function tellRows(
   )
 }
 
-function tellFeet(
+function reportFeet(
   placed: PlacedVisit,
   row: Row,
   id: MeasureId,

@@ -1,7 +1,7 @@
 /** Weights that no horse has, and changes of weight that none goes through between two visits. */
 import { daysBetween, type PlainDate } from '../../hoof/dates.ts'
 import type { PlacedHorse } from '../horse-file.ts'
-import type { Report, Spot } from '../report.ts'
+import type { Report, TextRange } from '../report.ts'
 import type { PlacedVisit } from '../visit-file.ts'
 
 /** Kilograms: from a small pony to the heaviest horses. Common practice, no source. */
@@ -29,15 +29,15 @@ export function checkWeights(
   const profile = horse?.horse ?? null
   if (horse && profile?.weightKg) {
     const on = profile.started ?? visits[0]?.visit.date ?? asOf
-    doubtWeight(profile.weightKg, lowest(profile, on), horse.weightSpot, horse.report)
+    doubtWeight(profile.weightKg, lowest(profile, on), horse.weightRange, horse.report)
   }
   let last: Weighing | null = null
-  for (const { visit, report, weightSpot } of visits) {
+  for (const { visit, report, weightRange } of visits) {
     const kg = visit.bodyState.weightKg
     if (kg === null) continue
-    if (doubtWeight(kg, lowest(profile, visit.date), weightSpot, report)) continue
+    if (doubtWeight(kg, lowest(profile, visit.date), weightRange, report)) continue
     const now = { kg, date: visit.date }
-    if (last) doubtChange(last, now, bornYear(profile), weightSpot, report)
+    if (last) doubtChange(last, now, bornYear(profile), weightRange, report)
     last = now
   }
 }
@@ -56,9 +56,9 @@ function lowest(profile: Profile, date: PlainDate): number {
   return isSmall || isFoal ? lowestSmall : usual.low
 }
 
-function doubtWeight(kg: number, low: number, spot: Spot | null, report: Report): boolean {
+function doubtWeight(kg: number, low: number, range: TextRange | null, report: Report): boolean {
   if (kg >= low && kg <= usual.high) return false
-  report.warning('weight-unlikely', spot, `A weight of ${Math.round(kg)} kg is unlikely for a horse.`, {
+  report.warning('weight-unlikely', range, `A weight of ${Math.round(kg)} kg is unlikely for a horse.`, {
     expected: `${low} to ${usual.high} kg`,
     advice: kg < low ? 'look whether a figure is missing; a small horse needs its height in horse.md' : null,
   })
@@ -69,7 +69,7 @@ function doubtChange(
   last: Weighing,
   now: Weighing,
   born: number | null,
-  spot: Spot | null,
+  range: TextRange | null,
   report: Report,
 ): void {
   const days = Math.max(0, daysBetween(last.date, now.date))
@@ -80,7 +80,7 @@ function doubtChange(
   const way = change > 0 ? 'gains' : 'loses'
   report.warning(
     'weight-jump',
-    spot,
+    range,
     `The weight is ${Math.round(now.kg)} kg; on ${last.date} it was ${Math.round(last.kg)} kg. No horse ${way} that much in ${days} days.`,
     { expected: `${Math.ceil(last.kg - most)} to ${Math.floor(last.kg + most)} kg` },
   )

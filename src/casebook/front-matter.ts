@@ -4,7 +4,7 @@
  */
 import matter from 'gray-matter'
 import type { CasebookFolder, FolderEntry } from './folder.ts'
-import { type Report, reportOn, type Spot } from './report.ts'
+import { type Report, reportOn, type TextRange } from './report.ts'
 import { quote } from './words.ts'
 
 /** Largest case file that is read. A long visit is 4 KiB. */
@@ -101,7 +101,7 @@ function decode(bytes: Uint8Array, path: string): string | Report {
 
 const oneLineEnd = (text: string): string => (text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text)
 
-/** What gray-matter would do with a block by its language: nothing at all. What the block says is read in written.ts. */
+/** What gray-matter would do with a block by its language: nothing at all. What the block says is read in yaml-tree.ts. */
 const inert = { parse: () => ({}), stringify: () => '' }
 const engines = { yaml: inert, json: inert, javascript: inert, js: inert, coffee: inert }
 
@@ -130,7 +130,7 @@ function split(text: string, report: Report): CaseFile | null {
   const close = text.indexOf(block, 3) + block.length + 1
   const closeEnd = lineEnd(text, close)
   if (close >= text.length || text.slice(close, closeEnd).trimEnd() !== '---') {
-    tellEnd(text, close, report)
+    reportEnd(text, close, report)
     return null
   }
   return {
@@ -143,11 +143,11 @@ function split(text: string, report: Report): CaseFile | null {
 }
 
 /** The block's end is missing, or is not quite `---`. */
-function tellEnd(text: string, close: number, report: Report): void {
+function reportEnd(text: string, close: number, report: Report): void {
   const expected = 'a second line of ---'
   if (close < text.length) {
-    const spot = { start: close, end: lineEnd(text, close) }
-    report.error('block-end', spot, 'The block ends with more than ---.', { expected, fix: '---' })
+    const range = { start: close, end: lineEnd(text, close) }
+    report.error('block-end', range, 'The block ends with more than ---.', { expected, fix: '---' })
     return
   }
   const nearly = nearlyDashes(text, lineEnd(text, 0) + 1)
@@ -174,7 +174,7 @@ const isKeyLine =
   /^(?:date|footing|feet|before|after|findings|grow-out|comfort|body|stance|photos|care|next visit|name|owner|kind|sex|born|height|weight|started|history|vet|consent|alias|targets|practice|units|trim cycle|owners|terms):(?:\s|$)/i
 
 /** The first line from `from` on that looks like `---`: a long dash that a phone made of it, two hyphens, other signs. */
-function nearlyDashes(text: string, from: number): Spot | null {
+function nearlyDashes(text: string, from: number): TextRange | null {
   const match = /^[ \t]*(?:[\u2012-\u2015\u2500-]{1,10}|\*{3,10}|_{3,10}|={3,10}|- - -)[ \t]*$/m.exec(
     text.slice(from),
   )
@@ -194,24 +194,24 @@ function withoutBlock(text: string, report: Report): CaseFile | null {
   if (first === -1) return allBody(text, report)
   const startOf = (index: number) => lines.slice(0, index).reduce((sum, line) => sum + line.length + 1, 0)
   const line = lines[first] ?? ''
-  const spot = { start: startOf(first), end: startOf(first) + line.trimEnd().length }
+  const range = { start: startOf(first), end: startOf(first) + line.trimEnd().length }
   const next = lines.slice(first + 1).find((one) => one.trim() !== '') ?? ''
   const dashes = lines.findIndex((one, index) => {
     const below = lines.slice(index + 1).find((later) => later.trim() !== '') ?? ''
     return one.trim() === '---' && (isKeyLine.test(below) || (index === first && below.includes(':')))
   })
-  if (dashes !== -1) tellAbove(text, startOf(dashes), line, report)
+  if (dashes !== -1) reportAbove(text, startOf(dashes), line, report)
   else if (nearlyDashes(line, 0) && isKeyLine.test(next)) {
-    report.error('block-start', spot, `${quote(line)} does not begin the block.`, {
+    report.error('block-start', range, `${quote(line)} does not begin the block.`, {
       expected: '--- alone on the line: three hyphens',
-      fix: { words: '---', edits: [{ start: 0, end: spot.end, text: '---' }] },
+      fix: { words: '---', edits: [{ start: 0, end: range.end, text: '---' }] },
     })
   } else if (isKeyLine.test(line.trimStart())) {
     const closes = /^---[ \t]*$/m.test(text)
-    report.error('block-start', spot, 'The line of --- above the keys is missing.', {
+    report.error('block-start', range, 'The line of --- above the keys is missing.', {
       expected: 'the file begins with ---',
       ...(closes
-        ? { fix: { words: 'write --- above it', edits: [{ start: 0, end: spot.start, text: '---\n' }] } }
+        ? { fix: { words: 'write --- above it', edits: [{ start: 0, end: range.start, text: '---\n' }] } }
         : { advice: 'put a line of --- above the first key, and one below the last' }),
     })
   } else return allBody(text, report)
@@ -227,7 +227,7 @@ const allBody = (text: string, report: Report): CaseFile => ({
 })
 
 /** Empty lines and spaces above the block can go; words go below it, where the notes are. */
-function tellAbove(text: string, dashes: number, line: string, report: Report): void {
+function reportAbove(text: string, dashes: number, line: string, report: Report): void {
   const at = text.indexOf('---', dashes)
   const words = text.slice(0, dashes).trim()
   const close = /^---[ \t]*$/m.exec(text.slice(at + 3))

@@ -5,10 +5,10 @@
  */
 import { EVENT_ID, type Event, getScalarValue, parseEvents, SCALAR_STYLE, YAMLException } from 'js-yaml'
 import { plainReason } from './reasons.ts'
-import type { Fix, Report, Spot, SpotEdit } from './report.ts'
+import type { Fix, Report, SpotEdit, TextRange } from './report.ts'
 import { quote } from './words.ts'
 
-export interface WrittenText extends Spot {
+export interface YamlText extends TextRange {
   readonly kind: 'text'
   readonly text: string
   /** True when the text stands in the file letter by letter from `start` to `end`, so that a part of it can be shown. */
@@ -16,31 +16,31 @@ export interface WrittenText extends Spot {
   /** True when it stands in quotes, which `start` and `end` leave out. */
   readonly quoted: boolean
   /** Words after a single space and a `#`, which YAML drops; null where there are none or they stand apart. */
-  readonly cut: Spot | null
+  readonly cut: TextRange | null
 }
 /** `~`, `null` or nothing at all. */
-export interface WrittenNothing extends Spot {
+export interface YamlNothing extends TextRange {
   readonly kind: 'nothing'
   /** False where there is nothing at all. */
   readonly said: boolean
 }
-export interface WrittenList extends Spot {
+export interface YamlList extends TextRange {
   readonly kind: 'list'
-  readonly items: readonly Written[]
+  readonly items: readonly YamlNode[]
 }
-export interface WrittenEntry {
-  readonly key: WrittenText
-  readonly value: Written
+export interface YamlEntry {
+  readonly key: YamlText
+  readonly value: YamlNode
 }
-export interface WrittenMap extends Spot {
+export interface YamlMap extends TextRange {
   readonly kind: 'map'
-  readonly entries: readonly WrittenEntry[]
+  readonly entries: readonly YamlEntry[]
 }
-export type Written = WrittenText | WrittenNothing | WrittenList | WrittenMap
+export type YamlNode = YamlText | YamlNothing | YamlList | YamlMap
 
 /** A place that a person is still to fill in: a lone `?`, or the `_` that the tool's own new files hold. */
 export const isOpenPlace = (text: string): boolean => text === '?' || text === '_'
-export const isUnfilled = (value: Written): boolean => value.kind === 'text' && isOpenPlace(value.text)
+export const isUnfilled = (value: YamlNode): boolean => value.kind === 'text' && isOpenPlace(value.text)
 
 /** Deepest nesting that a case file may have; the format itself needs five. */
 const maxDepth = 20
@@ -52,9 +52,9 @@ const unfilled = '\uE000'
  * The tree of the text from `from` to `to`, or null when it is unusable (reported). An empty block is an empty map.
  * Keys written twice are reported and the first one counts.
  */
-export function readWritten(text: string, from: number, to: number, report: Report): WrittenMap | null {
+export function readYamlTree(text: string, from: number, to: number, report: Report): YamlMap | null {
   const block = markUnfilled(text.slice(from, to))
-  if (tellHardSpaces(block, from, report)) return null
+  if (reportHardSpaces(block, from, report)) return null
   let events: Event[]
   try {
     events = parseEvents(block, { maxDepth })
@@ -62,8 +62,8 @@ export function readWritten(text: string, from: number, to: number, report: Repo
     if (!(problem instanceof YAMLException)) throw problem
     const at = problem.mark?.position ?? 0
     const reason = plainReason(problem.reason, block, at)
-    const spot = { start: from + reason.spot.start, end: from + reason.spot.end }
-    report.error('block-form', spot, reason.message, {
+    const range = { start: from + reason.range.start, end: from + reason.range.end }
+    report.error('block-form', range, reason.message, {
       expected: reason.expected,
       fix: reason.fix && shifted(reason.fix, from),
       advice: reason.advice,
@@ -72,20 +72,20 @@ export function readWritten(text: string, from: number, to: number, report: Repo
   }
   const refused = firstRefused(events, block)
   if (refused) {
-    const spot = { start: from + refused.start, end: from + refused.end }
-    report.error(refused.code, spot, refused.message, {
+    const range = { start: from + refused.start, end: from + refused.end }
+    report.error(refused.code, range, refused.message, {
       expected: 'plain text, lists and keys',
       advice: refused.advice,
     })
     return null
   }
   const tree = compose(events, block, from, report)
-  if (tree && block.includes('- #')) tellLostLines(events, block, from, report)
+  if (tree && block.includes('- #')) reportLostLines(events, block, from, report)
   return tree
 }
 
 /** Lines of a list of which nothing is left, since they begin with `#` and a word: `- #2 nail hole, toe, 1`. */
-function tellLostLines(events: readonly Event[], block: string, from: number, report: Report): void {
+function reportLostLines(events: readonly Event[], block: string, from: number, report: Report): void {
   const long = events.filter(
     (event) => event.type === EVENT_ID.SCALAR && event.style >= SCALAR_STYLE.LITERAL_BLOCK,
   ) as readonly Extract<Event, { type: typeof EVENT_ID.SCALAR }>[]
@@ -103,7 +103,7 @@ function tellLostLines(events: readonly Event[], block: string, from: number, re
 }
 
 /** Lines moved in with spaces that do not break, as phones type them; YAML takes those for letters. */
-function tellHardSpaces(block: string, from: number, report: Report): boolean {
+function reportHardSpaces(block: string, from: number, report: Report): boolean {
   const hard = /^ *[\u00a0\u2007\u202f\u3000][ \u00a0\u2007\u202f\u3000]*/gm
   const edits = [...block.matchAll(hard)].map((match) => ({
     start: from + match.index,
@@ -131,7 +131,7 @@ const markUnfilled = (block: string): string =>
 
 const restore = (text: string): string => text.replaceAll(unfilled, '?')
 
-interface Refused extends Spot {
+interface Refused extends TextRange {
   readonly code: string
   readonly message: string
   readonly advice: string
@@ -189,18 +189,18 @@ function firstRefused(events: readonly Event[], block: string): Refused | null {
 }
 
 /** Builds the tree. Events come in document order; a key is always followed by its value. */
-function compose(events: readonly Event[], block: string, from: number, report: Report): WrittenMap | null {
+function compose(events: readonly Event[], block: string, from: number, report: Report): YamlMap | null {
   let next = 1
   let lastEnd = 0
 
-  function node(): Written | null {
+  function node(): YamlNode | null {
     const event = events[next++]
     if (!event) return null
     switch (event.type) {
       case EVENT_ID.SCALAR:
         return scalar(event)
       case EVENT_ID.SEQUENCE: {
-        const items: Written[] = []
+        const items: YamlNode[] = []
         while (events[next]?.type !== EVENT_ID.POP) {
           const item = node()
           if (!item) return null
@@ -210,7 +210,7 @@ function compose(events: readonly Event[], block: string, from: number, report: 
         return { kind: 'list', items, start: from + event.start, end: closing(']') }
       }
       case EVENT_ID.MAPPING: {
-        const entries: WrittenEntry[] = []
+        const entries: YamlEntry[] = []
         const seen = new Map<string, number>()
         while (events[next]?.type !== EVENT_ID.POP) {
           const key = node()
@@ -234,23 +234,23 @@ function compose(events: readonly Event[], block: string, from: number, report: 
     }
   }
 
-  function scalar(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): WrittenText | WrittenNothing {
+  function scalar(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): YamlText | YamlNothing {
     if (event.valueStart === -1) {
       return { kind: 'nothing', said: false, start: from + lastEnd, end: from + lastEnd + 1 }
     }
     lastEnd = event.valueEnd
-    const spot = { start: from + event.valueStart, end: from + event.valueEnd }
+    const range = { start: from + event.valueStart, end: from + event.valueEnd }
     const text = restore(getScalarValue(block, event))
     if (event.style === SCALAR_STYLE.PLAIN && (text === '' || text === '~' || text === 'null')) {
-      return { kind: 'nothing', said: true, ...spot }
+      return { kind: 'nothing', said: true, ...range }
     }
     const verbatim = text.length === event.valueEnd - event.valueStart
     const quoted = event.style === SCALAR_STYLE.DOUBLE_QUOTED || event.style === SCALAR_STYLE.SINGLE_QUOTED
-    return { kind: 'text', text, verbatim, quoted, cut: cutAfter(event), ...spot }
+    return { kind: 'text', text, verbatim, quoted, cut: cutAfter(event), ...range }
   }
 
   /** The first value counts, unless there is nothing: then that line is the one too many. */
-  function keyTwice(name: WrittenText, entries: WrittenEntry[], index: number, value: Written): void {
+  function keyTwice(name: YamlText, entries: YamlEntry[], index: number, value: YamlNode): void {
     const first = entries[index]
     const isEmpty = first?.value.kind === 'nothing' && !first.value.said
     const help = { expected: 'each key once', advice: 'put both together, or remove one' }
@@ -273,7 +273,7 @@ function compose(events: readonly Event[], block: string, from: number, report: 
    * What a `#` cuts off a plain text. One that stands apart, after two spaces or more, is a remark as the tool's own
    * files write it; after a single space it was most likely meant as part of the text: `Pick out LF #2 daily`.
    */
-  function cutAfter(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): Spot | null {
+  function cutAfter(event: Extract<Event, { type: typeof EVENT_ID.SCALAR }>): TextRange | null {
     const end = event.valueEnd
     if (event.style !== SCALAR_STYLE.PLAIN || !/^[ \t]#/.test(block.slice(end, end + 2))) return null
     const lineEnd = block.indexOf('\n', end)
@@ -287,7 +287,7 @@ function compose(events: readonly Event[], block: string, from: number, report: 
     return from + lastEnd
   }
 
-  function plainKey(key: Written): WrittenText | null {
+  function plainKey(key: YamlNode): YamlText | null {
     if (key.kind !== 'text') {
       report.error('key-form', key, 'A key must be plain text.', { expected: 'a word, then a colon' })
       return null
