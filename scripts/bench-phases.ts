@@ -6,14 +6,14 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { performance } from 'node:perf_hooks'
+import { disk } from '../src/build/disk/files.ts'
+import { diskFolder, knownFolder } from '../src/build/disk/source-folder.ts'
+import { sharedBuffer, stage } from '../src/build/disk/staging.ts'
+import { packageRoot, templateSources } from '../src/build/program.ts'
 import { readHorse, readPractice } from '../src/casebook/read.ts'
 import { presentHorse, summarise } from '../src/pages/practice/index.ts'
 import { formatters } from '../src/pages/shared/format.ts'
 import { practiceLanguage, wordsFor } from '../src/pages/words/index.ts'
-import { diskFolder, knownFolder } from '../src/publish/disk/disk.ts'
-import { disk } from '../src/publish/disk/files.ts'
-import { sharedBuffer, stage } from '../src/publish/disk/staging.ts'
-import { packageRoot, templateSources } from '../src/publish/package.ts'
 import { createRenderer } from '../src/render/renderer.ts'
 import { assess } from '../src/trend/assess.ts'
 
@@ -53,7 +53,7 @@ for (const id of horseIds) {
     const { value: view } = await timed('present', () => views.next())
     if (view === undefined) break
     const text = await timed('render', () => renderer.render(view))
-    await timed('stage', () => stage(disk, staging, [{ path: view.path, text }], encode))
+    await timed('stage', () => stage(disk, staging, { path: view.path, text }, encode))
   }
 }
 rmSync(folder, { recursive: true })

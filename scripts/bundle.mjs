@@ -51,7 +51,7 @@ async function make() {
   }
   const program = build({
     ...common,
-    entryPoints: { cli: 'src/cli.ts', worker: 'src/publish/worker.ts', library: 'src/library.ts' },
+    entryPoints: { cli: 'src/cli.ts', worker: 'src/apps/site/worker.ts', library: 'src/library.ts' },
     outdir: 'dist',
     chunkNames: 'parts/[name]-[hash]',
     format: 'esm',

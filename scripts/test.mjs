@@ -1,9 +1,11 @@
 // npm test: installs what is missing, then runs every check and says how many passed.
+// npm test -- --long: the same with every page and every example, where the short run takes a sample.
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { attempt, install, root } from './install.mjs'
 
+if (process.argv.includes('--long')) process.env.LONG = '1'
 process.chdir(root)
 install()
 

@@ -1,6 +1,8 @@
 #!/usr/bin/env node
 /** The program as it is started: the table of commands, and the world handed to them. */
 import { Command, CommanderError, Option } from 'commander'
+import { Stopped, UserError } from './build/disk/errors.ts'
+import { packageRoot, packageVersion } from './build/program.ts'
 import { add } from './commands/add.ts'
 import { build } from './commands/build.ts'
 import { check } from './commands/check.ts'
@@ -16,15 +18,14 @@ import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
 import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
-import { Stopped, Trouble } from './publish/disk/trouble.ts'
-import { packageRoot, packageVersion } from './publish/package.ts'
 
 /** The table of commands, in the order in which help shows them. */
 const commands: readonly CommandEntry[] = [check, build, preview, add, mark, importTable, exportCasebook]
 
 const help = `
 A casebook is a folder with practice.md and a folder for each horse. Where a
-command takes [folder] and none is named, it is "cases".
+command takes [folder] and none is named, it is the casebook that you are in,
+else the folder "cases" here; which one it is is said.
 
 Exit status: 0 clean, or warnings only; 1 problems in the case files, or nothing
 could be published; 2 the command was used wrongly.`
@@ -117,11 +118,11 @@ async function main(args: readonly string[], world: World): Promise<number> {
     }).parseAsync(args, { from: 'user' })
     return status
   } catch (error) {
-    return tellFault(error, world)
+    return reportFault(error, world)
   }
 }
 
-function tellFault(error: unknown, world: World): number {
+function reportFault(error: unknown, world: World): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? exit.clean : exit.wrongUse
   if (error instanceof WrongUse) {
     world.stderr.write(`${error.message}\n`)
@@ -131,7 +132,7 @@ function tellFault(error: unknown, world: World): number {
     world.stderr.write(`${error.message}\n`)
     return exit.stopped
   }
-  if (error instanceof Trouble) {
+  if (error instanceof UserError) {
     world.stderr.write(`${error.message}\n`)
     return exit.problems
   }

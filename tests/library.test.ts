@@ -4,8 +4,8 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, 
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
+import { packageRoot } from '../src/build/program.ts'
 import * as library from '../src/library.ts'
-import { packageRoot } from '../src/publish/package.ts'
 import { asOf, casebookFiles, wholeExport } from './library-kit.ts'
 
 const root = packageRoot()

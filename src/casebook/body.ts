@@ -7,10 +7,10 @@ import remarkFrontmatter from 'remark-frontmatter'
 import remarkParse from 'remark-parse'
 import { unified } from 'unified'
 import type { Body } from './model.ts'
-import type { Report, Spot } from './report.ts'
+import type { Report, TextRange } from './report.ts'
 import { nearest, quote } from './words.ts'
 
-interface Heading extends Spot {
+interface Heading extends TextRange {
   /** 1 to 6. */
   readonly level: number
   readonly words: string

@@ -4,11 +4,11 @@ import type { Foot, PerFoot } from '../hoof/feet.ts'
 import { scales } from '../hoof/scales.ts'
 import { cellsByFoot, perFoot } from './by-foot.ts'
 import { field, gapIn, type Reader, readFields, wrongForm } from './fields.ts'
-import { placeNamed } from './findings.ts'
+import { placeRead } from './findings.ts'
 import type { BodyState, Comfort, Stance } from './model.ts'
 import { date, grade, oneOf, text, weight } from './readers.ts'
 import { either, nearest, normal } from './words.ts'
-import type { Written, WrittenText } from './written.ts'
+import type { YamlNode, YamlText } from './yaml-tree.ts'
 
 export const noComfort: Comfort = {
   lameness: {},
@@ -33,29 +33,29 @@ interface Lameness {
 }
 
 /** Grades by foot, and beside the feet `by`: who judged. */
-const lameness: Reader<Lameness> = (value, sheet, name) => {
+const lameness: Reader<Lameness> = (value, context, name) => {
   let by: string | null = null
-  const noteBy = (written: Written) => {
-    if (!gapIn(written, 'by', sheet)) by = text(written, sheet, `${name} by`)?.toLowerCase() ?? null
+  const noteBy = (written: YamlNode) => {
+    if (!gapIn(written, 'by', context)) by = text(written, context, `${name} by`)?.toLowerCase() ?? null
   }
-  const cells = cellsByFoot(value, sheet, name, { by: noteBy })
+  const cells = cellsByFoot(value, context, name, { by: noteBy })
   if (!cells) return undefined
   const grades: PerFoot<number> = {}
   for (const cell of cells) {
-    const read = grade(0, 5)(cell.value, sheet, `${name} ${cell.foot}`)
+    const read = grade(0, 5)(cell.value, context, `${name} ${cell.foot}`)
     if (read !== undefined) grades[cell.foot] = read
   }
   return { grades, by }
 }
 
-const surfaces: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => {
+const surfaces: Reader<Readonly<Record<string, string>>> = (value, context, name) => {
   if (value.kind !== 'map')
-    return wrongForm(value, sheet, name, 'surfaces and comfort: {sand: easy, gravel: short}')
+    return wrongForm(value, context, name, 'surfaces and comfort: {sand: easy, gravel: short}')
   const level = oneOf(levelsOf('surfaces'))
   return Object.fromEntries(
     value.entries.flatMap((entry) => {
-      if (entry.value.kind === 'nothing' || gapIn(entry.value, entry.key.text, sheet)) return []
-      const read = level(entry.value, sheet, entry.key.text)
+      if (entry.value.kind === 'nothing' || gapIn(entry.value, entry.key.text, context)) return []
+      const read = level(entry.value, context, entry.key.text)
       return read ? [[normal(entry.key.text), read]] : []
     }),
   )
@@ -64,17 +64,17 @@ const surfaces: Reader<Readonly<Record<string, string>>> = (value, sheet, name) 
 type Tested = NonNullable<Comfort['hoofTesters'][Foot]>
 
 /** `[toe, 2]` or `toe 2`: where, and how much. A grade alone is the whole foot. */
-const testers: Reader<Tested> = (value, sheet, name) => {
+const testers: Reader<Tested> = (value, context, name) => {
   const parts = testerParts(value)
-  const wrong = () => wrongForm(value, sheet, name, 'where and a grade from 0 to 3: [toe, 2]')
+  const wrong = () => wrongForm(value, context, name, 'where and a grade from 0 to 3: [toe, 2]')
   if (!parts) return wrong()
   const [placePart, gradePart] = parts
-  const where = placePart === null ? 'whole foot' : placeNamed(placePart, sheet)
-  const degree = grade(0, 3)(gradePart, sheet, name)
+  const where = placePart === null ? 'whole foot' : placeRead(placePart, context)
+  const degree = grade(0, 3)(gradePart, context, name)
   return where === null || degree === undefined ? undefined : { place: where, grade: degree }
 }
 
-function testerParts(value: Written): readonly [WrittenText | null, WrittenText] | null {
+function testerParts(value: YamlNode): readonly [YamlText | null, YamlText] | null {
   if (value.kind === 'list') {
     const [where, degree, ...more] = value.items
     return where?.kind === 'text' && degree?.kind === 'text' && more.length === 0 ? [where, degree] : null
@@ -82,7 +82,7 @@ function testerParts(value: Written): readonly [WrittenText | null, WrittenText]
   if (value.kind !== 'text') return null
   const match = /^(.*?)[ ,]*(\d+)$/.exec(value.text.trim())
   if (!match) return null
-  const part = (text: string): WrittenText => ({ ...value, verbatim: false, text })
+  const part = (text: string): YamlText => ({ ...value, verbatim: false, text })
   return [match[1] === '' ? null : part(match[1] ?? ''), part(match[2] ?? '')]
 }
 
@@ -99,10 +99,10 @@ const comfortFields = {
   onset: field<PlainDate | null>(date, null),
 }
 
-export const comfort: Reader<Comfort> = (value, sheet, name) => {
+export const comfort: Reader<Comfort> = (value, context, name) => {
   if (value.kind !== 'map')
-    return wrongForm(value, sheet, name, 'keys such as lameness, landing and digital pulse')
-  const read = readFields(value, comfortFields, sheet, 'of comfort')
+    return wrongForm(value, context, name, 'keys such as lameness, landing and digital pulse')
+  const read = readFields(value, comfortFields, context, 'of comfort')
   return {
     lameness: read.lameness.grades,
     lamenessBy: read.lameness.by,
@@ -122,10 +122,10 @@ const bodyFields = {
   crest: field<number | null>(grade(0, 5, [], 0.5), null),
 }
 
-export const bodyState: Reader<BodyState> = (value, sheet, name) => {
+export const bodyState: Reader<BodyState> = (value, context, name) => {
   if (value.kind !== 'map')
-    return wrongForm(value, sheet, name, 'weight, condition and crest: {weight: 505 kg, condition: 6}')
-  const read = readFields(value, bodyFields, sheet, 'of body')
+    return wrongForm(value, context, name, 'weight, condition and crest: {weight: 505 kg, condition: 6}')
+  const read = readFields(value, bodyFields, context, 'of body')
   return { weightKg: read.weight, condition: read.condition, crest: read.crest }
 }
 
@@ -151,10 +151,10 @@ const stanceWords: Readonly<Record<string, string>> = {
 }
 
 /** A word of the scale, then free words after a comma. */
-const stanceOfFoot: Reader<Stance> = (value, sheet, name) => {
+const stanceOfFoot: Reader<Stance> = (value, context, name) => {
   const known = levelsOf('stance')
   const expected = `${either(known)}; free words may follow a comma`
-  if (value.kind !== 'text') return wrongForm(value, sheet, name, expected)
+  if (value.kind !== 'text') return wrongForm(value, context, name, expected)
   const [head = '', ...rest] = value.text.split(',')
   const word = normal(head)
   const position = known.find((one) => normal(one) === word) ?? stanceWords[word]
@@ -162,7 +162,7 @@ const stanceOfFoot: Reader<Stance> = (value, sheet, name) => {
     const meant = nearest(head, known)
     return wrongForm(
       value,
-      sheet,
+      context,
       name,
       expected,
       meant === null ? undefined : [meant, ...rest.map((one) => one.trim())].join(', '),

@@ -1,114 +1,99 @@
 /** Findings `what, where, grade, words` and grow-out lines `what, place, distance`, by foot. */
 import type { Foot } from '../hoof/feet.ts'
-import { findingAliases, findingMeanings, grades, placeless, places } from '../hoof/findings.ts'
+import { findingAliases, grades, placeless, places } from '../hoof/findings.ts'
 import { parseLength } from '../hoof/units.ts'
-import { footNamed } from './by-foot.ts'
-import { gapIn, type Reader, type Sheet, sentence, wrongForm } from './fields.ts'
+import { type ParseContext, type Reader, sentence, wrongForm } from './fields.ts'
+import { linesByFoot, type Part } from './finding-lines.ts'
+import {
+  findingNamed,
+  gradeNamed,
+  gradeSynonyms,
+  gradeWord,
+  knownFindings,
+  lineMeant,
+  placeInWords,
+  placeNamed,
+} from './finding-words.ts'
+import { grouped } from './grouped.ts'
 import type { Finding, FollowedFeature } from './model.ts'
-import { figure } from './readings.ts'
-import type { Spot } from './report.ts'
-import { nearest, normal, quote } from './words.ts'
-import { isOpenPlace, type Written, type WrittenText } from './written.ts'
+import { figure } from './quantities.ts'
+import type { TextRange } from './report.ts'
+import { numberWords } from './slips.ts'
+import { either, holding, listed, nearest, normal, quote } from './words.ts'
 
 export interface PlacedFeature {
   readonly feature: FollowedFeature
-  readonly spot: Spot
+  readonly range: TextRange
+  /** Where the name of what is followed stands. */
+  readonly whatRange: TextRange
 }
 
-/** A part of a line between commas, with its place. */
-export interface Part extends Spot {
-  readonly text: string
+export const findings: Reader<readonly Finding[]> = (value, context, name) => {
+  const read = linesByFoot(value, context, name, '- flare, medial quarter, 2').flatMap(
+    ({ foot, parts, range }) => {
+      const finding = findingOf(foot, parts, range, context)
+      return finding ? [{ ...finding, range }] : []
+    },
+  )
+  reportTwice(read, ({ grade }) => `grade ${grade}`, context)
+  return read.map(({ range: _spot, ...finding }) => finding)
 }
 
-export const findings: Reader<readonly Finding[]> = (value, sheet, name) =>
-  linesByFoot(value, sheet, name, '- flare, medial quarter, 2').flatMap(({ foot, parts, spot }) => {
-    const finding = findingOf(foot, parts, spot, sheet)
-    return finding ? [finding] : []
-  })
-
-export const growOut: Reader<readonly PlacedFeature[]> = (value, sheet, name) =>
-  linesByFoot(value, sheet, name, '- nail holes, toe, 42 mm').flatMap(({ foot, parts, spot }) => {
-    const feature = featureOf(foot, parts, spot, sheet)
-    return feature ? [{ feature, spot }] : []
-  })
-
-interface Line {
-  readonly foot: Foot
-  readonly parts: readonly Part[]
-  readonly spot: Spot
+export const growOut: Reader<readonly PlacedFeature[]> = (value, context, name) => {
+  const read = linesByFoot(value, context, name, '- nail holes, toe, 42 mm').flatMap(
+    ({ foot, parts, range }) => {
+      const feature = featureOf(foot, parts, range, context)
+      return feature ? [{ feature, range, whatRange: parts[0] ?? range }] : []
+    },
+  )
+  const lines = read.map(({ feature, range }) => ({ ...feature, range }))
+  reportTwice(lines, ({ distance }) => `${figure(distance)} mm`, context)
+  return read
 }
 
-function linesByFoot(value: Written, sheet: Sheet, name: string, example: string): readonly Line[] {
-  if (value.kind !== 'map') {
-    wrongForm(value, sheet, name, `a foot and its lines: LF: and below it ${example}`)
-    return []
-  }
-  return value.entries.flatMap((entry) => {
-    const foot = footNamed(entry.key.text)
-    if (!foot) {
-      const meant = nearest(entry.key.text, ['LF', 'RF', 'LH', 'RH'])
-      sheet.report.error('foot-unknown', entry.key, `${quote(entry.key.text)} under ${name} is not a foot.`, {
-        expected: 'LF, RF, LH or RH',
-        ...(meant && { fix: meant }),
-      })
-      return []
+/** Warns of a line that says again what another line says of the same place on the same foot. */
+function reportTwice<T extends { foot: Foot; what: string; place: string; range: TextRange }>(
+  lines: readonly T[],
+  sizeOf: (line: T) => string,
+  context: ParseContext,
+): void {
+  for (const [, same] of grouped(lines, ({ foot, what, place }) => `${foot}, ${what}, ${place}`)) {
+    const [first, ...others] = same
+    for (const other of first ? others : []) {
+      const sizes = [...new Set([sizeOf(first as T), sizeOf(other)])]
+      const { foot, what, place } = other
+      context.report.warning(
+        'written-twice',
+        other.range,
+        `${sentence(what)} at ${foot}, ${place}, is written twice${sizes.length > 1 ? `, with ${listed(sizes)}` : ''}.`,
+        { expected: 'one line for each place', advice: 'keep the line that is right' },
+      )
     }
-    return rowsOf(entry.value, sheet, `${name} ${foot}`, example)
-      .filter((line) => !openPart(line.parts, sheet, `${name} ${foot}`))
-      .map((line) => ({ foot, ...line }))
-  })
-}
-
-/** True, and told, when a part of the line is still to be filled in. */
-function openPart(parts: readonly Part[], sheet: Sheet, name: string): boolean {
-  const open = parts.find((part) => isOpenPlace(part.text))
-  if (open) sheet.report.gap(open, `${sentence(name)}: ${parts[0]?.text ?? 'a line'} is not yet filled in.`)
-  return open !== undefined
-}
-
-/** The lines of one foot. `[flare, toe, 2]` in brackets is the one line that it reads as. */
-function rowsOf(value: Written, sheet: Sheet, name: string, example: string): readonly Omit<Line, 'foot'>[] {
-  if (value.kind === 'nothing' || gapIn(value, name, sheet)) return []
-  const items = value.kind === 'list' ? value.items : [value]
-  const texts = items.filter((item): item is WrittenText => item.kind === 'text')
-  if (value.kind === 'list' && texts.length > 2 && texts.every((item) => !item.text.includes(','))) {
-    const parts = texts.map((item) => ({ text: item.text.trim(), start: item.start, end: item.end }))
-    return [{ parts, spot: value }]
   }
-  return items.flatMap((item) => {
-    if (item.kind === 'nothing' || gapIn(item, name, sheet)) return []
-    if (item.kind === 'text') return [{ parts: partsOf(item), spot: item }]
-    wrongForm(item, sheet, name, `a line such as ${example}`, 'put a line with a colon in quotes')
-    return []
-  })
 }
 
-function partsOf(line: WrittenText): readonly Part[] {
-  let from = 0
-  return line.text.split(',').map((raw) => {
-    const lead = raw.length - raw.trimStart().length
-    const start = from + lead
-    from += raw.length + 1
-    const text = raw.trim()
-    return line.verbatim
-      ? { text, start: line.start + start, end: line.start + start + Math.max(1, text.length) }
-      : { text, start: line.start, end: line.end }
-  })
-}
-
-function findingOf(foot: Foot, written: readonly Part[], spot: Spot, sheet: Sheet): Finding | null {
+function findingOf(
+  foot: Foot,
+  written: readonly Part[],
+  range: TextRange,
+  context: ParseContext,
+): Finding | null {
   const parts = withPlace(written)
   const [what, place, gradePart, ...rest] = parts
-  if (!what || !place || !gradePart) {
-    sheet.report.error('finding-form', spot, `A finding at ${foot} is not complete.`, {
-      expected: 'what, where, grade: flare, medial quarter, 2',
-      fix: fixForShort(parts),
-    })
+  const name = what ? findingNamed(what.text, context.terms) : null
+  const isWhole = what && place?.text && gradePart
+  const hasPlace = placeNamed(place?.text ?? '') !== null
+  const hasGrade = gradeNamed(gradePart?.text ?? '') !== null
+  // A comma missing, too many or in the wrong place makes nonsense of the place and of a part beside it.
+  const isTorn = !hasPlace && (!name || !hasGrade)
+  const isSound = name && hasPlace && hasGrade
+  if (!isWhole || isTorn || (!isSound && lineMeant(textsOf(parts), context.terms) !== null)) {
+    reportIncomplete(foot, parts, range, context)
     return null
   }
-  const name = findingName(what, sheet)
-  const where = placeNamed(place, sheet)
-  const degree = gradeOf(gradePart, sheet)
+  if (!name) reportUnknown(what, context)
+  const where = placeRead(place, context)
+  const degree = gradeOf(gradePart, context)
   if (!name || !where || degree === null) return null
   const words = rest
     .map((part) => part.text)
@@ -123,98 +108,102 @@ function withPlace(parts: readonly Part[]): readonly Part[] {
   const word = what ? normal(what.text) : ''
   const name = findingAliases[word] ?? word
   if (!what || !next || !placeless.has(name)) return parts
-  const degree = normal(next.text)
-  const isGrade = /^(?:grade )?[0-3]$/.test(degree) || (grades as readonly string[]).includes(degree)
-  if (isGrade) return [what, { ...next, text: 'whole foot' }, next, ...rest]
+  if (gradeNamed(next.text) !== null) return [what, { ...next, text: 'whole foot' }, next, ...rest]
   return next.text === '' && rest.length > 0 ? [what, { ...next, text: 'whole foot' }, ...rest] : parts
 }
 
-function fixForShort(parts: readonly Part[]): string {
-  const texts = parts.map((part) => part.text)
-  const last = texts.at(-1) ?? ''
-  if (parts.length === 2 && /^\d$/.test(last)) return `${texts[0]}, toe, ${last} (name the place)`
-  if (parts.length === 2) return `${texts.join(', ')}, 1 (give a grade from 0 to 3)`
-  return `${texts[0] || 'flare'}, toe, 1 (name the place and give a grade from 0 to 3)`
+const textsOf = (parts: readonly Part[]): readonly string[] => parts.map((part) => part.text)
+
+/** One remark for a line without its three parts; a fix only where the line holds all of them. */
+function reportIncomplete(foot: Foot, parts: readonly Part[], range: TextRange, context: ParseContext): void {
+  const texts = textsOf(parts)
+  const fix = lineMeant(texts, context.terms)
+  const hasGrade = texts.some((text) => gradeNamed(text) !== null)
+  const hasPlace = texts.some((text) => placeNamed(text) !== null)
+  const missing = !hasGrade && hasPlace ? 'its grade' : hasGrade && !hasPlace ? 'its place' : null
+  const example = `${texts[0] || 'flare'}, ${hasPlace ? texts[1] : 'medial quarter'}, 2`
+  context.report.error(
+    'finding-form',
+    range,
+    fix
+      ? `The parts of a finding at ${foot} are not in order, with commas between.`
+      : missing || parts.length < 3
+        ? `A finding at ${foot} is not complete${missing ? `: ${missing} is missing` : ''}.`
+        : `A finding at ${foot} cannot be read as what, where and grade.`,
+    {
+      expected: 'what, where, grade: flare, medial quarter, 2',
+      fix,
+      advice: fix
+        ? null
+        : missing === 'its place'
+          ? 'say where on the foot, between the finding and the grade'
+          : missing === 'its grade'
+            ? 'add a grade: 0 resolved, 1 mild, 2 moderate or 3 severe'
+            : `write it as ${hasPlace ? example : 'flare, medial quarter, 2'}`,
+    },
+  )
 }
 
-/** The vocabulary's name: aliases, plurals, hyphens and the practice's own terms forgiven. */
-function findingName(part: Part, sheet: Sheet): string | null {
-  const word = normal(part.text)
-  const known = [...Object.keys(findingMeanings), ...Object.keys(sheet.terms)]
-  for (const form of [
-    word,
-    word.replace(/s$/, ''),
-    word.replace(/es$/, ''),
-    `${word}s`,
-    word.replace(/es$/, 'is'),
-  ]) {
-    const own = known.find((name) => normal(name) === form)
-    if (own) return own
-    if (Object.hasOwn(findingAliases, form)) return findingAliases[form] ?? null
-  }
-  const meant = nearest(word, [...known, ...Object.keys(findingAliases)])
-  sheet.report.error('finding-unknown', part, `${quote(part.text)} is not a known finding.`, {
+function reportUnknown(part: Part, context: ParseContext): void {
+  const meant = nearest(part.text, [...knownFindings(context.terms), ...Object.keys(findingAliases)])
+  context.report.error('finding-unknown', part, `${quote(part.text)} is not a known finding.`, {
     expected: 'a finding of the reference page, or one of the terms in practice.md',
-    fix: meant ?? `add it in practice.md: terms: {${word}: what it means}`,
+    fix: meant,
+    advice: meant ? null : `add it in practice.md: terms: {${normal(part.text)}: what it means}`,
   })
-  return null
 }
 
-const placeWords = new Map(places.map((place) => [sorted(place), place]))
-const otherPlaceWords: Readonly<Record<string, string>> = {
-  inner: 'medial',
-  inside: 'medial',
-  outer: 'lateral',
-  outside: 'lateral',
-}
-
-function sorted(place: string): string {
-  return place.split(' ').sort().join(' ')
-}
-
-/** `quarter, medial` order and `inner` for medial are forgiven. */
-export function placeNamed(part: Part, sheet: Sheet): string | null {
-  const words = normal(part.text)
-    .split(' ')
-    .map((word) => otherPlaceWords[word] ?? word)
-    .join(' ')
-  const place = placeWords.get(sorted(words)) ?? placeWords.get(sorted(words.replace(/s$/, '')))
+/** The place, or null (reported). */
+export function placeRead(part: Part, context: ParseContext): string | null {
+  const place = placeNamed(part.text)
   if (place) return place
-  const meant = nearest(words, places)
-  sheet.report.error('place-unknown', part, `${quote(part.text)} is not a known place on the foot.`, {
+  const words = placeInWords(part.text)
+  const several = [words, words.replace(/s$/, '')].map((word) => holding(word, places))
+  const sides = several.find((names) => names.length > 1) ?? []
+  context.report.error('place-unknown', part, `${quote(part.text)} is not a known place on the foot.`, {
     expected: places.join(', '),
-    ...(meant && { fix: meant }),
+    fix: sides.length > 1 ? null : nearest(words, places),
+    advice: sides.length > 1 ? `say which: ${either(sides)}` : null,
   })
   return null
 }
 
-function gradeOf(part: Part, sheet: Sheet): Finding['grade'] | null {
-  const word = normal(part.text).replace(/^grade /, '')
-  const named = (grades as readonly string[]).indexOf(word)
-  const value = named >= 0 ? named : /^[0-3]$/.test(word) ? Number(word) : -1
-  if (value === 0 || value === 1 || value === 2 || value === 3) return value
-  sheet.report.error('grade-impossible', part, `${quote(part.text)} is no grade of a finding.`, {
+/** The grade, or null (reported). */
+function gradeOf(part: Part, context: ParseContext): Finding['grade'] | null {
+  const grade = gradeNamed(part.text)
+  if (grade !== null) return grade
+  const word = gradeWord(part.text)
+  const outOf = /^([0-3])(?:\/| of | out of )3$/.exec(word)?.[1]
+  const fix = outOf ?? numberWords[word] ?? gradeSynonyms[word] ?? nearest(word, grades)
+  context.report.error('grade-impossible', part, `${quote(part.text)} is no grade of a finding.`, {
     expected: '0 resolved, 1 mild, 2 moderate or 3 severe',
+    fix,
+    advice: fix || !/\d/.test(word) ? null : 'write one whole number; where in doubt, the higher',
   })
   return null
 }
 
-function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet): FollowedFeature | null {
+function featureOf(
+  foot: Foot,
+  parts: readonly Part[],
+  range: TextRange,
+  context: ParseContext,
+): FollowedFeature | null {
   const [what, place, ...rest] = parts
   const [distancePart] = rest
-  if (!what?.text || !place || !distancePart) {
-    sheet.report.error('grow-out-form', spot, `A grow-out line at ${foot} is not complete.`, {
+  if (!what?.text || !place?.text || !distancePart?.text) {
+    context.report.error('grow-out-form', range, `A grow-out line at ${foot} is not complete.`, {
       expected: 'what, place, distance from the hairline: nail holes, toe, 42 mm',
-      fix: 'add what is missing, with commas between',
+      advice: 'add what is missing, with commas between',
     })
     return null
   }
-  const where = placeNamed(place, sheet)
-  const length = parseLength(rest.map((part) => part.text).join(','), sheet.units)
+  const where = placeRead(place, context)
+  const length = parseLength(rest.map((part) => part.text).join(','), context.units)
   if (!length) {
     wrongForm(
       distancePart,
-      sheet,
+      context,
       `${sentence(quote(distancePart.text))} as a distance`,
       'a length: 42, 42 mm or 1 5/8 in',
     )
@@ -222,7 +211,7 @@ function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
   }
   if (!where) return null
   if (length.mm < 0 || length.mm > 400) {
-    sheet.report.error(
+    context.report.error(
       'distance-impossible',
       distancePart,
       `A distance of ${figure(length.mm)} mm from the hairline cannot be.`,
@@ -233,7 +222,7 @@ function featureOf(foot: Foot, parts: readonly Part[], spot: Spot, sheet: Sheet)
     return null
   }
   if (length.mm > 160) {
-    sheet.report.warning(
+    context.report.warning(
       'distance-unlikely',
       distancePart,
       `No wall is likely to be ${figure(length.mm)} mm long.`,

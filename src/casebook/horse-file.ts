@@ -4,34 +4,45 @@ import type { Foot } from '../hoof/feet.ts'
 import { parseHeight, parseNumber } from '../hoof/units.ts'
 import { readBody } from './body.ts'
 import { feetNamed } from './by-foot.ts'
-import { field, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import {
+  field,
+  isMistyped,
+  type ParseContext,
+  type Reader,
+  readFields,
+  required,
+  wrongForm,
+} from './fields.ts'
+import type { CaseFile } from './front-matter.ts'
 import type { Consent, Horse, HorseVet, Practice } from './model.ts'
-import { date, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
-import type { Report, Spot } from './report.ts'
-import type { CaseFile } from './split.ts'
+import { date, likelyDate, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
+import type { Report, TextRange } from './report.ts'
 import { targets, trimLimits } from './targets.ts'
-import { spotOf } from './visit-file.ts'
+import { rangeOf } from './visit-file.ts'
 import { nearest, quote } from './words.ts'
-import { readWritten, type WrittenMap } from './written.ts'
+import { readYamlTree, type YamlMap } from './yaml-tree.ts'
 
 /** The horse without its visits. */
 export interface PlacedHorse {
   readonly horse: Omit<Horse, 'visits'>
   readonly report: Report
-  readonly startedSpot: Spot | null
+  readonly startedRange: TextRange | null
+  readonly weightRange: TextRange | null
 }
 
-const height: Reader<number> = (value, sheet, name) => {
+const height: Reader<number> = (value, context, name) => {
   const cm = value.kind === 'text' ? parseHeight(value.text) : null
   const expected = 'a height with its unit: 14.2 hh, 148 cm or 58 in; a hand has 4 inches, so .0 to .3'
   if (cm === null) {
     const bare = value.kind === 'text' ? parseNumber(value.text) : null
-    const fix =
-      bare === null ? undefined : bare < 20 ? `${value.kind === 'text' ? value.text : ''} hh` : `${bare} cm`
-    return wrongForm(value, sheet, name, expected, fix)
+    const fix = bare === null ? null : bare < 20 ? `${bare} hh` : `${bare} cm`
+    const meant = fix === null ? null : parseHeight(fix)
+    return wrongForm(value, context, name, expected, {
+      fix: meant !== null && isLikelyHeight(meant) ? fix : null,
+    })
   }
-  if (cm < 50 || cm > 220) {
-    sheet.report.warning(
+  if (!isLikelyHeight(cm)) {
+    context.report.warning(
       'height-unlikely',
       value,
       `A height of ${Math.round(cm)} cm is unlikely for a horse.`,
@@ -41,10 +52,12 @@ const height: Reader<number> = (value, sheet, name) => {
   return cm
 }
 
-const born: Reader<string> = (value, sheet, name) => {
+const isLikelyHeight = (cm: number): boolean => cm >= 50 && cm <= 220
+
+const born: Reader<string> = (value, context, name) => {
   const written = value.kind === 'text' ? value.text.trim() : ''
   if (/^(19|20|21)\d\d$/.test(written) || parseDate(written)) return written
-  return wrongForm(value, sheet, name, 'a year or a date: 2014 or 2014-05-02')
+  return wrongForm(value, context, name, 'a year or a date: 2014 or 2014-05-02', { fix: likelyDate(written) })
 }
 
 const noVet: HorseVet = { involved: false, diagnosis: null, name: null, phone: null, date: null, feet: [] }
@@ -57,14 +70,14 @@ const vetFields = {
   feet: field<readonly Foot[]>(feetNamed, []),
 }
 /** `{involved: yes, diagnosis: ...}`, or only whether one is involved. A diagnosis says that one is. */
-const vet: Reader<HorseVet> = (value, sheet, name) => {
+const vet: Reader<HorseVet> = (value, context, name) => {
   if (value.kind === 'map') {
-    const read = readFields(value, vetFields, sheet, 'of vet')
+    const read = readFields(value, vetFields, context, 'of vet')
     return { ...read, involved: read.involved ?? read.diagnosis !== null }
   }
   const involved = yesOrNo(value)
   return involved === null
-    ? wrongForm(value, sheet, name, '{involved: yes, diagnosis: what the vet said}')
+    ? wrongForm(value, context, name, '{involved: yes, diagnosis: what the vet said}')
     : { ...noVet, involved }
 }
 
@@ -75,16 +88,16 @@ const consentFields = {
   photos: field<boolean>(yesNo, false),
   given: field<PlainDate | null>(date, null),
 }
-const consent: Reader<Consent> = (value, sheet, name) => {
+const consent: Reader<Consent> = (value, context, name) => {
   if (value.kind !== 'map') {
     return wrongForm(
       value,
-      sheet,
+      context,
       name,
       'each consent by name: {owner site: yes, portfolio: no, photos: no, given: 2026-01-12}',
     )
   }
-  const read = readFields(value, consentFields, sheet, 'of consent')
+  const read = readFields(value, consentFields, context, 'of consent')
   return { ownerSite: read['owner site'], portfolio: read.portfolio, photos: read.photos, given: read.given }
 }
 
@@ -112,14 +125,14 @@ export function readHorseFile(
   file: CaseFile,
   id: string,
   practice: Practice,
-  sheetOfPractice: Omit<Sheet, 'report'>,
+  contextOfPractice: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
 ): PlacedHorse | null {
   const { report } = file
-  const map = readWritten(file.text, file.blockStart, file.blockEnd, report)
+  const map = readYamlTree(file.text, file.blockStart, file.blockEnd, report)
   if (!map) return null
-  const sheet: Sheet = { ...sheetOfPractice, report }
-  const read = readFields(map, horseFields, sheet, 'of a horse', null)
+  const context: ParseContext = { ...contextOfPractice, report }
+  const read = readFields(map, horseFields, context, 'of a horse', null)
   checkOwner(read.owner, map, practice, report)
   checkConsent(read.consent, read.alias, map, asOf, report)
   checkBorn(read.born, read.started, map, asOf, report)
@@ -144,14 +157,14 @@ export function readHorseFile(
     body: readBody(file.text, file.bodyStart, report),
     file: report.file,
   }
-  return { horse, report, startedSpot: spotOf(map, 'started') }
+  return { horse, report, startedRange: rangeOf(map, 'started'), weightRange: rangeOf(map, 'weight') }
 }
 
-function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, report: Report): void {
+function checkOwner(owner: string | null, map: YamlMap, practice: Practice, report: Report): void {
   const known = practice.owners.map((one) => one.id)
-  const written = spotOf(map, 'owner')
+  const written = rangeOf(map, 'owner')
   if (owner === null) {
-    if (written && written.kind !== 'nothing') return
+    if ((written && written.kind !== 'nothing') || isMistyped(report, 'owner')) return
     report.warning('owner-missing', null, 'No owner is named, so this horse is on no owner site.', {
       expected: 'owner: an id from practice.md',
     })
@@ -163,31 +176,32 @@ function checkOwner(owner: string | null, map: WrittenMap, practice: Practice, r
   report.error('owner-unknown', written, `${quote(owner)} is no owner in practice.md.`, {
     expected:
       known.length > 0 ? `one of: ${known.join(', ')}` : 'an id that stands under owners in practice.md',
-    fix: meant ?? `add it in practice.md: owners: {${owner}: {name: ...}}`,
+    fix: meant,
+    advice: meant ? null : `add it in practice.md: owners: {${owner}: {name: ...}}`,
   })
 }
 
 function checkConsent(
   consent: Consent,
   alias: string | null,
-  map: WrittenMap,
+  map: YamlMap,
   asOf: PlainDate,
   report: Report,
 ): void {
-  const spot = spotOf(map, 'consent')
+  const range = rangeOf(map, 'consent')
   const any = consent.ownerSite || consent.portfolio || consent.photos
-  if (any && consent.given === null) {
-    report.warning('consent-undated', spot, 'Consent is noted without the day on which it was given.', {
+  if (any && consent.given === null && !isMistyped(report, 'given')) {
+    report.warning('consent-undated', range, 'Consent is noted without the day on which it was given.', {
       expected: 'given: 2026-01-12',
     })
   }
   if (consent.given !== null && consent.given > asOf) {
-    report.warning('date-in-future', spot, `Consent given on ${consent.given} lies in the future.`, {
+    report.warning('date-in-future', range, `Consent given on ${consent.given} lies in the future.`, {
       expected: `a date up to ${asOf}`,
     })
   }
-  if (consent.portfolio && alias === null) {
-    report.warning('alias-missing', spot, 'The portfolio may show this horse, but it has no alias.', {
+  if (consent.portfolio && alias === null && !isMistyped(report, 'alias')) {
+    report.warning('alias-missing', range, 'The portfolio may show this horse, but it has no alias.', {
       expected: 'alias: the name to show instead',
     })
   }
@@ -196,26 +210,26 @@ function checkConsent(
 function checkBorn(
   born: string | null,
   started: PlainDate | null,
-  map: WrittenMap,
+  map: YamlMap,
   asOf: PlainDate,
   report: Report,
 ): void {
   if (started !== null && started > asOf) {
-    report.warning('date-in-future', spotOf(map, 'started'), `The start, ${started}, lies in the future.`, {
+    report.warning('date-in-future', rangeOf(map, 'started'), `The start, ${started}, lies in the future.`, {
       expected: `a date up to ${asOf}`,
     })
   }
   if (born === null) return
   const latest = started !== null && started < asOf ? started : asOf
   if (born > latest.slice(0, born.length)) {
-    report.warning('born-late', spotOf(map, 'born'), `The horse is born in ${born}, after ${latest}.`, {
+    report.warning('born-late', rangeOf(map, 'born'), `The horse is born in ${born}, after ${latest}.`, {
       expected: 'a year or date before the first visit',
     })
   }
   if (Number(latest.slice(0, 4)) - Number(born.slice(0, 4)) > 50) {
     report.warning(
       'born-early',
-      spotOf(map, 'born'),
+      rangeOf(map, 'born'),
       `Born in ${born}, the horse would be over 50 years old.`,
     )
   }

@@ -1,16 +1,24 @@
 /** Marked points of a photo entry, in pixels of the upright picture, and whether they can be. */
 import type { LandmarkLine, LandmarkPoint, Landmarks, PhotoView, Point } from '../hoof/landmarks.ts'
 import { parseLength, parseNumber } from '../hoof/units.ts'
-import { type Field, field, type Reader, type Resolved, type Sheet, sentence, wrongForm } from './fields.ts'
-import type { Spot } from './report.ts'
+import {
+  type Field,
+  field,
+  type ParseContext,
+  type Reader,
+  type Resolved,
+  sentence,
+  wrongForm,
+} from './fields.ts'
+import type { TextRange } from './report.ts'
 import { listed } from './words.ts'
-import type { Written, WrittenMap } from './written.ts'
+import type { YamlMap, YamlNode } from './yaml-tree.ts'
 
 type Line = readonly [Point, Point]
 type Scale = NonNullable<Landmarks['scale']>
 interface Placed<T> {
   readonly value: T
-  readonly spot: Spot
+  readonly range: TextRange
 }
 
 const side: readonly PhotoView[] = ['lateral', 'medial']
@@ -40,7 +48,7 @@ const lineViews: Readonly<Record<LandmarkLine, readonly PhotoView[]>> = {
 const pointNames = Object.keys(pointViews) as readonly LandmarkPoint[]
 const lineNames = Object.keys(lineViews) as readonly LandmarkLine[]
 
-const pointIn = (value: Written): Point | null => {
+const pointIn = (value: YamlNode): Point | null => {
   if (value.kind !== 'list' || value.items.length !== 2) return null
   const [x, y] = value.items.map((item) => (item.kind === 'text' ? parseNumber(item.text) : null))
   return typeof x === 'number' && typeof y === 'number' && x >= 0 && y >= 0 ? [x, y] : null
@@ -48,16 +56,16 @@ const pointIn = (value: Written): Point | null => {
 
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1]
 
-const point: Reader<Placed<Point>> = (value, sheet, name) => {
+const point: Reader<Placed<Point>> = (value, context, name) => {
   const read = pointIn(value)
-  return read ? { value: read, spot: value } : wrongForm(value, sheet, name, 'a point in pixels: [x, y]')
+  return read ? { value: read, range: value } : wrongForm(value, context, name, 'a point in pixels: [x, y]')
 }
 
-const line: Reader<Placed<Line>> = (value, sheet, name) => {
+const line: Reader<Placed<Line>> = (value, context, name) => {
   const [a, b] = value.kind === 'list' && value.items.length === 2 ? value.items.map(pointIn) : []
-  if (!a || !b) return wrongForm(value, sheet, name, 'two points in pixels: [[x, y], [x, y]]')
-  if (!same(a, b)) return { value: [a, b], spot: value }
-  sheet.report.error(
+  if (!a || !b) return wrongForm(value, context, name, 'two points in pixels: [[x, y], [x, y]]')
+  if (!same(a, b)) return { value: [a, b], range: value }
+  context.report.error(
     'landmark-impossible',
     value,
     `${sentence(name)} has the same point twice, so it has no direction.`,
@@ -69,16 +77,16 @@ const line: Reader<Placed<Line>> = (value, sheet, name) => {
 }
 
 /** `[[x, y], [x, y], 100 mm]` or `{from: [x, y], to: [x, y], length: 100 mm}`. */
-const scale: Reader<Placed<Scale>> = (value, sheet, name) => {
+const scale: Reader<Placed<Scale>> = (value, context, name) => {
   const parts = scaleParts(value)
   const from = parts?.[0] && pointIn(parts[0])
   const to = parts?.[1] && pointIn(parts[1])
   const lengthText = parts?.[2]
-  const length = lengthText?.kind === 'text' ? parseLength(lengthText.text, sheet.units) : null
+  const length = lengthText?.kind === 'text' ? parseLength(lengthText.text, context.units) : null
   if (!from || !to || !length || !lengthText) {
     return wrongForm(
       value,
-      sheet,
+      context,
       name,
       'two points in pixels and the length between them: [[x, y], [x, y], 100 mm]',
     )
@@ -87,15 +95,15 @@ const scale: Reader<Placed<Scale>> = (value, sheet, name) => {
     const message = same(from, to)
       ? 'The scale has the same point twice.'
       : 'The length of the scale is not above zero.'
-    sheet.report.error('landmark-impossible', length.mm <= 0 ? lengthText : value, message, {
+    context.report.error('landmark-impossible', length.mm <= 0 ? lengthText : value, message, {
       expected: 'two points well apart, and the true length between them',
     })
     return undefined
   }
-  return { value: { from, to, length: length.mm }, spot: value }
+  return { value: { from, to, length: length.mm }, range: value }
 }
 
-function scaleParts(value: Written): readonly Written[] | null {
+function scaleParts(value: YamlNode): readonly YamlNode[] | null {
   if (value.kind === 'list') return value.items.length === 3 ? value.items : null
   if (value.kind !== 'map' || value.entries.length !== 3) return null
   const named = (key: string) => value.entries.find((entry) => entry.key.text === key)?.value
@@ -116,19 +124,19 @@ export const landmarkFields: Readonly<Record<string, Field<unknown>>> = {
 export function landmarksOf(
   read: Resolved<typeof landmarkFields>,
   view: PhotoView,
-  entry: WrittenMap,
-  sheet: Sheet,
+  entry: YamlMap,
+  context: ParseContext,
 ): Landmarks | null {
   const points = placedOf<Point>(read, pointNames)
   const lines = placedOf<Line>(read, lineNames)
   const scaleRead = read.scale as Placed<Scale> | null
   if (!scaleRead && points.size === 0 && lines.size === 0) return null
-  warnOfView(points, pointViews, view, sheet)
-  warnOfView(lines, lineViews, view, sheet)
-  if (!allApart(points, sheet)) return null
-  if (side.includes(view) && !sideViewStands(points, lines.get('ground') ?? null, sheet)) return null
+  warnOfView(points, pointViews, view, context)
+  warnOfView(lines, lineViews, view, context)
+  if (!allApart(points, context)) return null
+  if (side.includes(view) && !sideViewStands(points, lines.get('ground') ?? null, context)) return null
   if (!scaleRead && points.size > 0 && !lines.has('ground')) {
-    sheet.report.warning(
+    context.report.warning(
       'landmark-no-scale',
       entry,
       'Points are marked, but neither a scale nor the ground line.',
@@ -163,27 +171,32 @@ function warnOfView(
   placed: ReadonlyMap<string, Placed<unknown>>,
   views: Readonly<Record<string, readonly PhotoView[]>>,
   view: PhotoView,
-  sheet: Sheet,
+  context: ParseContext,
 ): void {
-  for (const [name, { spot }] of placed) {
+  for (const [name, { range }] of placed) {
     const wanted = views[name] ?? []
     if (wanted.includes(view)) continue
-    sheet.report.warning('landmark-view', spot, `${sentence(spoken(name))} says nothing in a ${view} view.`, {
-      expected: `it is marked in a view: ${listed(wanted)}`,
-    })
+    context.report.warning(
+      'landmark-view',
+      range,
+      `${sentence(spoken(name))} says nothing in a ${view} view.`,
+      {
+        expected: `it is marked in a view: ${listed(wanted)}`,
+      },
+    )
   }
 }
 
-function allApart(points: ReadonlyMap<string, Placed<Point>>, sheet: Sheet): boolean {
+function allApart(points: ReadonlyMap<string, Placed<Point>>, context: ParseContext): boolean {
   const placed = [...points]
   let apart = true
   placed.forEach(([name, one], index) => {
     const twin = placed.slice(0, index).find(([, other]) => same(one.value, other.value))
     if (!twin) return
     apart = false
-    sheet.report.error(
+    context.report.error(
       'landmark-impossible',
-      one.spot,
+      one.range,
       `${sentence(spoken(name))} is the very point that ${spoken(twin[0])} is.`,
       { expected: 'two different points' },
     )
@@ -198,7 +211,7 @@ function allApart(points: ReadonlyMap<string, Placed<Point>>, sheet: Sheet): boo
 function sideViewStands(
   points: ReadonlyMap<string, Placed<Point>>,
   ground: Placed<Line> | null,
-  sheet: Sheet,
+  context: ParseContext,
 ): boolean {
   if (!ground) return true
   const [[ax, ay], [bx, by]] = ground.value
@@ -210,7 +223,7 @@ function sideViewStands(
   let stands = true
   const impossible = (at: Placed<Point>, message: string, expected: string) => {
     stands = false
-    sheet.report.error('landmark-impossible', at.spot, message, { expected })
+    context.report.error('landmark-impossible', at.range, message, { expected })
   }
   for (const name of ['toe-at-hairline', 'heel-at-hairline', 'new-growth-ends']) {
     const at = points.get(name)

@@ -2,13 +2,12 @@
 import { parseDate } from '../hoof/dates.ts'
 import type { FolderEntry } from './folder.ts'
 import { idLike } from './practice-file.ts'
-import { likelyDate } from './readers.ts'
 import { type Report, reportOn } from './report.ts'
+import { strayReport } from './stray.ts'
 import { quote } from './words.ts'
 
 /** A visit's file name: its date, and a letter from b for a further visit that day. */
 const visitName = /^(\d{4}-\d{2}-\d{2})(?:-[b-z])?\.md$/
-const isMarkdown = /\.(?:md|markdown)$/i
 const horseId = /^[a-z0-9]+(?:-[a-z0-9]+)*$/
 
 export interface HorseEntries {
@@ -46,6 +45,8 @@ export const dateInName = (path: string): string | null =>
 
 export interface Located {
   readonly practice: FolderEntry | null
+  /** The file that is practice.md under another name, where there is none of that name. */
+  readonly likePractice: string | null
   /** Sorted. */
   readonly horseIds: readonly string[]
   /** Of files that lie in no known place, and of links. */
@@ -55,21 +56,39 @@ export interface Located {
 /** The casebook's parts, and what lies where nothing is looked for. Hidden files and folders are left alone. */
 export function locate(entries: readonly FolderEntry[]): Located {
   const ids = new Set<string>()
+  const taken = new Set(entries.map((entry) => entry.path))
+  const folders = new Set(entries.map((entry) => entry.path.split('/')[0] ?? ''))
+  const misnamed = new Set<string>()
   const reports: Report[] = []
   let practice: FolderEntry | null = null
   for (const entry of entries) {
     const parts = entry.path.split('/')
     if (parts.some((part) => part.startsWith('.'))) continue
     const [folder = '', name = ''] = parts
+    const isCaseFile = parts.length === 2 && (name === 'horse.md' || visitName.test(name))
     if (entry.path === 'practice.md') practice = entry
-    else if (parts.length === 2 && (name === 'horse.md' || visitName.test(name)) && horseId.test(folder))
-      ids.add(folder)
+    else if (isCaseFile && horseId.test(folder)) ids.add(folder)
     else if (entry.kind === 'link') {
       if (mayHoldCases(parts)) reports.push(linkReport(entry.path))
-    } else if (isMarkdown.test(entry.path)) reports.push(strayReport(entry.path, parts))
+    } else if (isCaseFile) {
+      if (!misnamed.has(folder)) reports.push(folderReport(folder, entry.path, folders))
+      misnamed.add(folder)
+    } else {
+      const report = strayReport(entry.path, taken)
+      if (report) reports.push(report)
+    }
   }
-  return { practice, horseIds: [...ids].sort(), reports }
+  const likePractice = practice ? null : (entries.find(isLikePractice)?.path ?? null)
+  return {
+    practice,
+    likePractice,
+    horseIds: [...ids].sort(),
+    reports: reports.filter(({ file }) => file !== likePractice),
+  }
 }
+
+const isLikePractice = ({ path, kind }: FolderEntry): boolean =>
+  kind === 'file' && /^practice(?:\.(?:md|mdown|markdown|txt|text))*$/i.test(path)
 
 /** A link to Markdown, or one without an ending: it may lead to a whole folder. A linked picture is told of where it is named. */
 const mayHoldCases = (parts: readonly string[]): boolean =>
@@ -83,47 +102,22 @@ function linkReport(path: string): Report {
     `${quote(path)} is a link; links are never followed, so what it points to is not read.`,
     {
       expected: 'files and folders of its own',
-      fix: 'replace the link by a copy',
+      advice: 'replace the link by a copy',
     },
   )
   return report
 }
 
-/** A Markdown file in no known place, with the place where it could go. */
-function strayReport(path: string, parts: readonly string[]): Report {
-  const report = reportOn(path, '')
-  const [folder = '', name = ''] = parts
-  if (parts.length === 2 && !horseId.test(folder) && (name === 'horse.md' || visitName.test(name))) {
-    report.error('horse-folder', null, `${quote(folder)} cannot be the name of a horse's folder.`, {
-      expected: 'lower-case letters, digits and hyphens',
-      fix: `rename the folder to ${idLike(folder)}`,
-    })
-    return report
-  }
-  report.warning(
-    'stray-file',
-    null,
-    `${quote(path)} lies in no place where a case file is looked for, so it is not read.`,
-    {
-      expected: 'practice.md, <horse>/horse.md, or <horse>/<date>.md for a visit',
-      fix: placeFor(parts),
-    },
-  )
+/** A folder of case files whose name can be no horse's. One report for all that lies in it. */
+function folderReport(folder: string, first: string, folders: ReadonlySet<string>): Report {
+  const report = reportOn(first, '')
+  const id = idLike(folder)
+  const isFree = !folders.has(id) || id === folder.toLowerCase()
+  report.error('horse-folder', null, `${quote(folder)} cannot be the name of a horse's folder.`, {
+    expected: 'lower-case letters, digits and hyphens',
+    ...(isFree
+      ? { fix: { words: `rename the folder to ${id}`, rename: { from: folder, to: id } } }
+      : { advice: `there is a folder ${id} already: put the files together, or give this one another name` }),
+  })
   return report
-}
-
-function placeFor(parts: readonly string[]): string {
-  const name = parts.at(-1) ?? ''
-  const stem = name.replace(/\.[^.]*$/, '')
-  const lower = `${stem.toLowerCase()}.md`
-  const folder = parts.length > 1 ? idLike(parts[0] ?? '') : '<horse>'
-  const second = /^(\d{4}-\d{2}-\d{2})[ _(-]*(?:2|a|b|second)\)?$/i.exec(stem)
-  const day = likelyDate(stem) ?? (second?.[1] ? parseDate(second[1]) : null)
-  if (second?.[1] && day) return `${folder}/${day}-b.md`
-  if (day) return `${folder}/${day}.md`
-  if (lower === 'practice.md') return 'practice.md'
-  if (lower === 'horse.md') return `${folder}/horse.md`
-  return parts.length > 1
-    ? `name it by the date of a visit, ${folder}/2026-03-14.md, or put its text into ${folder}/horse.md`
-    : 'put its text into practice.md, or into the folder of a horse'
 }

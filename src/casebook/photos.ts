@@ -2,13 +2,13 @@
 import type { Foot } from '../hoof/feet.ts'
 import type { PhotoView } from '../hoof/landmarks.ts'
 import { foot } from './by-foot.ts'
-import { field, gapIn, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import { field, gapIn, type ParseContext, readFields, required, wrongForm } from './fields.ts'
 import { landmarkFields, landmarksOf } from './landmarks.ts'
 import type { Photo, Stage } from './model.ts'
 import { oneOf, text } from './readers.ts'
-import type { Spot } from './report.ts'
+import type { Help, TextRange } from './report.ts'
 import { either, nearest, quote } from './words.ts'
-import type { Written, WrittenMap } from './written.ts'
+import type { YamlMap, YamlNode } from './yaml-tree.ts'
 
 /** What lies in the horse's folder: paths from that folder, and which of them are links. */
 export interface HorseFolder {
@@ -28,73 +28,103 @@ const photoFields = {
 }
 
 /** The photos of a visit; `value` is what stands under `photos`, or nothing. */
-export function readPhotos(value: Written, sheet: Sheet, folder: HorseFolder): readonly Photo[] {
+export function readPhotos(value: YamlNode, context: ParseContext, folder: HorseFolder): readonly Photo[] {
   if (value.kind === 'nothing') return []
   const entries = value.kind === 'list' ? value.items : [value]
   return entries.flatMap((entry) => {
-    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', sheet)) return []
+    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', context)) return []
     if (entry.kind !== 'map') {
-      wrongForm(entry, sheet, 'a photo', '{file: photos/lf-side.jpg, foot: LF, view: lateral, stage: before}')
+      wrongForm(
+        entry,
+        context,
+        'a photo',
+        '{file: photos/lf-side.jpg, foot: LF, view: lateral, stage: before}',
+      )
       return []
     }
-    const photo = readPhoto(entry, sheet, folder)
+    const photo = readPhoto(entry, context, folder)
     return photo ? [photo] : []
   })
 }
 
-function readPhoto(entry: WrittenMap, sheet: Sheet, folder: HorseFolder): Photo | null {
-  const read = readFields(entry, photoFields, sheet, 'of a photo')
-  const landmarks = landmarksOf(read, read.view, entry, sheet)
+function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): Photo | null {
+  const read = readFields(entry, photoFields, context, 'of a photo')
+  const landmarks = landmarksOf(read, read.view, entry, context)
   if (read.file === null) return null
   const at = entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
-  const file = fileWithin(read.file, at, sheet, folder)
+  const file = fileWithin(read.file, at, context, folder)
   if (file === null) return null
   return { file, foot: read.foot, view: read.view, stage: read.stage, caption: read.caption, landmarks }
 }
 
 /** The path if it names a picture inside the horse's folder, else null (reported). */
-function fileWithin(path: string, at: Spot, sheet: Sheet, folder: HorseFolder): string | null {
+function fileWithin(path: string, at: TextRange, context: ParseContext, folder: HorseFolder): string | null {
   const clean = path.replace(/^\.\//, '')
   if (/^[/\\]|^[a-z]:|^[a-z]+:\/\//i.test(clean) || clean.includes('\\') || clean.split('/').includes('..')) {
-    sheet.report.error('photo-outside', at, `${quote(path)} points out of the horse's folder.`, {
+    const within = [clean.replaceAll('\\', '/'), `photos/${clean.split(/[/\\]/).at(-1)}`].find((one) =>
+      folder.files.has(one),
+    )
+    context.report.error('photo-outside', at, `${quote(path)} points out of the horse's folder.`, {
+      ...(within && pathHelp(within)),
       expected: "a path inside the horse's folder, with / between: photos/lf-side.jpg",
-      fix: `copy the picture into the folder photos and write photos/${clean.split(/[/\\]/).at(-1)}`,
+      ...(!within && {
+        advice: `copy the picture into the folder photos and write photos/${clean.split(/[/\\]/).at(-1)}`,
+      }),
     })
     return null
   }
   const parents = clean.split('/').map((_, index, parts) => parts.slice(0, index + 1).join('/'))
   if (parents.some((parent) => folder.links.has(parent))) {
-    sheet.report.error(
+    context.report.error(
       'link',
       at,
       `${quote(path)} is a link or lies behind one, and links are never followed.`,
       {
         expected: 'a picture of its own',
-        fix: 'replace the link by a copy of the file',
+        advice: 'replace the link by a copy of the file',
       },
     )
     return null
   }
   if (folder.files.has(clean)) return clean
   const pictures = [...folder.files].filter((file) => !file.endsWith('.md'))
+  const otherCase = pictures.filter((file) => file.toLowerCase() === clean.toLowerCase())
+  const [same] = otherCase
+  if (same && otherCase.length === 1) {
+    context.report.error(
+      'photo-case',
+      at,
+      `The picture is named ${quote(same)}: only capital and small letters differ.`,
+      {
+        expected: 'the name letter by letter, since many computers tell capitals from small letters',
+        ...pathHelp(same),
+      },
+    )
+    return null
+  }
   const meant = nearestFile(clean, pictures)
-  sheet.report.error('photo-missing', at, `There is no picture ${quote(path)} in the horse's folder.`, {
+  context.report.error('photo-missing', at, `There is no picture ${quote(path)} in the horse's folder.`, {
     expected:
       pictures.length > 0 && pictures.length < 6
         ? either(pictures)
         : 'a picture that lies in the folder photos',
-    ...(meant && { fix: meant }),
+    ...(meant && pathHelp(meant)),
   })
   return null
 }
+
+const only = <T>(found: readonly T[]): T | null => (found.length === 1 ? (found[0] ?? null) : null)
+
+/** The path as a fix, unless it holds signs that YAML would read as something else. */
+const pathHelp = (path: string): Pick<Help, 'fix' | 'advice'> =>
+  /^[\w./ ()+-]+$/.test(path) ? { fix: path } : { advice: `write ${quote(path)} in quotes` }
 
 function nearestFile(path: string, pictures: readonly string[]): string | null {
   const stem = (file: string) => file.replace(/^.*\//, '').replace(/\.[^.]*$/, '')
   const meant = nearest(stem(path), pictures.map(stem))
   return (
-    pictures.find((file) => file.toLowerCase() === path.toLowerCase()) ??
-    pictures.find((file) => file.endsWith(`/${path}`)) ??
-    pictures.find((file) => stem(file) === meant) ??
-    null
+    only(pictures.filter((file) => file.endsWith(`/${path}`))) ??
+    only(pictures.filter((file) => stem(file) === stem(path))) ??
+    only(pictures.filter((file) => stem(file) === meant))
   )
 }

@@ -3,12 +3,21 @@ import { type Foot, feet } from '../hoof/feet.ts'
 import { findingAliases, findingMeanings } from '../hoof/findings.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { feetOrder } from './by-foot.ts'
-import { field, gapIn, keyTwice, type Reader, readFields, required, type Sheet, wrongForm } from './fields.ts'
+import {
+  field,
+  gapIn,
+  keyTwice,
+  type ParseContext,
+  type Reader,
+  readFields,
+  required,
+  wrongForm,
+} from './fields.ts'
+import type { CaseFile } from './front-matter.ts'
 import type { Contact, Contacts, Owner, Practice } from './model.ts'
 import { interval, oneOf, text } from './readers.ts'
-import type { CaseFile } from './split.ts'
 import { normal, quote } from './words.ts'
-import { readWritten, type Written } from './written.ts'
+import { readYamlTree, type YamlNode } from './yaml-tree.ts'
 
 const defaultTrimCycleDays = 35
 
@@ -28,7 +37,7 @@ export const standInPractice: Practice = {
   body: '',
 }
 
-const units: Reader<LengthUnit> = (value, sheet, name) => {
+const units: Reader<LengthUnit> = (value, context, name) => {
   const word = value.kind === 'text' ? normal(value.text) : ''
   const known: Readonly<Record<string, LengthUnit>> = {
     millimetres: 'mm',
@@ -38,42 +47,42 @@ const units: Reader<LengthUnit> = (value, sheet, name) => {
     inch: 'in',
     inches: 'in',
   }
-  return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, sheet, name)
+  return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, context, name)
 }
 
 const ownerFields = { name: required<string | null>(text, null, "the owner's name") }
 
-const owners: Reader<readonly Owner[]> = (value, sheet, name) => {
+const owners: Reader<readonly Owner[]> = (value, context, name) => {
   if (value.kind !== 'map')
-    return wrongForm(value, sheet, name, 'an id and a name for each: {abel: {name: Abel Moor}}')
+    return wrongForm(value, context, name, 'an id and a name for each: {abel: {name: Abel Moor}}')
   return value.entries.flatMap((entry): Owner[] => {
     const id = entry.key.text
     if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
-      sheet.report.error('owner-id', entry.key, `${quote(id)} cannot be an owner's id.`, {
+      context.report.error('owner-id', entry.key, `${quote(id)} cannot be an owner's id.`, {
         expected: 'lower-case letters, digits and hyphens',
         fix: idLike(id),
       })
       return []
     }
-    return [{ id, name: ownerName(entry.value, sheet, id) ?? id }]
+    return [{ id, name: ownerName(entry.value, context, id) ?? id }]
   })
 }
 
 /** `{name: Abel Moor}`, or the name alone. */
-function ownerName(value: Written, sheet: Sheet, id: string): string | null {
-  if (value.kind === 'nothing' || gapIn(value, `The name of owner ${id}`, sheet)) return null
+function ownerName(value: YamlNode, context: ParseContext, id: string): string | null {
+  if (value.kind === 'nothing' || gapIn(value, `The name of owner ${id}`, context)) return null
   if (value.kind === 'text') return value.text
-  if (value.kind === 'map') return readFields(value, ownerFields, sheet, 'of an owner').name
-  wrongForm(value, sheet, `owner ${id}`, '{name: Abel Moor}')
+  if (value.kind === 'map') return readFields(value, ownerFields, context, 'of an owner').name
+  wrongForm(value, context, `owner ${id}`, '{name: Abel Moor}')
   return null
 }
 
 const contactFields = { name: field<string | null>(text, null), phone: field<string | null>(text, null) }
 
 /** `{name: ..., phone: ...}`, or the number alone. */
-const contact: Reader<Contact> = (value, sheet, name) => {
-  if (value.kind === 'map') return readFields(value, contactFields, sheet, 'of a contact')
-  const phone = text(value, sheet, name)
+const contact: Reader<Contact> = (value, context, name) => {
+  if (value.kind === 'map') return readFields(value, contactFields, context, 'of a contact')
+  const phone = text(value, context, name)
   return phone === undefined ? undefined : { name: null, phone }
 }
 
@@ -82,10 +91,10 @@ const contactsFields = {
   vet: field<Contact>(contact, noContact),
 }
 
-const contacts: Reader<Contacts> = (value, sheet, name) =>
+const contacts: Reader<Contacts> = (value, context, name) =>
   value.kind === 'map'
-    ? readFields(value, contactsFields, sheet, 'of contacts')
-    : wrongForm(value, sheet, name, '{practice: a number, vet: {name: ..., phone: ...}}')
+    ? readFields(value, contactsFields, context, 'of contacts')
+    : wrongForm(value, context, name, '{practice: a number, vet: {name: ..., phone: ...}}')
 
 /** The nearest text that can be an id. */
 export const idLike = (words: string): string =>
@@ -96,26 +105,26 @@ export const idLike = (words: string): string =>
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '') || 'horse-1'
 
-const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => {
+const terms: Reader<Readonly<Record<string, string>>> = (value, context, name) => {
   if (value.kind !== 'map')
-    return wrongForm(value, sheet, name, 'a word and its meaning: {chalk toe: powdery horn at the toe}')
+    return wrongForm(value, context, name, 'a word and its meaning: {chalk toe: powdery horn at the toe}')
   const read = new Map<string, string>()
   for (const entry of value.entries) {
     const term = normal(entry.key.text)
     if (Object.hasOwn(findingMeanings, term) || Object.hasOwn(findingAliases, term)) {
-      sheet.report.warning(
+      context.report.warning(
         'term-known',
         entry.key,
         `${quote(term)} is a known finding already; its own meaning stays.`,
         {
-          fix: 'remove the line',
+          advice: 'remove the line',
         },
       )
       continue
     }
-    if (read.has(term)) keyTwice(entry, sheet)
-    if (entry.value.kind === 'nothing' || gapIn(entry.value, term, sheet)) continue
-    const meaning = text(entry.value, sheet, term)
+    if (read.has(term)) keyTwice(entry, context)
+    if (entry.value.kind === 'nothing' || gapIn(entry.value, term, context)) continue
+    const meaning = text(entry.value, context, term)
     if (meaning) read.set(term, meaning)
   }
   return Object.fromEntries(read)
@@ -124,8 +133,8 @@ const terms: Reader<Readonly<Record<string, string>>> = (value, sheet, name) => 
 /** A reader whose failure stays visible: without units and order every reading would be misread. */
 const orNull =
   <T>(read: Reader<T>): Reader<T | null> =>
-  (value, sheet, name) =>
-    read(value, sheet, name) ?? null
+  (value, context, name) =>
+    read(value, context, name) ?? null
 
 const practiceFields = {
   practice: required<string | null>(text, null, "the practice's name"),
@@ -143,10 +152,10 @@ export function readPracticeFile(
   file: CaseFile,
 ): { readonly practice: Practice; readonly usable: boolean } | null {
   const { report, text: whole } = file
-  const map = readWritten(whole, file.blockStart, file.blockEnd, report)
+  const map = readYamlTree(whole, file.blockStart, file.blockEnd, report)
   if (!map) return null
-  const sheet: Sheet = { report, units: 'mm', feetOrder: feet, terms: {} }
-  const read = readFields(map, practiceFields, sheet, 'of practice.md', null)
+  const context: ParseContext = { report, units: 'mm', feetOrder: feet, terms: {} }
+  const read = readFields(map, practiceFields, context, 'of practice.md', null)
   const practice: Practice = {
     name: read.practice ?? 'Practice',
     units: read.units ?? 'mm',

@@ -3,7 +3,7 @@ import type { Diagnostic } from './diagnostic.ts'
 /** Most of a line that is shown; a longer one is cut to the part around the caret. */
 const lineWidth = 100
 
-/** A diagnostic as lines for a terminal: place, what is wrong, the line with a caret, expected, likely fix. */
+/** A diagnostic as lines for a terminal: place, what is wrong, the line with a caret, expected, likely fix or what to do. */
 export function printDiagnostic(diagnostic: Diagnostic): string {
   const { file, line, column, level } = diagnostic
   const place = [file, line, column].filter((part) => part !== null).join(':')
@@ -11,6 +11,7 @@ export function printDiagnostic(diagnostic: Diagnostic): string {
   if (diagnostic.sourceLine !== null && line !== null) lines.push(...sourceLines(diagnostic, line))
   if (diagnostic.expected !== null) lines.push(`      expected: ${diagnostic.expected}`)
   if (diagnostic.fix !== null) lines.push(`    likely fix: ${diagnostic.fix}`)
+  if (diagnostic.advice !== null) lines.push(`    what to do: ${diagnostic.advice}`)
   return lines.map(visible).join('\n')
 }
 

@@ -1,14 +1,17 @@
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Diagnostic } from './diagnostic.ts'
-import type { Sheet } from './fields.ts'
+import type { ParseContext } from './fields.ts'
 import type { CasebookFolder, FolderEntry } from './folder.ts'
+import { type CaseFile, openCaseFile, openText } from './front-matter.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
 import type { Casebook, Horse, Practice } from './model.ts'
+import { namesakes } from './namesakes.ts'
 import { checkPlausibility } from './plausibility/index.ts'
 import { readPracticeFile, standInPractice } from './practice-file.ts'
 import { type Report, reportOn, sortDiagnostics } from './report.ts'
-import { openCaseFile } from './split.ts'
+import { renamed } from './stray.ts'
+import { withSureFixes } from './sure-fixes.ts'
 import { type PlacedVisit, readVisit } from './visit-file.ts'
 
 export interface PracticeRead {
@@ -23,38 +26,62 @@ export interface PracticeRead {
 export interface HorseRead {
   /** Null when its files hold an error. */
   readonly horse: Horse | null
+  /** As horse.md gives it, also where another file holds an error. */
+  readonly name: string | null
   readonly diagnostics: readonly Diagnostic[]
 }
 
 /** practice.md, and which horses there are. `asOf` is today. */
 export function readPractice(folder: CasebookFolder, _asOf: PlainDate): PracticeRead {
-  const { practice: entry, horseIds, reports } = locate(folder.list())
-  const read = entry ? openPractice(folder, entry) : missingPractice(horseIds.length)
+  const { practice: entry, likePractice, horseIds, reports } = locate(folder.list())
+  const read = entry ? openPractice(folder, entry) : missingPractice(horseIds.length, likePractice)
+  const ofFiles = reports.flatMap((report) => report.diagnostics)
   return {
     practice: read.practice,
-    diagnostics: sortDiagnostics([read.report, ...reports].flatMap((report) => report.diagnostics)),
+    diagnostics: sortDiagnostics([...toldOf(read), ...ofFiles]),
     horseIds,
   }
 }
 
-interface OpenedPractice {
-  readonly practice: Practice | null
+/** A file's report, and how the file would be read if it held another text; null for one that is not there. */
+interface Told {
   readonly report: Report
+  readonly read: ((file: CaseFile) => void) | null
+}
+
+/** What is told of a file; its likely fixes are those that were tried and found right. */
+function toldOf({ report, read }: Told): readonly Diagnostic[] {
+  if (!read) return report.diagnostics
+  return withSureFixes(report.diagnostics, report.textOf({ start: 0, end: Infinity }), (text) => {
+    const again = openText(report.file, text)
+    if (again.file) read(again.file)
+    return again.report.diagnostics
+  })
+}
+
+interface OpenedPractice extends Told {
+  readonly practice: Practice | null
 }
 
 function openPractice(folder: CasebookFolder, entry: FolderEntry): OpenedPractice {
   const { file, report } = openCaseFile(folder, entry)
   const read = file && readPracticeFile(file)
-  return { practice: read?.usable ? read.practice : null, report }
+  return { practice: read?.usable ? read.practice : null, report, read: readPracticeFile }
 }
 
-function missingPractice(horses: number): OpenedPractice {
+function missingPractice(horses: number, likePractice: string | null): OpenedPractice {
   const report = reportOn('practice.md', '')
   report.error('practice-missing', null, 'There is no practice.md in this folder.', {
     expected: 'a file practice.md beside the folders of the horses, with practice: and its name',
-    fix: horses > 0 ? 'write practice.md' : 'give the folder that holds the casebook',
+    ...(likePractice !== null && { fix: renamed(likePractice, 'practice.md') }),
+    advice:
+      likePractice !== null
+        ? null
+        : horses > 0
+          ? 'write practice.md'
+          : 'give the folder that holds the casebook',
   })
-  return { practice: null, report }
+  return { practice: null, report, read: null }
 }
 
 /** One horse with all its visits. Needs nothing of other horses, so horses can be read apart. */
@@ -65,11 +92,11 @@ export function readHorse(
   asOf: PlainDate,
 ): HorseRead {
   const entries = locateHorse(folder.list(), id)
-  const sheet = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
-  const reports: Report[] = []
-  const horse = openHorse(folder, entries, id, practice, sheet, asOf, reports)
+  const context = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
+  const reported: Told[] = []
+  const horse = openHorse(folder, entries, id, practice, context, asOf, reported)
   const visits = entries.visits
-    .map((entry) => openVisit(folder, entry, entries, sheet, reports))
+    .map((entry) => openVisit(folder, entry, entries, context, asOf, reported))
     .filter((visit) => visit !== null)
     .sort((a, b) => (a.visit.id < b.visit.id ? -1 : 1))
   checkPlausibility(visits, horse, practice.units, asOf)
@@ -78,10 +105,11 @@ export function readHorse(
       expected: `a file named by its date, ${id}/${asOf}.md`,
     })
   }
-  const diagnostics = sortDiagnostics(reports.flatMap((report) => report.diagnostics))
+  const diagnostics = sortDiagnostics(reported.flatMap(toldOf))
   const sound = horse && !diagnostics.some((one) => one.level === 'error')
   return {
     horse: sound ? { ...horse.horse, visits: visits.map((placed) => placed.visit) } : null,
+    name: horse?.horse.name ?? null,
     diagnostics,
   }
 }
@@ -91,39 +119,46 @@ function openHorse(
   entries: HorseEntries,
   id: string,
   practice: Practice,
-  sheet: Omit<Sheet, 'report'>,
+  context: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
-  reports: Report[],
+  reported: Told[],
 ): PlacedHorse | null {
   if (!entries.horse) {
     const missing = reportOn(`${id}/horse.md`, '')
     missing.error('horse-missing', null, `The folder ${id} has visits but no horse.md.`, {
       expected: "a file horse.md with the horse's name and owner",
     })
-    reports.push(missing)
+    reported.push({ report: missing, read: null })
     return null
   }
   const { file, report } = openCaseFile(folder, entries.horse)
-  reports.push(report)
-  return file && readHorseFile(file, id, practice, sheet, asOf)
+  const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf)
+  reported.push({ report, read: (text) => checkPlausibility([], read(text), context.units, asOf) })
+  return file && read(file)
 }
 
 function openVisit(
   folder: CasebookFolder,
   entry: FolderEntry,
   entries: HorseEntries,
-  sheet: Omit<Sheet, 'report'>,
-  reports: Report[],
+  context: Omit<ParseContext, 'report'>,
+  asOf: PlainDate,
+  reported: Told[],
 ): PlacedVisit | null {
   const { file, report } = openCaseFile(folder, entry)
-  reports.push(report)
+  const read = (text: CaseFile) => readVisit(text, entries, context)
+  const readAlone = (text: CaseFile) => {
+    const placed = read(text)
+    if (placed) checkPlausibility([placed], null, context.units, asOf)
+  }
+  reported.push({ report, read: readAlone })
   if (dateInName(entry.path) === null) {
     report.error('visit-name', null, `The file is named by a date that does not exist.`, {
       expected: 'the date of the visit: 2026-03-14.md',
     })
     return null
   }
-  return file && readVisit(file, entries, sheet)
+  return file && read(file)
 }
 
 /** What cannot be judged while practice.md cannot be used: its owners, its terms, its units, its order of feet. */
@@ -146,13 +181,19 @@ export function readCasebook(
   asOf: PlainDate,
 ): { casebook: Casebook | null; diagnostics: readonly Diagnostic[] } {
   const { practice, horseIds, diagnostics } = readPractice(folder, asOf)
+  // Where practice.md has an error and no owner, its owners could not be read: that is told there.
+  const ownersUnread = practice?.owners.length === 0 && diagnostics.some(({ level }) => level === 'error')
   const reads = horseIds.map((id) => readHorse(folder, id, practice ?? standInPractice, asOf))
   const ofHorses = reads
     .flatMap((read) => read.diagnostics)
     .filter((one) => practice !== null || !needPractice.has(one.code))
+    .filter((one) => one.code !== 'owner-unknown' || !ownersUnread)
+  const named = reads.flatMap(({ name }, index) =>
+    name === null ? [] : [{ id: horseIds[index] ?? '', name }],
+  )
   const horses = reads.map((read) => read.horse).filter((horse) => horse !== null)
   return {
     casebook: practice && { practice, horses },
-    diagnostics: sortDiagnostics([...diagnostics, ...ofHorses]),
+    diagnostics: sortDiagnostics([...diagnostics, ...ofHorses, ...namesakes(named)]),
   }
 }

@@ -1,23 +1,43 @@
-import type { Diagnostic } from './diagnostic.ts'
+import type { Change, Diagnostic } from './diagnostic.ts'
 
 /** A stretch of a file's text: offsets of its first character and of the one after its last. */
-export interface Spot {
+export interface TextRange {
   readonly start: number
   readonly end: number
 }
 
-interface Advice {
-  readonly expected?: string
-  readonly fix?: string
+/** A stretch of the file and what should stand there. */
+export interface SpotEdit extends TextRange {
+  readonly text: string
+}
+
+/** A likely fix: what is printed, and what it does to the file, or to the name of the file or its folder. */
+export type Fix =
+  | { readonly words: string; readonly edits: readonly SpotEdit[] }
+  | { readonly words: string; readonly rename: { readonly from: string; readonly to: string } }
+
+export interface Help {
+  readonly expected?: string | undefined
+  /**
+   * Only where applying it makes the line right; a test applies every one. A bare text takes the place of
+   * what is pointed at.
+   */
+  readonly fix?: string | Fix | null | undefined
+  /** What to do, in words, where no fix is sure. */
+  readonly advice?: string | null | undefined
 }
 
 /** Gathers what is wrong with one file; a place is given by offsets and turned into line and column here. */
 export interface Report {
   readonly file: string
-  error(code: string, spot: Spot | null, message: string, advice?: Advice): void
-  warning(code: string, spot: Spot | null, message: string, advice?: Advice): void
+  error(code: string, range: TextRange | null, message: string, help?: Help): void
+  warning(code: string, range: TextRange | null, message: string, help?: Help): void
+  /** What stands in the file there. */
+  textOf(range: TextRange): string
+  /** Column of an offset, one-based. */
+  columnOf(offset: number): number
   /** A place that a command left to be filled in. */
-  gap(spot: Spot, message: string): void
+  gap(range: TextRange, message: string): void
   readonly diagnostics: readonly Diagnostic[]
 }
 
@@ -27,18 +47,21 @@ export function reportOn(file: string, text: string): Report {
   const add = (
     level: Diagnostic['level'],
     code: string,
-    spot: Spot | null,
+    range: TextRange | null,
     message: string,
-    advice: Advice,
+    help: Help,
   ): void => {
+    const fix = fixOf(help.fix ?? null, range)
     diagnostics.push({
       code,
       level,
       file,
-      ...(spot ? placeOf(text, lineStarts(), spot) : nowhere),
+      ...(range ? placeOf(text, lineStarts(), range) : nowhere),
       message,
-      expected: advice.expected ?? null,
-      fix: advice.fix ?? null,
+      expected: help.expected ?? null,
+      fix: fix?.words ?? null,
+      change: fix && changeOf(fix, text, lineStarts),
+      advice: help.advice ?? null,
     })
   }
   const lineStarts = () => {
@@ -48,9 +71,11 @@ export function reportOn(file: string, text: string): Report {
   return {
     file,
     diagnostics,
-    error: (code, spot, message, advice = {}) => add('error', code, spot, message, advice),
-    warning: (code, spot, message, advice = {}) => add('warning', code, spot, message, advice),
-    gap: (spot, message) => add('gap', 'not-filled-in', spot, message, {}),
+    textOf: ({ start, end }) => text.slice(start, end),
+    columnOf: (offset) => positionOf(text, lineStarts(), offset).column,
+    error: (code, range, message, help = {}) => add('error', code, range, message, help),
+    warning: (code, range, message, help = {}) => add('warning', code, range, message, help),
+    gap: (range, message) => add('gap', 'not-filled-in', range, message, {}),
   }
 }
 
@@ -63,22 +88,51 @@ function startsOfLines(text: string): readonly number[] {
   return starts
 }
 
-/** Line and columns, one-based, counted in UTF-16 units; a spot over several lines is shown on its first. */
-function placeOf(text: string, starts: readonly number[], spot: Spot): Placed {
-  const start = Math.min(spot.start, text.length)
+function fixOf(fix: string | Fix | null, range: TextRange | null): Fix | null {
+  if (typeof fix !== 'string') return fix
+  return range && { words: fix, edits: [{ start: range.start, end: range.end, text: fix }] }
+}
+
+function changeOf(fix: Fix, text: string, starts: () => readonly number[]): Change {
+  if ('rename' in fix) return { kind: 'rename', ...fix.rename }
+  const edits = fix.edits.map(({ start, end, text: replacement }) => {
+    const [from, to] = [start, end].map((offset) => positionOf(text, starts(), offset))
+    return {
+      line: from?.line ?? 1,
+      column: from?.column ?? 1,
+      endLine: to?.line ?? 1,
+      endColumn: to?.column ?? 1,
+      text: replacement,
+    }
+  })
+  return { kind: 'edit', edits }
+}
+
+/** One-based, counted in UTF-16 units. */
+function positionOf(
+  text: string,
+  starts: readonly number[],
+  offset: number,
+): { line: number; column: number } {
+  const at = Math.min(offset, text.length)
   let line = 1
   for (let above = starts.length; above - line > 0; ) {
     const middle = (line + above + 1) >> 1
-    if ((starts[middle - 1] ?? 0) <= start) line = middle
+    if ((starts[middle - 1] ?? 0) <= at) line = middle
     else above = middle - 1
   }
+  return { line, column: at - (starts[line - 1] ?? 0) + 1 }
+}
+
+/** A range over several lines is shown on its first. */
+function placeOf(text: string, starts: readonly number[], range: TextRange): Placed {
+  const { line, column } = positionOf(text, starts, range.start)
   const lineStart = starts[line - 1] ?? 0
   const lineEnd = (starts[line] ?? text.length + 1) - 1
-  const column = start - lineStart + 1
   return {
     line,
     column,
-    endColumn: Math.max(column + 1, Math.min(spot.end, lineEnd) - lineStart + 1),
+    endColumn: Math.max(column + 1, Math.min(range.end, lineEnd) - lineStart + 1),
     sourceLine: text.slice(lineStart, lineEnd),
   }
 }

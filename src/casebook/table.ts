@@ -3,12 +3,12 @@
  * Columns are found by their headers: horse, date, stage, foot, measure, value, unit; visit and source may be there.
  */
 import { parse } from 'csv-parse/sync'
-import { distance as editDistance } from 'fastest-levenshtein'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { type Foot, feet, isFoot } from '../hoof/feet.ts'
 import { isDerivedId, isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import type { Stage } from './model.ts'
+import { nearest } from './words.ts'
 
 export interface TableReading {
   readonly line: number
@@ -231,9 +231,6 @@ function readValue(text: string, unit: string, kind: 'length' | 'angle', units: 
 }
 
 function unknown(what: string, text: string, known: readonly string[]): string {
-  const near = known.toSorted(
-    (a, b) => editDistance(plain(text), plain(a)) - editDistance(plain(text), plain(b)),
-  )[0]
-  const meant = near !== undefined && editDistance(plain(text), plain(near)) <= 3 ? `, perhaps ${near}` : ''
-  return `"${text}" is not a known ${what}${meant}`
+  const meant = nearest(text, known)
+  return `"${text}" is not a known ${what}${meant === null ? '' : `, perhaps ${meant}`}`
 }

@@ -4,59 +4,71 @@ import type { PerFoot } from '../hoof/feet.ts'
 import { type AnyMeasureId, derivedMeasures, isDerivedId, isMeasureId, measures } from '../hoof/measures.ts'
 import { parseAngle, parseLength, parseNumber } from '../hoof/units.ts'
 import { perFoot } from './by-foot.ts'
-import { field, gapIn, keyTwice, type Reader, readFields, type Sheet, wrongForm } from './fields.ts'
+import {
+  emptyIn,
+  field,
+  gapIn,
+  keyMeant,
+  keyTwice,
+  namesIn,
+  type ParseContext,
+  type Reader,
+  readFields,
+  wrongForm,
+} from './fields.ts'
 import type { Horse } from './model.ts'
+import { figure } from './quantities.ts'
 import { oneOf } from './readers.ts'
-import { figure, measureIdNamed } from './readings.ts'
-import { nearest, quote } from './words.ts'
-import type { Written, WrittenText } from './written.ts'
+import { measureIdNamed } from './readings.ts'
+import { quote } from './words.ts'
+import type { YamlNode, YamlText } from './yaml-tree.ts'
 
 const measureOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id] : derivedMeasures[id])
 const measureNames = [...Object.values(measures), ...Object.values(derivedMeasures)].map(
   (measure) => measure.name,
 )
 
-export const targets: Reader<Horse['targets']> = (value, sheet, name) => {
+export const targets: Reader<Horse['targets']> = (value, context, name) => {
   if (value.kind !== 'map')
-    return wrongForm(value, sheet, name, 'a measure and its band: toe angle: [50, 54]')
+    return wrongForm(value, context, name, 'a measure and its band: toe angle: [50, 54]')
   const read: Horse['targets'] = {}
+  const taken = namesIn(value)
   for (const row of value.entries) {
     const id = measureIdNamed(row.key.text)
     if (!isMeasureId(id) && !isDerivedId(id)) {
-      const meant = nearest(row.key.text, measureNames)
-      sheet.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
+      context.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
         expected: 'a measure of the reference page, such as toe angle or heel balance',
-        ...(meant && { fix: meant }),
+        fix: keyMeant(row.key.text, taken, measureNames),
       })
       continue
     }
-    if (read[id]) keyTwice(row, sheet)
-    if (row.value.kind === 'nothing' || gapIn(row.value, row.key.text, sheet)) continue
-    const bands = perFoot(bandOf(id), isBand)(row.value, sheet, `target of ${measureOf(id).name}`)
+    if (read[id]) keyTwice(row, context)
+    if (emptyIn(row, context) || gapIn(row.value, row.key.text, context)) continue
+    const bands = perFoot(bandOf(id), isBand)(row.value, context, `target of ${measureOf(id).name}`)
     if (bands) read[id] = bands
   }
   return read
 }
 
 /** A list of two, or a text such as `50 to 54`, is one band for all feet. */
-const isBand = (value: Written): boolean =>
+const isBand = (value: YamlNode): boolean =>
   value.kind === 'text' || (value.kind === 'list' && value.items.length === 2 && value.items.every(isEdge))
-const isEdge = (item: Written): boolean => item.kind === 'text' || item.kind === 'nothing'
+const isEdge = (item: YamlNode): boolean => item.kind === 'text' || item.kind === 'nothing'
 
 const bandOf =
   (id: AnyMeasureId): Reader<Band> =>
-  (value, sheet, name): Band | undefined => {
+  (value, context, name): Band | undefined => {
     const expected = 'a band: [50, 54], with ~ for an open side'
     const edges = edgesOf(value)
-    if (!edges) return wrongForm(value, sheet, name, expected, bandAround(value))
-    if (edges.some((edge) => edge.kind === 'text' && gapIn(edge, name, sheet))) return undefined
-    const numbers = edges.map((edge) => (edge.kind === 'text' ? edgeValue(edge, id, sheet) : null))
+    if (!edges) return wrongForm(value, context, name, expected, { advice: adviceFor(value) })
+    if (edges.some((edge) => edge.kind === 'text' && gapIn(edge, name, context))) return undefined
+    const numbers = edges.map((edge) => (edge.kind === 'text' ? edgeValue(edge, id, context) : null))
     const [low = null, high = null] = numbers
     const wrong = edges.find((edge, index) => edge.kind === 'text' && numbers[index] === null)
-    if (wrong) return wrongForm(wrong, sheet, name, expected)
-    if (low === null && high === null) return wrongForm(value, sheet, name, 'at least one side of the band')
+    if (wrong) return wrongForm(wrong, context, name, expected)
+    if (low === null && high === null) return wrongForm(value, context, name, 'at least one side of the band')
     if (low !== null && high !== null && low > high) {
-      sheet.report.error(
+      context.report.error(
         'target-reversed',
         value,
         `The ${name} begins at ${figure(low)} and ends below it, at ${figure(high)}.`,
@@ -67,48 +79,55 @@ const bandOf =
       )
       return undefined
     }
-    doubtEdges({ low, high }, id, value, sheet, name)
+    doubtEdges({ low, high }, id, value, context, name)
     return { low, high }
   }
 
-const textOf = (edge: Written | undefined): string => (edge?.kind === 'text' ? edge.text : '~')
+const textOf = (edge: YamlNode | undefined): string => (edge?.kind === 'text' ? edge.text : '~')
 
-function bandAround(value: Written): string | undefined {
-  const number = value.kind === 'text' ? parseNumber(value.text) : null
-  return number === null ? undefined : `[${figure(number - 2)}, ${figure(number + 2)}]`
+/** A bare number is no band: how wide it should be is the writer's to say. */
+function adviceFor(value: YamlNode): string | null {
+  const isBare = value.kind === 'text' && parseNumber(value.text) !== null
+  return isBare ? 'write the lower and the upper side, as [50, 54]' : null
 }
 
-function edgesOf(value: Written): readonly Written[] | null {
+function edgesOf(value: YamlNode): readonly YamlNode[] | null {
   if (value.kind === 'list') return value.items.length === 2 && value.items.every(isEdge) ? value.items : null
   if (value.kind !== 'text') return null
   const match = /^(.*?\S)\s*(?: to |\u2013|(?<=\d)-)\s*(\S.*)$/.exec(value.text.trim())
   if (!match) return null
-  return [match[1], match[2]].map((text): WrittenText => ({ ...value, verbatim: false, text: text ?? '' }))
+  return [match[1], match[2]].map((text): YamlText => ({ ...value, verbatim: false, text: text ?? '' }))
 }
 
-function edgeValue(edge: WrittenText, id: AnyMeasureId, sheet: Sheet): number | null {
+function edgeValue(edge: YamlText, id: AnyMeasureId, context: ParseContext): number | null {
   const { kind } = measureOf(id)
-  if (kind === 'length') return parseLength(edge.text, sheet.units)?.mm ?? null
+  if (kind === 'length') return parseLength(edge.text, context.units)?.mm ?? null
   return kind === 'angle' ? parseAngle(edge.text) : parseNumber(edge.text)
 }
 
 /** A target wholly outside what is likely for the measure was probably written in another unit. */
-function doubtEdges(band: Band, id: AnyMeasureId, value: Written, sheet: Sheet, name: string): void {
+function doubtEdges(
+  band: Band,
+  id: AnyMeasureId,
+  value: YamlNode,
+  context: ParseContext,
+  name: string,
+): void {
   if (!isMeasureId(id)) return
   const [low, high] = measures[id].likely
   if ((band.high === null || band.high >= low) && (band.low === null || band.low <= high)) return
   const unit = measures[id].kind === 'length' ? ' mm' : '°'
-  sheet.report.warning('target-unlikely', value, `The ${name} lies outside all that is likely.`, {
+  context.report.warning('target-unlikely', value, `The ${name} lies outside all that is likely.`, {
     expected: `a band within ${low} to ${high}${unit}`,
-    ...(unit === ' mm' && { fix: 'write the unit: 84 mm, 8.4 cm or 3.3 in' }),
+    ...(unit === ' mm' && { advice: 'write the unit: 84 mm, 8.4 cm or 3.3 in' }),
   })
 }
 
-const most: Reader<number> = (value, sheet, name) => {
-  const length = value.kind === 'text' ? parseLength(value.text, sheet.units) : null
-  if (!length) return wrongForm(value, sheet, name, 'a length: 1.5 mm')
+const most: Reader<number> = (value, context, name) => {
+  const length = value.kind === 'text' ? parseLength(value.text, context.units) : null
+  if (!length) return wrongForm(value, context, name, 'a length: 1.5 mm')
   if (length.mm > 0 && length.mm <= 20) return length.mm
-  sheet.report.error(
+  context.report.error(
     'limit-impossible',
     value,
     `${figure(length.mm)} mm cannot be the most to take at one trim.`,
@@ -127,8 +146,8 @@ const limitFields = {
   'most per trim': field<number | null>(most, null),
 }
 
-export const trimLimits: Reader<Horse['trimLimits']> = (value, sheet, name) => {
-  if (value.kind !== 'map') return wrongForm(value, sheet, name, '{sole: flat, most per trim: 1.5 mm}')
-  const read = readFields(value, limitFields, sheet, 'of trim limits')
+export const trimLimits: Reader<Horse['trimLimits']> = (value, context, name) => {
+  if (value.kind !== 'map') return wrongForm(value, context, name, '{sole: flat, most per trim: 1.5 mm}')
+  const read = readFields(value, limitFields, context, 'of trim limits')
   return { sole: read.sole, mostPerTrim: read['most per trim'] }
 }

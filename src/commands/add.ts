@@ -4,7 +4,7 @@ import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Practice } from '../casebook/model.ts'
 import { parseDate } from '../hoof/dates.ts'
 import type { StarterFile } from '../pages/starter/casebook.ts'
-import { casebookFolder, textOf } from './arguments.ts'
+import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
 
@@ -12,7 +12,7 @@ export const add: CommandEntry = {
   usage: 'add <what> [name]',
   does: 'Starts a file to fill in: "add casebook <folder>", "add horse <id>" or "add visit <horse>". Never replaces one.',
   options: [
-    { flags: '--casebook <folder>', does: 'where the horses are', default: 'cases' },
+    { flags: '--casebook <folder>', does: casebookDoes },
     { flags: '--date <date>', does: 'day of the visit, YYYY-MM-DD (default: today)' },
     { flags: '--second', does: 'a second visit on that day' },
   ],
@@ -30,7 +30,12 @@ async function addCasebook(name: string, world: World): Promise<number> {
   const { startCasebook } = await import('../pages/starter/casebook.ts')
   const place = resolve(world.cwd, name)
   mkdirSync(place, { recursive: true })
-  return write(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
+  const status = await write(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
+  const way = relative(world.cwd, place)
+  world.stdout.write(
+    `What to do next stands in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
+  )
+  return status
 }
 
 async function addHorse(id: string, options: Options, world: World): Promise<number> {
@@ -50,7 +55,7 @@ async function addHorse(id: string, options: Options, world: World): Promise<num
 }
 
 async function addVisit(id: string, options: Options, world: World): Promise<number> {
-  const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { diskFolder } = await import('../build/disk/source-folder.ts')
   const { formatter } = await import('../pages/shared/format.ts')
   const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const { startVisit } = await import('../pages/starter/visit.ts')
@@ -109,7 +114,7 @@ function visitDay(options: Options, world: World): string {
 }
 
 async function write(place: string, files: readonly StarterFile[], world: World): Promise<number> {
-  const { addFiles } = await import('../publish/disk/new-files.ts')
+  const { addFiles } = await import('../build/disk/add-files.ts')
   const { written, kept } = addFiles(place, files)
   const shown = (path: string) => relative(world.cwd, join(place, path)) || path
   for (const path of written) world.stdout.write(`${shown(path)} written\n`)

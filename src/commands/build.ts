@@ -1,18 +1,16 @@
 import { availableParallelism } from 'node:os'
-import { join, relative, resolve } from 'node:path'
-import { printExceptions } from '../publish/leaks/report.ts'
-import { passphraseFile } from '../publish/locked/passphrase-file.ts'
-import type { Edition } from '../publish/made.ts'
-import type { Built } from '../publish/site.ts'
+import { dirname, join, relative, resolve } from 'node:path'
+import type { Built } from '../apps/site/build-site.ts'
+import type { Edition } from '../editions/edition.ts'
+import { editions } from '../editions/index.ts'
+import { printExceptions } from '../leaks/report.ts'
 import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
-import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
+import { type CommandEntry, exit, type OptionEntry, type World, WrongUse } from './command.ts'
 import { progressLine } from './progress.ts'
 import { counted, countText, printAll, problemsIn } from './report.ts'
 
-const editions: readonly Edition[] = ['practice', 'owner', 'portfolio']
-
 const editionsOf = (named: string | null | undefined): readonly Edition[] =>
-  named === 'all' ? editions : editions.filter((edition) => edition === (named ?? 'practice'))
+  named === 'all' ? editions : editions.filter(({ name }) => name === (named ?? 'practice'))
 
 /** More threads than this cost more memory than they save time. */
 const mostThreads = 4
@@ -20,33 +18,44 @@ const mostThreads = 4
 /** How many horses are made at once where nobody says. */
 export const usualThreads = () => Math.min(availableParallelism(), mostThreads)
 
+export const outOption: OptionEntry = {
+  flags: '--out <folder>',
+  does: 'where the site goes (default: site here, or beside the casebook you are in)',
+}
+
 export const build: CommandEntry = {
   usage: 'build [folder]',
   does: 'Checks the casebook and makes the site. A horse with problems keeps its last pages; every other one is made.',
   options: [
-    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
-    { flags: '--edition <edition>', does: 'for whom', choices: [...editions, 'all'], default: 'practice' },
+    outOption,
+    {
+      flags: '--edition <edition>',
+      does: 'for whom',
+      choices: [...editions.map(({ name }) => name), 'all'],
+      default: 'practice',
+    },
     asOfOption,
     { flags: '--jobs <count>', does: 'how many horses are made at once (default: by the processor)' },
   ],
   run: async ([folder], options, world) => {
     const casebook = casebookFolder(folder, world)
-    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
+    const site = siteFolder(textOf(options, 'out'), casebook, world)
     const asOf = asOfDay(options, world)
     const threads = countOf(options, 'jobs') ?? usualThreads()
     const wanted = editionsOf(textOf(options, 'edition'))
 
-    const { buildSite } = await import('../publish/site.ts')
-    const { disk } = await import('../publish/disk/files.ts')
-    const { pageMakers } = await import('../publish/makers.ts')
-    const { packageRoot, programKey } = await import('../publish/package.ts')
+    const { buildSite } = await import('../apps/site/build-site.ts')
+    const { disk } = await import('../build/disk/files.ts')
+    const { lazyPageTools } = await import('../apps/site/site-units.ts')
+    const { packageRoot, programKey } = await import('../build/program.ts')
     const line = progressLine(world)
     try {
       const built = await buildSite(
         { casebook, site, asOf, editions: wanted },
         {
           files: disk,
-          makers: pageMakers(disk, threads),
+          threads,
+          openTools: lazyPageTools(),
           program: programKey(packageRoot()),
           now: world.now,
           report: line.show,
@@ -54,7 +63,7 @@ export const build: CommandEntry = {
         },
       )
       line.clear()
-      return tell(built, wanted, { casebook, site }, world)
+      return report(built, wanted, { casebook, site }, world)
     } finally {
       line.clear()
     }
@@ -62,17 +71,19 @@ export const build: CommandEntry = {
 }
 
 /**
- * The site's folder, absolute.
+ * The site's folder, absolute; where none is named, `site` here, or beside the casebook for one who is in it.
  * @throws WrongUse when it and the casebook lie in one another: the one would be read or written as the other
  */
-export function siteFolder(name: string, casebook: string, world: World): string {
-  const site = resolve(world.cwd, name)
+export function siteFolder(named: string | null, casebook: string, world: World): string {
   const isWithin = (inner: string, outer: string) => {
     const way = relative(outer, inner)
     return (
       way === '' || !(way === '..' || way.startsWith('../') || way.startsWith('..\\') || resolve(way) === way)
     )
   }
+  const usual = isWithin(world.cwd, casebook) ? join(dirname(casebook), 'site') : 'site'
+  const name = named ?? usual
+  const site = resolve(world.cwd, name)
   if (isWithin(site, casebook) || isWithin(casebook, site)) {
     throw new WrongUse(
       `The site ${name} and the casebook lie in one another. Name another folder with --out.`,
@@ -82,7 +93,7 @@ export function siteFolder(name: string, casebook: string, world: World): string
 }
 
 /** Says what was made, and last which file to open. */
-function tell(
+function report(
   built: Built,
   wanted: readonly Edition[],
   { casebook, site }: { readonly casebook: string; readonly site: string },
@@ -108,11 +119,10 @@ function tell(
       `Searched for in some forms only, so look for yourself:\n${printExceptions(exceptions)}\n`,
     )
   }
-  const opens: Readonly<Record<Edition, string>> = {
-    practice: `Open ${from(site, 'practice', 'index.html')}`,
-    owner: `Owners' pages, locked: ${from(site, 'owners')}; what opens them: ${from(casebook, passphraseFile)}`,
-    portfolio: `Portfolio, for anyone: ${from(site, 'portfolio', 'index.html')}`,
+  const places = {
+    site: (...path: readonly string[]) => from(site, ...path),
+    casebook: (...path: readonly string[]) => from(casebook, ...path),
   }
-  for (const edition of wanted) world.stdout.write(`${opens[edition]}\n`)
+  for (const edition of wanted) world.stdout.write(`${edition.announcement(places)}\n`)
   return problems > 0 ? exit.problems : exit.clean
 }

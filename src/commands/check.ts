@@ -26,7 +26,7 @@ export const check: CommandEntry = {
 }
 
 async function readAll(place: string, asOf: PlainDate) {
-  const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { diskFolder } = await import('../build/disk/source-folder.ts')
   const { readCasebook } = await import('../casebook/read.ts')
   const read = new Set<string>()
   const folder = diskFolder(place)

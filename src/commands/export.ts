@@ -23,7 +23,7 @@ export const exportCasebook: CommandEntry = {
       return exit.clean
     }
     const asOf = asOfDay(options, world)
-    const { diskFolder } = await import('../publish/disk/disk.ts')
+    const { diskFolder } = await import('../build/disk/source-folder.ts')
     const { readCasebook } = await import('../casebook/read.ts')
     const { assess } = await import('../trend/assess.ts')
     const { casebook, diagnostics } = readCasebook(diskFolder(casebookFolder(folder, world)), asOf)

@@ -2,19 +2,19 @@ import { readFileSync, statSync } from 'node:fs'
 import { join, relative, resolve } from 'node:path'
 import type { TableRemark } from '../casebook/table.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import { casebookFolder, textOf } from './arguments.ts'
+import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { counted } from './report.ts'
 
 export const importTable: CommandEntry = {
   usage: 'import <table.csv>',
   does: 'Turns a long table of readings (horse, date, stage, foot, measure, value, unit) into case files. Never replaces one.',
-  options: [{ flags: '--casebook <folder>', does: 'where the horses are', default: 'cases' }],
+  options: [{ flags: '--casebook <folder>', does: casebookDoes }],
   run: async ([name = ''], options, world) => {
     const { readTable } = await import('../casebook/table.ts')
     const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
     const { importedFiles } = await import('../pages/starter/imported.ts')
-    const { addFiles } = await import('../publish/disk/new-files.ts')
+    const { addFiles } = await import('../build/disk/add-files.ts')
     const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
     const table = readTable(await tableText(name, world), await practiceUnits(place, world))
     const unread = table.remarks.filter(({ kind }) => kind === 'not understood')
@@ -68,7 +68,7 @@ async function tableText(name: string, world: World): Promise<string> {
 
 /** Unit of a length without one: the practice's, or millimetres where there is no practice yet. */
 async function practiceUnits(place: string, world: World): Promise<LengthUnit> {
-  const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { diskFolder } = await import('../build/disk/source-folder.ts')
   const { readPractice } = await import('../casebook/read.ts')
   return readPractice(diskFolder(place), world.today()).practice?.units ?? 'mm'
 }

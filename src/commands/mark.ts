@@ -1,11 +1,11 @@
 import { existsSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join, relative, resolve } from 'node:path'
+import type { MarkServer } from '../apps/mark/server.ts'
+import type { MarkTarget } from '../apps/mark/write.ts'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../pages/mark/mark-page.ts'
-import type { MarkServer } from '../publish/marking/server.ts'
-import type { MarkTarget } from '../publish/marking/write.ts'
-import { textOf } from './arguments.ts'
+import { casebookAround, portOf, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
 
@@ -46,20 +46,20 @@ export async function openMarking(photo: string, options: Options, world: World)
   const known = await readHorseOf(place, world)
   if (known === null) return null
   const { view, entry } = chooseEntry(known.horse, place, options)
-  const { uprightPicture } = await import('../publish/pictures/pictures.ts')
+  const { uprightPicture } = await import('../pictures/process.ts')
   const picture = await uprightPicture(place.file, readFileSync(place.path))
   if ('refusal' in picture) {
-    const { refusalText } = await import('../publish/pictures/refusal.ts')
+    const { refusalText } = await import('../pictures/refusal.ts')
     world.stderr.write(`${refusalText(picture, place.file)}\n`)
     return null
   }
   const { width, height, jpeg } = picture
   const page = await pageOf({ file: place.file, view, entry, width, height }, known.practice)
-  const { serveMarking } = await import('../publish/marking/server.ts')
-  const { writeLandmarks } = await import('../publish/marking/write.ts')
+  const { serveMarking } = await import('../apps/mark/server.ts')
+  const { writeLandmarks } = await import('../apps/mark/write.ts')
   const target = entry && targetOf(place, known.practice, entry, world)
   const write = target && ((landmarks: Landmarks) => writeLandmarks(target, landmarks))
-  return serveMarking({ ...page, picture: jpeg, write }, portOf(textOf(options, 'port') ?? '0'))
+  return serveMarking({ ...page, picture: jpeg, write }, portOf(options))
 }
 
 interface Place {
@@ -72,21 +72,23 @@ interface Place {
 
 /** The picture, and the horse in whose folder it lies. */
 function placeOf(photo: string, world: World): Place {
-  const path = resolve(world.cwd, photo)
+  const around = casebookAround(world.cwd)
+  const paths = [world.cwd, ...(around ? [around] : [])].map((folder) => resolve(folder, photo))
+  const path = paths.find((one) => existsSync(one)) ?? resolve(world.cwd, photo)
   if (!existsSync(path) || !statSync(path).isFile()) throw new WrongUse(`There is no picture ${photo}.`)
   for (let folder = dirname(path); folder !== dirname(folder); folder = dirname(folder)) {
     if (!existsSync(join(folder, 'horse.md'))) continue
     const file = relative(folder, path).replaceAll('\\', '/')
     return { path, casebook: dirname(folder), horse: basename(folder), file }
   }
-  throw new WrongUse(`${photo} lies in no horse's folder. Copy it to cases/<horse>/photos/ first.`)
+  throw new WrongUse(`${photo} lies in no horse's folder. Copy it to the folder photos of a horse first.`)
 }
 
 async function readHorseOf(
   { casebook, horse: id }: Place,
   world: World,
 ): Promise<{ practice: Practice; horse: Horse } | null> {
-  const { diskFolder } = await import('../publish/disk/disk.ts')
+  const { diskFolder } = await import('../build/disk/source-folder.ts')
   const { readPractice, readHorse } = await import('../casebook/read.ts')
   const folder = diskFolder(casebook)
   const { practice, diagnostics } = readPractice(folder, world.today())
@@ -148,26 +150,19 @@ function targetOf(place: Place, practice: Practice, { visit, nth }: Entry, world
 
 async function pageOf(subject: MarkSubject, practice: Practice) {
   const { createRenderer } = await import('../render/renderer.ts')
-  const { browserScripts, commonStyles, packageRoot, styleSheets, templateSources } = await import(
-    '../publish/package.ts'
-  )
+  const { assetTexts } = await import('../build/assets.ts')
+  const { commonStyles, packageRoot, templateSources } = await import('../build/program.ts')
   const { markPage } = await import('../pages/mark/mark-page.ts')
   const { formatter } = await import('../pages/shared/format.ts')
   const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const words = wordsFor(practiceLanguage)
   const root = packageRoot()
-  const sheets = styleSheets(root)
+  const { style, scripts } = assetTexts(root, { styles: [...commonStyles, 'mark'], scripts: ['mark'] })
   return {
     page: await createRenderer(templateSources(root), words).render(
       markPage(subject, formatter(practice.units, words)),
     ),
-    style: [...commonStyles, 'mark'].map((name) => sheets.get(name) ?? '').join('\n'),
-    script: browserScripts(root).get('mark') ?? '',
+    style,
+    script: scripts.map(({ text }) => text).join('\n'),
   }
-}
-
-function portOf(text: string): number {
-  const port = Number(text)
-  if (Number.isInteger(port) && port >= 0 && port <= 65_535) return port
-  throw new WrongUse(`--port ${text} is no port: 0 to 65535.`)
 }

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Rebuilt } from '../publish/preview/rebuild.ts'
-import { casebookFolder, textOf } from './arguments.ts'
-import { siteFolder, usualThreads } from './build.ts'
+import type { Rebuilt } from '../apps/preview/rebuild.ts'
+import { practice } from '../editions/practice.ts'
+import { casebookFolder, portOf, textOf } from './arguments.ts'
+import { outOption, siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { openMarking } from './mark.ts'
 import { counted } from './report.ts'
@@ -13,7 +14,7 @@ export const preview: CommandEntry = {
   usage: 'preview [folder]',
   does: 'Shows the practice site in a browser on this machine alone, and makes it again whenever a file is saved.',
   options: [
-    { flags: '--out <folder>', does: 'where the site goes', default: 'site' },
+    outOption,
     {
       flags: '--port <number>',
       does: 'port on this machine; 0 takes any that is free',
@@ -22,15 +23,15 @@ export const preview: CommandEntry = {
   ],
   run: async ([folder], options, world) => {
     const casebook = casebookFolder(folder, world)
-    const site = siteFolder(textOf(options, 'out') ?? 'site', casebook, world)
-    const port = portOf(textOf(options, 'port') ?? String(usualPort))
-    const { openBuilder } = await import('../publish/preview/rebuild.ts')
+    const site = siteFolder(textOf(options, 'out'), casebook, world)
+    const port = portOf(options)
+    const { openRebuilder } = await import('../apps/preview/rebuild.ts')
     const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
-    const { servePreview } = await import('../publish/preview/server.ts')
-    const { watchFolder } = await import('../publish/preview/watch.ts')
-    const { packageRoot } = await import('../publish/package.ts')
+    const { servePreview } = await import('../apps/preview/server.ts')
+    const { watchFolder } = await import('../apps/preview/watch.ts')
+    const { packageRoot } = await import('../build/program.ts')
 
-    const builder = openBuilder({
+    const builder = openRebuilder({
       casebook,
       site,
       threads: usualThreads(),
@@ -41,20 +42,22 @@ export const preview: CommandEntry = {
     const first = await builder.build([])
     const marking = markingIn(casebook, world)
     const assets = previewAssets(packageRoot(), wordsFor(practiceLanguage).mark.fromPreview)
-    const server = await servePreview(join(site, 'practice'), port, assets, marking.open).catch((error) => {
-      throw portTaken(error, port)
-    })
+    const server = await servePreview(join(site, practice.folder), port, assets, marking.open).catch(
+      (error) => {
+        throw portTaken(error, port)
+      },
+    )
     server.show(first.problems)
-    tell(first, world)
+    report(first, world)
     const watching = await watchFolder(casebook, async (paths) => {
       const next = await builder.build(paths)
       server.show(next.problems)
       if (next.changed) server.reload()
-      tell(next, world)
+      report(next, world)
     })
-    builder.keepLooking(() => watching.tell(casebook))
+    builder.keepChecking(() => watching.report(casebook))
     world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
-    await builder.rehearse()
+    await builder.warmUp()
     await new Promise<void>((resolve) => {
       if (world.signal.aborted) resolve()
       world.signal.addEventListener('abort', () => resolve(), { once: true })
@@ -72,26 +75,19 @@ function markingIn(casebook: string, world: World) {
   const opened: { close(): Promise<void> }[] = []
   return {
     open: async (photo: string, visit: string | null): Promise<string> => {
-      const told: string[] = []
-      const stderr = { write: (text: string) => void told.push(text), isTerminal: false }
+      const reported: string[] = []
+      const stderr = { write: (text: string) => void reported.push(text), isTerminal: false }
       const page = await openMarking(
         join(casebook, photo),
         new Map(visit === null ? [] : [['visit', visit]]),
         { ...world, stderr },
       )
-      if (page === null) throw new Error(told.join(''))
+      if (page === null) throw new Error(reported.join(''))
       opened.push(page)
       return page.url
     },
     close: () => Promise.all(opened.map((page) => page.close())),
   }
-}
-
-function portOf(text: string): number {
-  const port = Number(text)
-  if (!Number.isInteger(port) || port < 0 || port > 65_535)
-    throw new WrongUse(`--port ${text} is no port: 0 to 65535.`)
-  return port
 }
 
 function portTaken(error: unknown, port: number): unknown {
@@ -105,7 +101,7 @@ const previewAssets = (root: string, markText: string) => ({
   markText,
 })
 
-function tell({ problems, milliseconds, changed }: Rebuilt, world: World): void {
+function report({ problems, milliseconds, changed }: Rebuilt, world: World): void {
   const what = changed ? 'made' : 'nothing changed'
   world.stderr.write(`${what} in ${Math.round(milliseconds)} ms, ${counted(problems.length, 'problem')}\n`)
 }

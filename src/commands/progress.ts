@@ -1,5 +1,5 @@
 /** One line on a terminal that says how far long work is. In a pipe it stays quiet. */
-import type { Progress } from '../publish/order.ts'
+import type { Progress } from '../build/builder.ts'
 import type { World } from './command.ts'
 
 export interface ProgressLine {
@@ -36,10 +36,10 @@ export function progressLine(world: World): ProgressLine {
 
 /** `Making horses: 120 of 1000, about 2 minutes left`; `spent` is the time since the first, milliseconds. */
 export function progressText(progress: Progress, spent: number): string {
-  if (progress.step === 'reading') return 'Looking through the casebook ...'
+  if (progress.step === 'reading') return 'RecheckOptions through the casebook ...'
   if (progress.step === 'publishing') return `Publishing ${progress.files} files ...`
   const { done, total } = progress
-  if (progress.step === 'locking') return `Locking owners' pages: ${done} of ${total}`
+  if (progress.step === 'protecting') return `Searching and locking: ${done} of ${total}`
   const text = `Making horses: ${done} of ${total}`
   if (done === 0 || spent < guessAfter) return text
   return `${text}, about ${timeLeft((spent / done) * (total - done))} left`

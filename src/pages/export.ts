@@ -211,11 +211,11 @@ const exportHorse = (of: Assessment, f: Formatter): ExportedHorse => ({
     next: one.next,
   })),
   heldFeet: [...of.heldFeet],
-  checks: of.checks.map(({ kind, foot: at, date: on, facts }) => ({
-    kind,
-    foot: at,
-    date: on,
-    message: f.words.assessment.checks[kind](facts, f),
+  checks: of.checks.map((one) => ({
+    kind: one.kind,
+    foot: one.foot,
+    date: one.date,
+    message: f.words.assessment.checkSentence(one, f),
   })),
   cautions: standingCautions(of.cautions).map((caution) => ({
     code: caution.code,

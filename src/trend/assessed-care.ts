@@ -1,6 +1,8 @@
 /** What the engine says about the work: plans, remarks on the record, cautions. */
+import type { Stage } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
+import type { AnyMeasureId } from '../hoof/measures.ts'
 
 export interface Plan {
   readonly foot: Foot
@@ -57,29 +59,72 @@ export interface PlanCheck {
 }
 
 /** A remark on the record itself: sources that disagree, readings that do not close, a visit that pulls a line. */
-export interface Check {
-  readonly kind: CheckKind
+export type Check = { readonly [Kind in CheckKind]: CheckOf<Kind> }[CheckKind]
+
+export interface CheckOf<Kind extends CheckKind> {
+  readonly kind: Kind
   readonly foot: Foot | null
   readonly date: PlainDate | null
   readonly visit: string | null
-  readonly facts: Facts
+  readonly facts: CheckFacts[Kind]
 }
 
-export type CheckKind =
-  | 'entered against photo'
-  | 'readings do not close'
-  | 'pulls the line'
-  | 'pace has changed'
-  | 'growth out of range'
-  | 'toe length for weight'
-  | 'heel gap'
-  | 'load index'
-  | 'frog ratio'
-  | 'sheared heels'
-  | 'broken axis'
-  | 'pair mismatch'
+export type CheckKind = keyof CheckFacts
 
-/** Numbers and names that the words of a check or caution are made from. */
+/** A value that a published or customary limit speaks of. */
+type Beyond = { readonly value: number; readonly limit: number }
+
+/** What each kind of remark says; limits come with the facts. Lengths mm, angles degrees, rates a month. */
+export interface CheckFacts {
+  readonly 'entered against photo': {
+    readonly measure: AnyMeasureId
+    readonly stage: Stage
+    readonly entered: number
+    readonly photo: number
+    readonly difference: number
+    /** 95 % limit for the difference. */
+    readonly within: number
+    readonly explained: boolean
+  }
+  readonly 'readings do not close': {
+    readonly stage: Stage
+    readonly computed: number
+    readonly measured: number
+    readonly within: number
+  }
+  readonly 'pulls the line': {
+    readonly measure: AnyMeasureId
+    readonly theilSenPerMonth: number
+    readonly leastSquaresPerMonth: number
+  }
+  readonly 'pace has changed': {
+    readonly measure: AnyMeasureId
+    readonly wholePerMonth: number
+    readonly recentPerMonth: number
+  }
+  readonly 'growth out of range': {
+    readonly measure: AnyMeasureId
+    readonly ratePerMonth: number
+    readonly low: number
+    readonly high: number
+    readonly slowest: number
+    readonly fastest: number
+  }
+  readonly 'toe length for weight': {
+    readonly value: number
+    readonly guide: number
+    readonly difference: number
+    readonly weight: number | null
+  }
+  readonly 'heel gap': Beyond
+  readonly 'load index': Beyond
+  readonly 'frog ratio': Beyond
+  readonly 'sheared heels': Beyond
+  readonly 'broken axis': Beyond
+  readonly 'pair mismatch': Beyond
+}
+
+/** Numbers and names that the words of a caution are made from. */
 export type Facts = Readonly<Record<string, string | number | null>>
 
 export interface NextVisit {

@@ -4,7 +4,7 @@ import { feet } from '../hoof/feet.ts'
 import { publishedGrowth } from '../hoof/growth.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
 import { wallLengths } from '../hoof/walls.ts'
-import type { Check, CheckKind } from './assessed-care.ts'
+import type { Check, CheckFacts, CheckKind } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Growth } from './assessment.ts'
 import { notClosing } from './closing.ts'
@@ -44,7 +44,7 @@ const enteredAgainstPhoto = (columns: Columns): readonly Check[] =>
       if (entered === null || shown === null) return []
       const difference = entered - shown
       const within = z975 * Math.hypot(gauge.sds[i] ?? 0, photo.sds[i] ?? 0)
-      const explained = Math.abs(difference) <= within ? 'yes' : 'no'
+      const explained = Math.abs(difference) <= within
       const facts = { measure, stage, entered, photo: shown, difference, within, explained }
       return [{ kind: 'entered against photo', foot, date, visit: id, facts }]
     })
@@ -93,40 +93,44 @@ function growthOutOfRange(growth: Growth): readonly Check[] {
   return [{ kind: 'growth out of range', foot, date: null, visit, facts }]
 }
 
+type CriterionKind = { readonly [K in CheckKind]: CheckFacts[K] extends Beyond ? K : never }[CheckKind]
+type Beyond = CheckFacts['heel gap']
+
 interface Criterion {
-  readonly kind: CheckKind
+  readonly kind: CriterionKind
   readonly measure: AnyMeasureId
-  readonly met: (value: number) => boolean
+  readonly limit: number
+  readonly met: (value: number, limit: number) => boolean
 }
+
+const farApart = (value: number, limit: number): boolean => Math.abs(value) >= limit
 
 /**
  * Axis: 3 degrees, common practice. Heel gap 5 degrees or more, heels 5 mm or more apart, frog ratio below 0.67, load
  * index above 78: Turner. Pair 5 degrees or more: Turner, from memory, uncertain.
  */
 const hoofBalanceCriteria: readonly Criterion[] = [
-  { kind: 'broken axis', measure: 'axis-deviation', met: (value) => Math.abs(value) > 3 },
-  { kind: 'heel gap', measure: 'heel-gap', met: (value) => value >= 5 },
-  { kind: 'sheared heels', measure: 'heel-balance', met: (value) => Math.abs(value) >= 5 },
-  { kind: 'frog ratio', measure: 'frog-ratio', met: (value) => value < 0.67 },
-  { kind: 'pair mismatch', measure: 'pair-mismatch', met: (value) => Math.abs(value) >= 5 },
-  { kind: 'load index', measure: 'load-index', met: (value) => value > 78 },
+  {
+    kind: 'broken axis',
+    measure: 'axis-deviation',
+    limit: 3,
+    met: (value, limit) => Math.abs(value) > limit,
+  },
+  { kind: 'heel gap', measure: 'heel-gap', limit: 5, met: (value, limit) => value >= limit },
+  { kind: 'sheared heels', measure: 'heel-balance', limit: 5, met: farApart },
+  { kind: 'frog ratio', measure: 'frog-ratio', limit: 0.67, met: (value, limit) => value < limit },
+  { kind: 'pair mismatch', measure: 'pair-mismatch', limit: 5, met: farApart },
+  { kind: 'load index', measure: 'load-index', limit: 78, met: (value, limit) => value > limit },
 ]
 
 const criteria = (columns: Columns): readonly Check[] =>
-  hoofBalanceCriteria.flatMap(({ kind, measure, met }) =>
+  hoofBalanceCriteria.flatMap(({ kind, measure, limit, met }) =>
     feet.flatMap((foot): readonly Check[] => {
       const latest = lastSeen(columns, foot, measure)
-      if (latest === null || !met(latest.value)) return []
+      if (latest === null || !met(latest.value, limit)) return []
       const visit = columns.visits[latest.place]
-      return [
-        {
-          kind,
-          foot,
-          date: visit?.date ?? null,
-          visit: visit?.id ?? null,
-          facts: { measure, value: latest.value },
-        },
-      ]
+      const facts = { value: latest.value, limit }
+      return [{ kind, foot, date: visit?.date ?? null, visit: visit?.id ?? null, facts }]
     }),
   )
 

@@ -15,15 +15,9 @@ export const notClosing = (columns: Columns): readonly Check[] =>
       stages.flatMap((stage) =>
         placesInDoubt(columns, family, stage, foot).flatMap((place): readonly Check[] => {
           const view = sideViewAt(columns, family, stage, foot, place)
-          if (view?.closes !== false) return []
+          if (view?.closes !== false || view.coronetMeasured === null) return []
           const { coronetAngle, coronetMeasured, closesWithin, visit, date } = view
-          const facts = {
-            stage,
-            computed: coronetAngle,
-            measured: coronetMeasured,
-            difference: (coronetMeasured ?? coronetAngle) - coronetAngle,
-            within: closesWithin,
-          }
+          const facts = { stage, computed: coronetAngle, measured: coronetMeasured, within: closesWithin }
           return [{ kind: 'readings do not close', foot, date, visit, facts }]
         }),
       ),

@@ -6,15 +6,16 @@ import { pathToFileURL } from 'node:url'
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { assetFiles } from '../../src/build/assets.ts'
+import { disk } from '../../src/build/disk/files.ts'
+import { diskFolder } from '../../src/build/disk/source-folder.ts'
+import type { MadeFile } from '../../src/build/disk/staging.ts'
+import { packageRoot, templateSources } from '../../src/build/program.ts'
 import { readHorse, readPractice } from '../../src/casebook/read.ts'
+import { practice as practiceEdition } from '../../src/editions/practice.ts'
 import { presentHorse } from '../../src/pages/practice/index.ts'
-import { assetFiles } from '../../src/publish/assets.ts'
-import { diskFolder } from '../../src/publish/disk/disk.ts'
-import { disk } from '../../src/publish/disk/files.ts'
-import type { MadeFile } from '../../src/publish/made.ts'
-import { packageRoot, templateSources } from '../../src/publish/package.ts'
-import { processPictures } from '../../src/publish/pictures/pictures.ts'
-import { pictureStore } from '../../src/publish/pictures/store.ts'
+import { processPictures } from '../../src/pictures/process.ts'
+import { pictureFiles, pictureStore } from '../../src/pictures/store.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { english, formatIn } from '../english.ts'
@@ -43,7 +44,7 @@ beforeAll(async () => {
   const { horse } = readHorse(folder, 'samphire', practice, asOf)
   if (horse === null) throw new Error('the demo horse cannot be read')
   const store = pictureStore(disk, join(site, 'store'))
-  const { pictures, files, diagnostics } = await processPictures(horse, folder, store)
+  const { pictures, diagnostics } = await processPictures(horse, folder, store)
   expect(diagnostics).toEqual([])
   const renderer = createRenderer(templateSources(packageRoot()), english)
   const views = presentHorse({
@@ -55,8 +56,8 @@ beforeAll(async () => {
   })
   for (const view of views)
     put(`practice/${view.path}`, { path: view.path, text: await renderer.render(view) })
-  for (const file of files) put(`practice/${file.path}`, file)
-  for (const file of assetFiles(packageRoot(), 'practice')) put(file.path, file)
+  for (const file of pictureFiles(horse.id, pictures, store)) put(`practice/${file.path}`, file)
+  for (const file of assetFiles(packageRoot(), practiceEdition.assets)) put(`practice/${file.path}`, file)
   browser = await launch()
 })
 afterAll(async () => {

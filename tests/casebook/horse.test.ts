@@ -52,8 +52,14 @@ describe('horse.md', () => {
     })
   })
 
-  it.each(['no', 'No', 'false', 'off', 'n', '~', ''])('portfolio: %s is no consent', (word) => {
+  it.each(['no', 'No', 'false', 'off', 'n', '~'])('portfolio: %s is no consent', (word) => {
     expect(sound(`${juno}consent: {portfolio: ${word}}`)?.consent.portfolio).toBe(false)
+  })
+
+  it('takes an answer that was forgotten for none, and says so', () => {
+    const result = read(`${juno}consent: {portfolio: }`)
+    expect(told(result)).toEqual(['not-filled-in juno/horse.md:4 Portfolio holds nothing.'])
+    expect(result.horse?.consent.portfolio).toBe(false)
   })
 
   it('takes no unclear word for consent', () => {
@@ -192,7 +198,6 @@ describe('practice.md', () => {
       ]),
     ).toEqual([
       ['owner-id', 'abel-moor'],
-      ['key-missing', null],
       ['key-unknown', 'name'],
     ])
   })

@@ -2,8 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { CasebookFolder } from '../../src/casebook/folder.ts'
+import { maxFileBytes } from '../../src/casebook/front-matter.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
-import { maxFileBytes } from '../../src/casebook/split.ts'
 import { memoryFolder } from './memory-folder.ts'
 import { horseText, practiceText, readOne, readVisitBlock, told } from './read-one.ts'
 
@@ -125,6 +125,20 @@ describe('nothing in a case file grows', () => {
       `findings: {LF: [${'"flare, toe, 9", '.repeat(15_000)}]}`,
       `${'['.repeat(18)}${'?, '.repeat(80_000)}`,
       `footing: "${'\\u0041'.repeat(40_000)}"`,
+      // Where the parser gives up, the slip is looked for in the text: no search may go over it again and again.
+      `footing: a${' '.repeat(250_000)}b: c`,
+      `footing: [1]${' '.repeat(250_000)}x: y`,
+      `footing: a${' '.repeat(250_000)}? b: c`,
+      `before:\n  toe length: [${','.repeat(250_000)}]`,
+      `before: [${'-,'.repeat(120_000)}]`,
+      `footing: [${' #'.repeat(120_000)}]`,
+      `footing: ${'a: b, '.repeat(40_000)}`,
+      `${'\u00a0a: b\n'.repeat(40_000)}`,
+      `${Array.from({ length: 30_000 }, (_, index) => `footng${index}:`).join('\n')}`,
+      `findings:\n  LF:\n    - flare, toe, 2\n${'      crack, toe, 1\n'.repeat(12_000)}`,
+      `care:\n${'  - keep #2 dry\n'.repeat(15_000)}`,
+      `before:\n  toe length: {${'LF: 98,5, '.repeat(25_000)}RF: 1}`,
+      'before:\n'.repeat(36_000),
     ]
     for (const block of worst) {
       const started = performance.now()
@@ -183,7 +197,7 @@ describe('text that is none', () => {
       line: 2,
       column: 11,
       message: 'A character here is not in UTF-8.',
-      fix: 'save the file again as UTF-8 in your editor',
+      advice: 'save the file again as UTF-8 in your editor',
     })
   })
 

@@ -7,13 +7,13 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { parseDocument } from 'yaml'
 import { reportOn } from '../../src/casebook/report.ts'
-import { readWritten, type Written } from '../../src/casebook/written.ts'
+import { readYamlTree, type YamlNode } from '../../src/casebook/yaml-tree.ts'
 
 const roots = [join(import.meta.dirname, '../casebooks'), join(import.meta.dirname, '../../cases')]
 
 const blockOf = (text: string): string | null => /^---\n([\s\S]*?)^---[ \t]*$/m.exec(text)?.[1] ?? null
 
-function plain(node: Written): unknown {
+function plain(node: YamlNode): unknown {
   switch (node.kind) {
     case 'text':
       return node.text
@@ -55,7 +55,7 @@ describe('both parsers read the same', () => {
     const block = blockOf(readFileSync(path, 'utf8'))
     if (block === null) continue
     const report = reportOn(path, block)
-    const written = readWritten(block, 0, block.length, report)
+    const written = readYamlTree(block, 0, block.length, report)
     if (!written || report.diagnostics.length > 0) continue
     compared++
     it(path.split(/[/\\]/).slice(-3).join('/'), () => {

@@ -14,25 +14,30 @@ describe('files in no known place', () => {
     ).diagnostics
 
   it.each([
-    ['2026-01-12.md', '<horse>/2026-01-12.md'],
     ['juno/2026-3-4.md', 'juno/2026-03-04.md'],
     ['juno/20260304.md', 'juno/2026-03-04.md'],
     ['juno/2026-03-14 (2).md', 'juno/2026-03-14-b.md'],
     ['juno/2026-03-14-2.md', 'juno/2026-03-14-b.md'],
     ['juno/visits/2026-03-14.md', 'juno/2026-03-14.md'],
     ['juno/Horse.md', 'juno/horse.md'],
-    ['horse.md', '<horse>/horse.md'],
-    ['Practice.markdown', 'practice.md'],
   ])('%s could go to %s', (path, fix) => {
     expect(stray(path)).toMatchObject([
       {
         code: 'stray-file',
         level: 'warning',
         file: path,
-        fix,
+        fix: `rename it to ${fix}`,
+        change: { kind: 'rename', from: path, to: fix },
         message: `"${path}" lies in no place where a case file is looked for, so it is not read.`,
       },
     ])
+  })
+
+  it.each([
+    ['2026-01-12.md', '<horse>/2026-01-12.md'],
+    ['horse.md', '<horse>/horse.md'],
+  ])('%s could go to %s, of which horse nobody knows', (path, place) => {
+    expect(stray(path)).toMatchObject([{ code: 'stray-file', fix: null, advice: `move it to ${place}` }])
   })
 
   it.each([
@@ -137,6 +142,8 @@ describe('printing', () => {
     message: '"toe lenght" is not a measure.',
     expected: 'a measure',
     fix: 'toe length',
+    change: null,
+    advice: null,
   }
 
   it('shows the place, the line with a caret, what was expected and the likely fix', () => {

@@ -43,7 +43,7 @@ describe('readTable', () => {
     expect(remarks.map(({ line, message }) => `${line}: ${message}`)).toEqual([
       '2: "toe lenght" is not a known measure, perhaps toe length',
       '3: "2026-02-30" is not a date: expected 2026-03-14 or 14.03.2026',
-      '4: "XF" is not a known foot, perhaps LF',
+      '4: "XF" is not a known foot',
       '5: "long" is not a number: expected 98, 98.5 or 98,5',
       '6: "furlong" is not a unit of a length: expected mm, cm or in',
       '8: a second value for the same reading: the one in line 7 is kept',

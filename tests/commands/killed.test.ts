@@ -4,7 +4,7 @@ import { existsSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { setImmediate, setTimeout } from 'node:timers/promises'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { asOf, contents, horseText, type Place, place, practiceText, visitText } from '../publish/kit.ts'
+import { asOf, contents, horseText, type Place, place, practiceText, visitText } from '../build/kit.ts'
 import { growdown } from './run.ts'
 
 const program = resolve('dist/cli.js')
@@ -42,7 +42,7 @@ function put(which: 0 | 1): void {
 }
 
 const start = (): ChildProcess =>
-  spawn(process.execPath, [program, 'build', '--as-of', asOf], {
+  spawn(process.execPath, [program, 'build', 'cases', '--as-of', asOf], {
     cwd: at.root,
     stdio: ['ignore', 'ignore', 'pipe'],
   })
@@ -61,7 +61,7 @@ beforeAll(() => {
   for (const which of [0, 1] as const) {
     put(which)
     const began = performance.now()
-    expect(growdown(at.root, 'build', '--as-of', asOf).status).toBe(0)
+    expect(growdown(at.root, 'build', 'cases', '--as-of', asOf).status).toBe(0)
     whole.push({ site: contents(at.site), time: performance.now() - began })
   }
 }, 60_000)
@@ -74,7 +74,7 @@ describe('a build that is killed', () => {
   async function trial(from: 0 | 1, moment: () => Promise<void>): Promise<void> {
     const to = from === 0 ? 1 : 0
     put(from)
-    expect(growdown(at.root, 'build', '--as-of', asOf).status).toBe(0)
+    expect(growdown(at.root, 'build', 'cases', '--as-of', asOf).status).toBe(0)
     put(to)
     const child = start()
     const end = ended(child)
@@ -83,7 +83,7 @@ describe('a build that is killed', () => {
     await end
     const journal = join(at.root, '.growdown/site/journal.json')
     if (!existsSync(journal)) expect([site(from), site(to)]).toContainEqual(contents(at.site))
-    const next = growdown(at.root, 'build', '--as-of', asOf)
+    const next = growdown(at.root, 'build', 'cases', '--as-of', asOf)
     expect([next.status, next.err]).toEqual([0, ''])
     expect(contents(at.site)).toEqual(site(to))
   }
@@ -111,7 +111,7 @@ describe('a build that is killed', () => {
 describe('Ctrl-C', () => {
   it('leaves the site as it was, says so, and hinders no later build', async () => {
     put(0)
-    growdown(at.root, 'build', '--as-of', asOf)
+    growdown(at.root, 'build', 'cases', '--as-of', asOf)
     put(1)
     const child = start()
     const end = ended(child)
@@ -123,7 +123,7 @@ describe('Ctrl-C', () => {
     expect([status, err]).toEqual([130, 'Stopped. Nothing was published, the site is as it was.\n'])
     expect(contents(at.site)).toEqual(whole[0]?.site)
     expect(existsSync(join(at.root, '.growdown/site/lock'))).toBe(false)
-    expect(growdown(at.root, 'build', '--as-of', asOf).status).toBe(0)
+    expect(growdown(at.root, 'build', 'cases', '--as-of', asOf).status).toBe(0)
     expect(contents(at.site)).toEqual(whole[1]?.site)
   }, 60_000)
 })

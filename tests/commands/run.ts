@@ -17,3 +17,10 @@ export function growdown(cwd: string, ...args: readonly string[]): Ran {
   })
   return { status, out: stdout, err: stderr }
 }
+
+/** Runs it through npm from elsewhere, as one with a checkout does. */
+export function viaNpm(cwd: string, ...args: readonly string[]): Ran {
+  const npm = ['--prefix', resolve('.'), 'run', '-s', 'growdown', '--']
+  const { status, stdout, stderr } = spawnSync('npm', [...npm, ...args], { cwd, encoding: 'utf8' })
+  return { status, out: stdout, err: stderr }
+}

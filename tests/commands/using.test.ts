@@ -57,6 +57,25 @@ describe('growdown check', () => {
       column: expect.any(Number),
     })
   })
+
+  it('gives a likely fix as a change of the file', () => {
+    lay('good-plain')
+    writeFileSync(
+      join(folder, 'cases/juno/2026-04-01.md'),
+      '---\nfootng: soft\nstance: {LF: straight}\n---\n',
+    )
+    const { out } = growdown(folder, 'check', '--format', 'json', '--as-of', '2026-06-01')
+    expect(JSON.parse(out).diagnostics).toMatchObject([
+      {
+        fix: 'footing',
+        advice: null,
+        change: {
+          kind: 'edit',
+          edits: [{ line: 2, column: 1, endLine: 2, endColumn: 7, text: 'footing' }],
+        },
+      },
+    ])
+  })
 })
 
 describe('growdown build', () => {

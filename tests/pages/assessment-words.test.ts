@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { addDays } from '../../src/hoof/dates.ts'
 import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
 import { assess } from '../../src/trend/assess.ts'
-import type { CautionCode, Facts, FactsOf } from '../../src/trend/assessment.ts'
+import type { CautionCode, FactsOf } from '../../src/trend/assessment.ts'
 import { english, formatIn } from '../english.ts'
 import { buildHorse, courseOf, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
@@ -67,40 +67,41 @@ describe('cautions in words', () => {
 })
 
 describe('checks in words', () => {
-  it.each<[keyof typeof words.checks, Facts, string]>([
-    [
-      'entered against photo',
-      {
-        measure: 'toe-angle',
-        stage: 'after',
-        entered: 45,
-        photo: 48,
-        difference: -3,
-        within: 2.9,
-        explained: 'no',
-      },
+  const { checks } = words
+  it('name both sources where hand and picture disagree', () =>
+    expect(
+      checks['entered against photo'](
+        {
+          measure: 'toe-angle',
+          stage: 'after',
+          entered: 45,
+          photo: 48,
+          difference: -3,
+          within: 2.9,
+          explained: false,
+        },
+        f,
+      ),
+    ).toBe(
       'toe angle, after the trim: 45° by hand, 48° from the photo, a difference of \u22123°, more than the errors of both explain. The hand reading is used.',
-    ],
-    [
-      'broken axis',
-      { measure: 'axis-deviation', value: -5 },
+    ))
+
+  it('carry their limits with them', () => {
+    expect(checks['broken axis']({ value: -5, limit: 3 }, f)).toBe(
       'Pastern and hoof do not stand in one line: broken forward by 5°.',
-    ],
-    [
-      'sheared heels',
-      { measure: 'heel-balance', value: -6 },
+    )
+    expect(checks['sheared heels']({ value: -6, limit: 5 }, f)).toBe(
       'The outer heel is 6 mm higher. From 5 mm on a published definition speaks of sheared heels.',
-    ],
-    [
-      'toe length for weight',
-      { value: 95, guide: 82.5, difference: 12.5, weight: 450 },
-      'Toe length 95 mm; the guide for this weight, given from memory, is 82.5 mm.',
-    ],
-  ])('%s', (kind, facts, message) => expect(words.checks[kind](facts, f)).toBe(message))
+    )
+    expect(checks['frog ratio']({ value: 0.5, limit: 0.67 }, f)).toContain('Below 0.67 a published')
+    expect(
+      checks['toe length for weight']({ value: 95, guide: 82.5, difference: 12.5, weight: 450 }, f),
+    ).toBe('Toe length 95 mm; the guide for this weight, given from memory, is 82.5 mm.')
+  })
 
   it('of a whole horse are whole sentences', () => {
-    for (const { kind, facts } of sample.checks)
-      expect(words.checks[kind](facts, f)).not.toMatch(/NaN|undefined|\u2014/)
+    for (const check of sample.checks)
+      expect(words.checkSentence(check, f)).not.toMatch(/NaN|undefined|\u2014/)
   })
 })
 

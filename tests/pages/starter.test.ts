@@ -101,6 +101,32 @@ describe('a new visit', () => {
   })
 })
 
+describe('a visit after one that found something dangerous', () => {
+  const stop = lastVisit
+    .replace('    - flare, medial quarter, 2', '    - flare, medial quarter, 2\n    - drainage, toe, 2')
+    .replace('digital pulse: [0, 1, 0, 0]', 'digital pulse: [3, 1, 0, 0]')
+  const silent = '---\ndate: 2026-02-16\nafter:\n  toe length: [90, 89, 86, 85]\n---\n'
+  const folder = memoryFolder({ ...files, 'juno/2026-01-12.md': stop, 'juno/2026-02-16.md': silent })
+  const { casebook } = readCasebook(folder, '2026-03-20')
+  const juno = casebook?.horses[0]
+  if (!casebook || !juno) throw new Error('no horse')
+  const text = startVisit(
+    juno,
+    assess(juno, casebook.practice, '2026-03-20'),
+    casebook.practice,
+    '2026-03-20',
+    formatIn('mm'),
+  )
+
+  it('asks about it first, whatever the visit between them left out', () => {
+    expect(text.indexOf('- drainage, toe, _')).toBeGreaterThan(0)
+    expect(text.indexOf('- drainage, toe, _')).toBeLessThan(text.indexOf('- flare, medial quarter, _'))
+    expect(text).toMatch(/- drainage, toe, _ +# say whether it is gone; 2 on 12 Jan 26/)
+    expect(text).toMatch(/digital pulse: \[_, _, _, _\] +# last: LF 3/)
+    expect(text).toMatch(/cleared: \{LF: _\} +# only if a vet has cleared it/)
+  })
+})
+
 describe('a new casebook and a new horse', () => {
   it('hold places to fill in and nothing wrong', () => {
     const made = Object.fromEntries(
@@ -131,5 +157,25 @@ describe('an imported table', () => {
       { stage: 'before', foot: 'LF', measure: 'toe-length', value: 92.075 },
       { stage: 'after', foot: 'LF', measure: 'toe-angle', value: 48.25 },
     ])
+  })
+})
+
+describe('the remarks of new files', () => {
+  it('stand apart, so that no word filled in before them is taken for cut off', () => {
+    const filled = (text: string) => text.replace(/\b_(?=\s|$|[,\]}])/gm, 'a word or two')
+    const starterPractice =
+      startCasebook('mm', english.starter).find(({ path }) => path === 'practice.md')?.text ?? ''
+    const texts = {
+      'practice.md': filled(starterPractice),
+      'juno/horse.md': filled(startHorse(null, '2026-01-12', english.starter)),
+      'juno/2026-01-12.md': lastVisit,
+      'juno/2026-02-20.md': filled(newVisit()),
+    }
+    expect(
+      Object.values(texts).filter((text) => text.includes('a word or two') && text.includes(' # ')),
+    ).toHaveLength(3)
+    const codes = readCasebook(memoryFolder(texts), '2026-06-01').diagnostics.map(({ code }) => code)
+    expect(codes).toContain('value-form')
+    expect(codes).not.toContain('words-cut')
   })
 })

@@ -22,8 +22,8 @@ const photo = (readings: readonly object[], more: Partial<Photo> = {}): Photo =>
   ...more,
 })
 const result = (visits: readonly VisitSketch[]) => assess(buildHorse({ visits }), practice(), asOf)
-const checksOf = (visits: readonly VisitSketch[], kind: CheckKind): readonly Check[] =>
-  result(visits).checks.filter((check) => check.kind === kind)
+const checksOf = <Kind extends CheckKind>(visits: readonly VisitSketch[], kind: Kind) =>
+  result(visits).checks.filter((check): check is Extract<Check, { kind: Kind }> => check.kind === kind)
 
 describe('photo readings', () => {
   const angle = (value: number, sd = 0.5) => ({ measure: 'toe-angle', value, sd })
@@ -75,10 +75,10 @@ describe('photo readings', () => {
     const visit = { date: '2026-01-05', after: { 'toe-angle': 45 }, photos: [photo([angle(48)])] }
     const [check] = checksOf([visit], 'entered against photo')
     expect(check).toMatchObject({ foot: 'LF', date: '2026-01-05' })
-    expect(check?.facts).toMatchObject({ entered: 45, photo: 48, difference: -3, explained: 'no' })
+    expect(check?.facts).toMatchObject({ entered: 45, photo: 48, difference: -3, explained: false })
     expect(check?.facts.within).toBeCloseTo(1.959963984540054 * Math.hypot(1.4, 0.5), 12)
     const near = { ...visit, photos: [photo([angle(46)])] }
-    expect(checksOf([near], 'entered against photo')[0]?.facts.explained).toBe('yes')
+    expect(checksOf([near], 'entered against photo')[0]?.facts.explained).toBe(true)
     expect(result([visit]).trends).toMatchObject([{ source: 'gauge', first: 45 }])
   })
 
@@ -149,7 +149,7 @@ describe('the side view', () => {
     expect(result(visit(coronet + within - 0.01)).geometry[0]?.latest.closes).toBe(true)
     expect(checksOf(visit(coronet + within - 0.01), 'readings do not close')).toEqual([])
     const [check] = checksOf(visit(coronet + within + 0.01), 'readings do not close')
-    expect(check?.facts.difference).toBeCloseTo(within + 0.01, 9)
+    expect((check?.facts.measured ?? 0) - (check?.facts.computed ?? 0)).toBeCloseTo(within + 0.01, 9)
   })
 
   it('draws stand-ins for what was not read, names them, and compares nothing with them', () => {

@@ -5,21 +5,20 @@ import type { PlacedVisit } from '../visit-file.ts'
 
 export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | null, asOf: PlainDate): void {
   for (const placed of visits) {
-    const { visit, report, dateSpot } = placed
+    const { visit, report, dateRange } = placed
     const named = visit.id.slice(0, 10)
     if (named !== visit.date) {
       report.error(
         'date-not-file',
-        dateSpot,
+        dateRange,
         `The date is ${visit.date}, but the file is named ${visit.id}.md.`,
         {
           expected: 'the same date in both',
-          fix: `${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
+          advice: `write ${named}, or rename the file to ${visit.date}.md (${visit.date}-b.md for a second visit that day)`,
         },
       )
-    }
-    if (visit.date > asOf) {
-      report.warning('date-in-future', dateSpot, `The visit of ${visit.date} lies in the future.`, {
+    } else if (visit.date > asOf) {
+      report.warning('date-in-future', dateRange, `The visit of ${visit.date} lies in the future.`, {
         expected: `a date up to ${asOf}`,
       })
     }
@@ -27,7 +26,7 @@ export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | 
     if (started !== null && visit.date < started) {
       report.warning(
         'visit-before-start',
-        dateSpot,
+        dateRange,
         `The visit of ${visit.date} is before ${started}, when the case started.`,
         {
           expected: `a date from ${started} on, or an earlier started in horse.md`,

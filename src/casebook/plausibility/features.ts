@@ -20,7 +20,7 @@ export function checkFeatures(visits: readonly PlacedVisit[], units: LengthUnit)
   const followed = new Map<string, Map<string, Sighting>>()
   for (const placed of visits) {
     const seenNow = new Set(placed.visit.growOut.map(keyOf))
-    for (const { feature, spot } of placed.features) {
+    for (const { feature, range, whatRange } of placed.features) {
       const spotKey = `${feature.foot} ${feature.place}`
       const here = followed.get(spotKey) ?? new Map<string, Sighting>()
       followed.set(spotKey, here)
@@ -33,7 +33,7 @@ export function checkFeatures(visits: readonly PlacedVisit[], units: LengthUnit)
         if (moved < -noise || moved > mostGrowthPerDay * days + noise) {
           placed.report.warning(
             'feature-jump',
-            spot,
+            range,
             `${name} is ${say(feature.distance)} from the hairline; on ${earlier.date} it was ${say(earlier.distance)}. ${
               moved < 0 ? 'Horn only grows down.' : `No hoof grows ${say(moved)} in ${days} days.`
             }`,
@@ -46,9 +46,12 @@ export function checkFeatures(visits: readonly PlacedVisit[], units: LengthUnit)
         if (meant) {
           placed.report.warning(
             'feature-name',
-            spot,
+            range,
             `${name} is new; an earlier visit followed ${quote(meant)} there, and only the same name is the same feature.`,
-            { expected: 'the name of the first visit', fix: meant },
+            {
+              expected: 'the name of the first visit',
+              fix: { words: meant, edits: [{ start: whatRange.start, end: whatRange.end, text: meant }] },
+            },
           )
         }
       }

@@ -2,8 +2,10 @@
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type MeasureId, measureIds, measures } from '../../hoof/measures.ts'
 import type { LengthUnit } from '../../hoof/units.ts'
+import { grouped } from '../grouped.ts'
 import type { Stage } from '../model.ts'
 import type { PlacedReading } from '../readings.ts'
+import type { SpotEdit } from '../report.ts'
 import type { PlacedVisit } from '../visit-file.ts'
 import { listed } from '../words.ts'
 import { type Grid, inWords, type LastReadings, stages } from './history.ts'
@@ -26,16 +28,16 @@ export const beforeTrim = (grid: Grid, last: LastReadings): Reference => ({
   value: (measure, foot) => grid.at('before', measure, foot)?.reading.value ?? last.get(measure, foot)?.value,
 })
 
-type FootPair = readonly [Foot, Foot]
+export type FootPair = readonly [Foot, Foot]
 
-const footPairs: readonly FootPair[] = feet.flatMap((one, index) =>
+export const footPairs: readonly FootPair[] = feet.flatMap((one, index) =>
   feet.slice(index + 1).map((other): FootPair => [one, other]),
 )
 
 /** Own misfit from which a swap is thought of, in squared standard deviations of a difference. */
-const clearly = 24
+export const clearly = 24
 /** Crossed misfit a measure up to which the other foot's readings fit: chance alone gives 2. */
-const fits = 6
+export const fits = 6
 
 interface Swap {
   readonly pair: FootPair
@@ -63,23 +65,79 @@ export function checkSwapped(
     .filter((swap) => swap !== null)
     .sort((a, b) => b.score - a.score)
   const swapped = new Set<Foot>()
-  for (const { pair, measure, first, second } of swaps) {
-    if (pair.some((foot) => swapped.has(foot))) continue
+  const chosen = swaps.filter(({ pair }) => {
+    if (pair.some((foot) => swapped.has(foot))) return false
     for (const foot of pair) swapped.add(foot)
-    const [one, other] = pair
-    const { kind, name } = measures[measure]
-    const say = (value: number | undefined) => inWords(value ?? 0, kind, units)
-    placed.report.warning(
-      'feet-swapped',
-      first.spot,
-      `${one} and ${other} may have changed places ${stage} the trim: ${name} is ${say(first.reading.value)} at ${one} and ${say(second.reading.value)} at ${other}, ${reference.when} it was ${say(reference.value(measure, one))} and ${say(reference.value(measure, other))}.`,
-      {
-        expected: `readings near the last ones of the same foot`,
-        fix: `change ${one} and ${other} in every row under ${stage}, or set feet: in the order they were read`,
-      },
-    )
-  }
+    return true
+  })
+  const [best] = chosen
+  if (best) reportSwaps(best, chosen, placed, stage, reference, units)
   return swapped
+}
+
+/** One remark, however many feet have changed places. */
+function reportSwaps(
+  best: Swap,
+  chosen: readonly Swap[],
+  placed: PlacedVisit,
+  stage: Stage,
+  reference: Reference,
+  units: LengthUnit,
+): void {
+  const { pair, measure, first, second } = best
+  const [one, other] = pair
+  const { kind, name } = measures[measure]
+  const say = (value: number | undefined) => inWords(value ?? 0, kind, units)
+  const who = whoSwapped(chosen.map((swap) => swap.pair))
+  const partner = new Map(chosen.flatMap(({ pair: [a, b] }) => [[a, b] as const, [b, a] as const]))
+  const rows = placed.readings.filter(({ reading }) => reading.stage === stage)
+  const edits = movedCells(rows, (foot) => partner.get(foot) ?? foot, placed)
+  placed.report.warning(
+    'feet-swapped',
+    first.range,
+    `${who} may have changed places ${stage} the trim: ${name} is ${say(first.reading.value)} at ${one} and ${say(second.reading.value)} at ${other}, ${reference.when} it was ${say(reference.value(measure, one))} and ${say(reference.value(measure, other))}.`,
+    {
+      expected: 'readings near the last ones of the same foot',
+      ...(edits
+        ? { fix: { words: `exchange them in every row under ${stage}`, edits } }
+        : { advice: `exchange them in every row under ${stage}, or set feet: in the order they were read` }),
+    },
+  )
+}
+
+/** `LF and RF`; `fores and hinds` or `left and right feet` where all four have moved. */
+export function whoSwapped(pairs: readonly FootPair[]): string {
+  const names = pairs.map((pair) => listed([...pair]))
+  const all = pairs
+    .map((pair) => [...pair].sort().join(' '))
+    .sort()
+    .join(', ')
+  if (all === 'LF LH, RF RH') return 'Fores and hinds'
+  if (all === 'LF RF, LH RH') return 'Left and right feet'
+  return names.join(', and ')
+}
+
+/**
+ * What puts every cell where it belongs, or null where a cell has no partner to change places with. `from` names the foot
+ * whose reading should stand at a foot.
+ */
+export function movedCells(
+  rows: readonly PlacedReading[],
+  from: (foot: Foot) => Foot,
+  { report }: PlacedVisit,
+): readonly SpotEdit[] | null {
+  const edits: SpotEdit[] = []
+  for (const cells of grouped(rows, ({ row }) => row.start).values()) {
+    const at = new Map(cells.map((cell) => [cell.reading.foot, cell.range]))
+    for (const { reading, range } of cells) {
+      const source = at.get(from(reading.foot))
+      if (!source) return null
+      const text = report.textOf(source)
+      if (text.includes('"')) return null
+      if (source !== range) edits.push({ start: range.start, end: range.end, text })
+    }
+  }
+  return edits.sort((a, b) => a.start - b.start)
 }
 
 function swapOf(pair: FootPair, grid: Grid, stage: Stage, reference: Reference): Swap | null {
@@ -127,7 +185,7 @@ export function checkCopiedFeet(placed: PlacedVisit, grid: Grid): void {
       'feet-copied',
       first.row,
       `The same reading stands for all four feet ${stage} the trim, in ${names}.`,
-      { expected: 'the reading of each foot', fix: 'write ~ for a foot that was not read' },
+      { expected: 'the reading of each foot', advice: 'write ~ for a foot that was not read' },
     )
   }
 }

@@ -26,7 +26,7 @@ export function presentOwnerHorse({
 }: HorseInput): OwnerHorse | null {
   if (!horse.consent.ownerSite || horse.owner === null) return null
   const visits = visitsUpTo(horse, assessment.visits)
-  const reported = feet.map((foot) => ({ foot, reported: statementsOf(assessment.trends, foot, format) }))
+  const reported = feet.map((foot) => ({ foot, reported: statementsOf(assessment, foot, format) }))
   const all = reported.flatMap((one) => one.reported)
   const chart = ownerChart(assessment, format)
   return {
@@ -87,6 +87,7 @@ function glanceOf(name: string, moods: readonly Mood[], words: Words['owner']): 
     [count('steady'), words.glanceSteady],
     [count('moving'), words.glanceMoving],
     [count('early'), words.glanceEarly],
+    [count('waits'), words.glanceWaits],
   ]
   return [words.glance(name, moods.length), ...counts.flatMap(([n, text]) => (n === 0 ? [] : [text(n)]))]
 }

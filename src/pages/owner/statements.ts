@@ -1,6 +1,6 @@
 /** Sentences about one foot, from the trends the engine found. They claim no more than the engine does. */
 import type { Foot } from '../../hoof/feet.ts'
-import type { Trend, Verdict } from '../../trend/assessment.ts'
+import type { Assessment, Trend, Verdict } from '../../trend/assessment.ts'
 import { type Formatter, monthText } from '../shared/format.ts'
 import type { Words } from '../words/index.ts'
 import { type OwnerMeasureId, ownerMeasureIds } from '../words/keys.ts'
@@ -11,7 +11,7 @@ const always: readonly OwnerMeasureId[] = ['toe-length', 'toe-angle', 'heel-bala
 
 const moods: Record<Verdict, Mood> = {
   'on target': 'good',
-  held: 'steady',
+  held: 'waits',
   improving: 'good',
   worsening: 'bad',
   steady: 'steady',
@@ -40,11 +40,20 @@ export function reportedTrends(
   return reported
 }
 
-export function statementsOf(trends: readonly Trend[], foot: Foot, format: Formatter): readonly Reported[] {
+/** What can be said of a foot; no date is promised for one that waits for a vet. */
+export function statementsOf(
+  { trends, heldFeet }: Pick<Assessment, 'trends' | 'heldFeet'>,
+  foot: Foot,
+  format: Formatter,
+): readonly Reported[] {
   const { owner: words } = format.words
+  const waits = heldFeet.includes(foot)
   return reportedTrends(trends, foot).map(([measure, trend]) => {
     const mood = moods[trend.verdict]
-    const sentences = joined([...changeSentences(measure, trend, format), ...outlook(trend, format)], words)
+    const sentences = joined(
+      [...changeSentences(measure, trend, format), ...outlook(trend, waits, format)],
+      words,
+    )
     return { measure, statement: { mood, badge: words.badges[trend.verdict], sentences } }
   })
 }
@@ -95,13 +104,13 @@ function sinceText(trend: Trend, format: Formatter): string {
 }
 
 /** Where it goes, and no further than the engine can see. */
-function outlook(trend: Trend, format: Formatter): string[] {
+function outlook(trend: Trend, waits: boolean, format: Formatter): string[] {
   const { owner: words } = format.words
   const said: string[] = [words.verdicts[trend.verdict]]
   const further = trend.wouldSettle?.furtherVisits ?? null
   if (trend.verdict === 'too early to tell' && further !== null && further > 0)
     said.push(words.moreVisits(further))
-  if (trend.verdict === 'improving' && trend.forecast?.kind === 'date') {
+  if (!waits && trend.verdict === 'improving' && trend.forecast?.kind === 'date') {
     const { date, earliest, latest } = trend.forecast
     const now = trend.points[trend.points.length - 1]?.date ?? date
     const month = (when: string) => monthText(when, now, format)

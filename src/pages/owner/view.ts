@@ -38,8 +38,8 @@ export interface OwnerFoot {
   readonly statements: readonly Statement[]
 }
 
-/** `good`: on target or improving. `moving`: rising or falling with no target. */
-export type Mood = 'good' | 'steady' | 'moving' | 'bad' | 'early'
+/** `good`: on target or improving. `waits`: for the vet. `moving`: rising or falling with no target. */
+export type Mood = 'good' | 'steady' | 'moving' | 'bad' | 'early' | 'waits'
 
 export interface Statement {
   readonly mood: Mood

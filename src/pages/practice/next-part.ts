@@ -43,7 +43,8 @@ export function nextPart(of: HorseCase): NextPart {
     held: heldText(of),
     plans: assessment.plans.map((plan) => planView(of, plan)),
     forecasts: assessment.trends
-      .filter(({ forecast }) => forecast?.kind === 'date')
+      // No promise for a foot that waits for a vet.
+      .filter(({ forecast, foot }) => forecast?.kind === 'date' && !assessment.heldFeet.includes(foot))
       .flatMap((trend) =>
         forecastSentence(of, trend).map((text) => ({
           name: words.horse.changedOf(footTitle(of, trend.foot), format.name(trend.measure)),

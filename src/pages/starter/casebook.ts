@@ -21,6 +21,7 @@ export function startCasebook(units: LengthUnit, w: Words['starter']): readonly 
     remarked('owners:', w.owners),
     `  first-owner: {name: ${blank}}`,
     remarked(`local rules: ${blank}`, w.localRules),
+    remarked(`contacts: {practice: ${blank}, vet: {name: ${blank}, phone: ${blank}}}`, w.contacts),
     '---',
     w.practiceNote,
     '',

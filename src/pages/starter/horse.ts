@@ -23,6 +23,7 @@ export function startHorse(name: string | null, started: PlainDate, w: Words['st
     remarked('history:', w.history),
     `  - ${blank}`,
     remarked(`vet: {involved: ${blank}}`, w.vet),
+    remarked(`tetanus: ${blank}`, w.tetanus),
     remarked('consent: {owner site: no, portfolio: no, photos: no}', w.consent),
     remarked('# alias: ', w.alias),
     remarked('# private words: []', w.privateWords),

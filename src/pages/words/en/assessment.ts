@@ -3,10 +3,11 @@
  * which foot it is about is said beside it. Plain words, no diagnosis.
  */
 import { daysBetween } from '../../../hoof/dates.ts'
-import { type AnyMeasureId, isDerivedId, isMeasureId } from '../../../hoof/measures.ts'
-import type { Facts } from '../../../trend/assessed-care.ts'
+import type { AnyMeasureId } from '../../../hoof/measures.ts'
 import type {
   CautionLevel,
+  Check,
+  CheckFacts,
   CheckKind,
   Forecast,
   GrowOut,
@@ -22,54 +23,38 @@ import type { Formats } from '../formats.ts'
 
 type Say<T> = (about: T, f: Formats) => string
 
-const number = (facts: Facts, key: string): number => Number(facts[key] ?? Number.NaN)
-const text = (facts: Facts, key: string): string => String(facts[key] ?? '')
-const measure = (facts: Facts): AnyMeasureId => {
-  const id = text(facts, 'measure')
-  return isMeasureId(id) || isDerivedId(id) ? id : 'toe-length'
-}
 const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
-const checks: Readonly<Record<CheckKind, Say<Facts>>> = {
-  'entered against photo': (facts, f) => {
-    const id = measure(facts)
-    const agree =
-      facts.explained === 'yes' ? 'within the errors of both' : 'more than the errors of both explain'
-    return `${f.name(id)}, ${text(facts, 'stage')} the trim: ${f.measure(id, number(facts, 'entered'))} by hand, ${f.measure(id, number(facts, 'photo'))} from the photo, a difference of ${f.change(id, number(facts, 'difference'))}, ${agree}. The hand reading is used.`
-  },
-  'readings do not close': (facts, f) =>
-    `These readings do not close: angles and lengths ${text(facts, 'stage')} the trim put the hairline at ${f.angle(number(facts, 'computed'))}, it was read as ${f.angle(number(facts, 'measured'))}. Up to ${f.angle(number(facts, 'within'))} apart would be within their errors. One of them may be wrong.`,
-  'pulls the line': (facts, f) => {
-    const id = measure(facts)
-    return `This visit pulls the line of ${f.name(id)}: ${f.rate(id, number(facts, 'leastSquaresPerMonth'))} with it as it stands, ${f.rate(id, number(facts, 'theilSenPerMonth'))} by the median of all pairs of visits.`
-  },
-  'pace has changed': (facts, f) => {
-    const id = measure(facts)
-    return `The pace of ${f.name(id)} has changed since this visit: ${f.rate(id, number(facts, 'recentPerMonth'))} over the last four readings, ${f.rate(id, number(facts, 'wholePerMonth'))} over all.`
-  },
-  'growth out of range': (facts, f) => {
-    const id = measure(facts)
-    return `${f.name(id)}: net growth of ${f.rate(id, number(facts, 'ratePerMonth'))} lies outside the published ${f.interval(id, number(facts, 'slowest'), number(facts, 'fastest'))} a month. Wear, trimming by someone else or a misread length can be behind it.`
-  },
-  'toe length for weight': (facts, f) =>
-    `Toe length ${f.length(number(facts, 'value'))}; the guide for this weight, given from memory, is ${f.length(number(facts, 'guide'))}.`,
-  'broken axis': (facts, f) => {
-    const value = number(facts, 'value')
-    return `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`
-  },
-  'heel gap': (facts, f) =>
-    `The heel is ${f.angle(number(facts, 'value'))} lower than the toe. From ${f.angle(5)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
-  'sheared heels': (facts, f) => {
-    const value = number(facts, 'value')
-    return `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(5)} on a published definition speaks of sheared heels.`
-  },
-  'frog ratio': (facts, f) =>
-    `The frog is ${f.fine('frog-ratio', number(facts, 'value'))} times as wide as it is long. Below 0.67 a published definition speaks of contracted heels.`,
-  'pair mismatch': (facts, f) =>
-    `Left and right toe angle differ by ${f.angle(Math.abs(number(facts, 'value')))}. From ${f.angle(5)} on the pair is called mismatched (a figure from memory, uncertain).`,
-  'load index': (facts, f) =>
-    `${f.measure('load-index', number(facts, 'value'))} on the foot: above 78 a published limit speaks of small feet for the weight.`,
+const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
+  'entered against photo': ({ measure, stage, entered, photo, difference, explained }, f) =>
+    `${f.name(measure)}, ${stage} the trim: ${f.measure(measure, entered)} by hand, ${f.measure(measure, photo)} from the photo, a difference of ${f.change(measure, difference)}, ${explained ? 'within the errors of both' : 'more than the errors of both explain'}. The hand reading is used.`,
+  'readings do not close': ({ stage, computed, measured, within }, f) =>
+    `These readings do not close: angles and lengths ${stage} the trim put the hairline at ${f.angle(computed)}, it was read as ${f.angle(measured)}. Up to ${f.angle(within)} apart would be within their errors. One of them may be wrong.`,
+  'pulls the line': ({ measure, leastSquaresPerMonth, theilSenPerMonth }, f) =>
+    `This visit pulls the line of ${f.name(measure)}: ${f.rate(measure, leastSquaresPerMonth)} with it as it stands, ${f.rate(measure, theilSenPerMonth)} by the median of all pairs of visits.`,
+  'pace has changed': ({ measure, recentPerMonth, wholePerMonth }, f) =>
+    `The pace of ${f.name(measure)} has changed since this visit: ${f.rate(measure, recentPerMonth)} over the last four readings, ${f.rate(measure, wholePerMonth)} over all.`,
+  'growth out of range': ({ measure, ratePerMonth, slowest, fastest }, f) =>
+    `${f.name(measure)}: net growth of ${f.rate(measure, ratePerMonth)} lies outside the published ${f.interval(measure, slowest, fastest)} a month. Wear, trimming by someone else or a misread length can be behind it.`,
+  'toe length for weight': ({ value, guide }, f) =>
+    `Toe length ${f.length(value)}; the guide for this weight, given from memory, is ${f.length(guide)}.`,
+  'broken axis': ({ value }, f) =>
+    `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
+  'heel gap': ({ value, limit }, f) =>
+    `The heel is ${f.angle(value)} lower than the toe. From ${f.angle(limit)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
+  'sheared heels': ({ value, limit }, f) =>
+    `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(limit)} on a published definition speaks of sheared heels.`,
+  'frog ratio': ({ value, limit }, f) =>
+    `The frog is ${f.fine('frog-ratio', value)} times as wide as it is long. Below ${f.figure('frog-ratio', limit)} a published definition speaks of contracted heels.`,
+  'pair mismatch': ({ value, limit }, f) =>
+    `Left and right toe angle differ by ${f.angle(Math.abs(value))}. From ${f.angle(limit)} on the pair is called mismatched (a figure from memory, uncertain).`,
+  'load index': ({ value, limit }, f) =>
+    `${f.measure('load-index', value)} on the foot: above ${f.figure('load-index', limit)} a published limit speaks of small feet for the weight.`,
 }
+
+/** A remark in words; each kind's words fit its own facts. */
+const checkSentence = ({ kind, facts }: Check, f: Formats): string =>
+  (checks[kind] as Say<Check['facts']>)(facts, f)
 
 const verdicts: Readonly<Record<Verdict, string>> = {
   'on target': 'on target',
@@ -234,6 +219,7 @@ const always: readonly string[] = [
 export const assessment = {
   cautionAlone,
   checks,
+  checkSentence,
   verdicts,
   levels,
   always,

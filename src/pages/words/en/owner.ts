@@ -84,6 +84,7 @@ export const owner = {
       : `${cap(counted(n))} are changing, with no target set for them.`,
   glanceBad: (n: number) => `${cap(counted(n))} ${isAre(n)} moving the wrong way.`,
   glanceEarly: (n: number) => `For ${counted(n)} it is too early to tell.`,
+  glanceWaits: (n: number) => `${cap(counted(n))} ${n === 1 ? 'waits' : 'wait'} for your vet.`,
   glanceNone: 'There are no readings to compare yet. After the next visits there will be.',
 
   feetHead: 'Foot by foot',

@@ -22,7 +22,9 @@ export const starter = {
   weight: 'kg or lb',
   started: 'first visit under this practice',
   history: 'shoeing, injuries, diet, footing, work: a line each',
-  vet: 'only what a vet has said is called a diagnosis',
+  vet: 'add diagnosis, date and feet as the vet gave them, and no others',
+  tetanus: 'day of the last vaccination',
+  contacts: 'numbers for owners to ring; never in the portfolio',
   consent: 'yes or no; what is absent means no',
   alias: 'the name the portfolio shows instead',
   privateWords: 'further words that must never appear in the portfolio',
@@ -43,11 +45,14 @@ export const starter = {
 
 A first case in five steps
 
+Type the commands in this folder, where practice.md is. Where Growdown is not installed and you have its folder
+(say ../growdown) instead, write "npm --prefix ../growdown run -s growdown --" in place of "growdown".
+
   1. Fill in practice.md: the name, and one line for each owner.
   2. growdown add horse juno       makes juno/horse.md. Fill in each _ or delete its line.
   3. growdown add visit juno       makes today's visit. Write the readings in place of the _.
   4. growdown check                names anything that looks wrong, with file and line.
-  5. growdown build                makes the pages and says which file to open.
+  5. growdown build                makes the pages, in a folder site beside this one, and says which file to open.
 
 A list of four is left fore, right fore, left hind, right hind. ~ means not read.
 Lengths may carry a unit: 98 mm, 9.8 cm, 3 5/8 in.

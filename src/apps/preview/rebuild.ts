@@ -1,0 +1,116 @@
+/** A build that is done again and again in one warm process, for the preview. */
+import { relative, sep } from 'node:path'
+import { disk } from '../../build/disk/files.ts'
+import { packageRoot, programKey } from '../../build/program.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import { practice } from '../../editions/practice.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import { buildSite } from '../site/build-site.ts'
+import type { SiteContext, SiteOptions } from '../site/options.ts'
+import { type Recheck, recheck } from './recheck.ts'
+import type { ShownProblem } from './server.ts'
+import { warmOver } from './warm.ts'
+import { warmUp } from './warm-up.ts'
+
+export interface Rebuilt {
+  /** Errors of the casebook, or why the build itself failed; the last good site stands under them. */
+  readonly problems: readonly ShownProblem[]
+  readonly changed: boolean
+  readonly milliseconds: number
+}
+
+export interface Rebuilding {
+  readonly casebook: string
+  readonly site: string
+  /** How many horses are made at once, where many are to be made. */
+  readonly threads: number
+  today(): PlainDate
+  now(): number
+  readonly signal: AbortSignal
+}
+
+export interface Rebuilder {
+  /**
+   * Builds the practice edition once more; never rejects for what a person can mend. Of the casebook only these
+   * places, and folders that are new, are looked at again.
+   */
+  build(places: Iterable<string>): Promise<Rebuilt>
+  /** Loads and tries all that makes a horse's pages, until a build is wanted. */
+  warmUp(): Promise<void>
+  /** Looks now and then whether all is as builds take it to be, and calls `found` where it is not. */
+  keepChecking(found: () => void): void
+  /** Leaves on the disk what the next build needs to know. */
+  close(): void
+}
+
+/** Quiet after a build, milliseconds, before what it remembers is written down. */
+const flushAfter = 2_000
+
+export function openRebuilder({ casebook, site, threads, today, now, signal }: Rebuilding): Rebuilder {
+  const warm = warmOver(disk, casebook, site)
+  let timer: NodeJS.Timeout | undefined
+  let isBuilding = false
+  let warming = Promise.resolve()
+  let checking: Recheck | undefined
+  const options = (): SiteOptions => ({ casebook, site, asOf: today(), editions: [practice] })
+  const context: SiteContext = {
+    ...warm,
+    files: disk,
+    threads,
+    program: programKey(packageRoot()),
+    now,
+    report: () => {},
+    signal,
+  }
+  const build = async (places: Iterable<string>) => {
+    clearTimeout(timer)
+    isBuilding = true
+    const began = now()
+    for (const path of places) warm.invalidate(relative(casebook, path).replaceAll(sep, '/'))
+    await warming
+    const rebuilt = (problems: readonly ShownProblem[], changed: boolean): Rebuilt => ({
+      problems,
+      changed,
+      milliseconds: now() - began,
+    })
+    try {
+      const built = await buildSite(options(), context)
+      const errors = built.diagnostics.filter(({ level }) => level === 'error')
+      const { published } = built
+      return rebuilt(errors.map(shown), published !== null && published.written + published.removed > 0)
+    } catch (error) {
+      return rebuilt(
+        [{ place: 'build', text: error instanceof Error ? error.message : String(error) }],
+        false,
+      )
+    } finally {
+      isBuilding = false
+      checking?.soon()
+      timer = setTimeout(warm.flush, flushAfter)
+    }
+  }
+  return {
+    build,
+    warmUp: () => {
+      // What fails here fails in the next build too, which says why.
+      warming = warmUp(options(), context, () => !isBuilding && !signal.aborted).catch(() => {})
+      return warming
+    },
+    keepChecking: (found) => {
+      checking = recheck({ steps: warm.recheck, isBusy: () => isBuilding, found })
+      checking.soon()
+    },
+    close: () => {
+      checking?.close()
+      clearTimeout(timer)
+      warm.flush()
+    },
+  }
+}
+
+function shown({ file, line, message, fix }: Diagnostic): ShownProblem {
+  return {
+    place: line === null ? file : `${file}:${line}`,
+    text: fix === null ? message : `${message} ${fix}`,
+  }
+}

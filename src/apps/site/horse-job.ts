@@ -1,0 +1,40 @@
+/** What is handed to a thread that makes horses, and what it hands back: plain data. */
+import type { BuildPaths } from '../../build/unit.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import type { FolderEntry } from '../../casebook/folder.ts'
+import type { Practice } from '../../casebook/model.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import type { HorseIdentity } from '../../identity/identifiers.ts'
+
+/** A file of the casebook, with the hash of its content as surveyed; null for what is no file. */
+export interface SourceFile extends FolderEntry {
+  readonly hash: string | null
+}
+
+export interface HorseJob {
+  readonly id: string
+  readonly practice: Practice
+  readonly asOf: PlainDate
+  /** Names of the editions that are built. */
+  readonly editions: readonly string[]
+  readonly files: readonly SourceFile[]
+}
+
+/** What a build knows of a horse besides its pages: made with them, kept with them. Small, since a practice has many. */
+export interface HorseRecord {
+  readonly id: string
+  readonly diagnostics: readonly Diagnostic[]
+  /** By what anyone could know the horse: also where its files hold errors, as far as they can be read. */
+  readonly identity: HorseIdentity
+  /** Whether its files hold an error, so that no page is made. */
+  readonly isBroken: boolean
+  /** What each edition that shows it keeps of it, by the edition's name. */
+  readonly kept: Readonly<Record<string, unknown>>
+}
+
+/** Where a thread finds and leaves things. */
+export interface SitePaths extends BuildPaths {
+  readonly casebook: string
+  /** Processed pictures, kept between builds. */
+  readonly pictures: string
+}

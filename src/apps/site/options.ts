@@ -1,0 +1,21 @@
+import type { BuildContext } from '../../build/builder.ts'
+import type { FolderEntry } from '../../casebook/folder.ts'
+import type { Edition, PageTools } from '../../editions/edition.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+
+/** What is to be built. Folders are absolute. */
+export interface SiteOptions {
+  readonly casebook: string
+  readonly site: string
+  readonly asOf: PlainDate
+  readonly editions: readonly Edition[]
+}
+
+export interface SiteContext extends BuildContext {
+  /** What pages are made with, loaded when first asked for. */
+  openTools(): Promise<PageTools>
+  /** How many horses are made at once, where many are to be made. */
+  readonly threads: number
+  /** Kept by a process that builds again and again: the casebook's listing, so that not every file is looked at again. */
+  readonly listing?: { list(): readonly FolderEntry[] }
+}

@@ -1,0 +1,108 @@
+/** The units of a site, and what makes them. All that is heavy is loaded when the first page is made, and kept. */
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { assetFiles } from '../../build/assets.ts'
+import type { Builder } from '../../build/builder.ts'
+import { cacheKey } from '../../build/cache-key.ts'
+import { once } from '../../build/once.ts'
+import { inThisThread, inThreads, type Pool } from '../../build/pool.ts'
+import { packageRoot } from '../../build/program.ts'
+import type { MadeUnit, PooledUnit, Unit } from '../../build/unit.ts'
+import type { Practice } from '../../casebook/model.ts'
+import type { AllHorses, Edition } from '../../editions/edition.ts'
+import type { HorseJob, HorseRecord, SitePaths } from './horse-job.ts'
+import type { SiteContext, SiteOptions } from './options.ts'
+import type { Survey } from './survey.ts'
+
+/** What pages are made with, loaded when first asked for. */
+export const lazyPageTools = (): SiteContext['openTools'] =>
+  once(async () => (await import('./page-tools.ts')).openPageTools())
+
+/** Makes horses: in this thread, with worker threads beside it where there are many. */
+export function horsePool(
+  { files, threads, openTools }: Pick<SiteContext, 'files' | 'threads' | 'openTools'>,
+  editions: readonly Edition[],
+  paths: SitePaths,
+): Pool<HorseJob, MadeUnit<HorseRecord>> {
+  const work = once(async () => {
+    const { horseWork } = await import('./horse-work.ts')
+    return horseWork(files, paths, editions, await openTools())
+  })
+  const here = inThisThread(async (job: HorseJob) => (await work())(job))
+  const script = pathToFileURL(join(packageRoot(), 'dist', 'worker.js'))
+  return inThreads({ script, data: paths, count: threads }, here)
+}
+
+/** Where horses find and leave things. */
+export const sitePaths = (
+  casebook: string,
+  { paths, workFolder }: Pick<Builder, 'paths' | 'workFolder'>,
+): SitePaths => ({
+  ...paths,
+  casebook,
+  pictures: join(workFolder, 'pictures'),
+})
+
+export const horseJob = (
+  { id, files }: Pick<HorseJob, 'id' | 'files'>,
+  practice: Practice,
+  { asOf, editions }: Pick<SiteOptions, 'asOf' | 'editions'>,
+): HorseJob => ({ id, files, practice, asOf, editions: editions.map(({ name }) => name) })
+
+export const horseUnits = (
+  { horses }: Survey,
+  practice: Practice,
+  options: SiteOptions,
+): readonly PooledUnit<HorseJob, HorseRecord>[] =>
+  horses.map((horse) => ({ name: horse.id, key: horse.key, job: horseJob(horse, practice, options) }))
+
+/** What an edition's pages over all horses need to know. */
+export function allHorses<Kept>(
+  edition: Edition<Kept>,
+  records: readonly HorseRecord[],
+  common: Pick<AllHorses<Kept>, 'practice' | 'asOf' | 'addresses'>,
+): AllHorses<Kept> {
+  return {
+    ...common,
+    kept: records.flatMap(({ kept }) => (kept[edition.name] as Kept | undefined) ?? []),
+    broken: records.flatMap(({ id, isBroken, diagnostics }) =>
+      isBroken ? [{ id, problems: diagnostics.filter(({ level }) => level === 'error').length }] : [],
+    ),
+  }
+}
+
+/** Pages over all horses; style sheet and scripts. */
+export function editionUnits(
+  edition: Edition,
+  all: AllHorses<unknown>,
+  program: string,
+  openTools: SiteContext['openTools'],
+): readonly Unit<null>[] {
+  const { name, folder } = edition
+  return [
+    {
+      name: `${name}: pages over all horses`,
+      key: cacheKey(program, all),
+      make: async ({ put }) => {
+        const { renderer, formatIn } = await openTools()
+        const format = formatIn(all.practice.units)
+        for (const file of (await edition.files?.(all, format)) ?? [])
+          put({ ...file, path: `${folder}/${file.path}` })
+        for (const view of await edition.pages(all, format)) {
+          put({ path: `${folder}/${view.path}`, text: await renderer.render(view) })
+        }
+        return null
+      },
+    },
+    {
+      name: `${name}: style and scripts`,
+      key: program,
+      make: async ({ put }) => {
+        for (const file of assetFiles(packageRoot(), edition.assets)) {
+          put({ ...file, path: `${folder}/${file.path}` })
+        }
+        return null
+      },
+    },
+  ]
+}

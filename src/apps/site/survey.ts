@@ -1,0 +1,76 @@
+/** What is in the casebook now, and a key for each horse: the same key means the same pages. */
+import type { Builder } from '../../build/builder.ts'
+import { cacheKey } from '../../build/cache-key.ts'
+import { type KnownInputs, knownInputs } from '../../build/inputs.ts'
+import type { CasebookFolder } from '../../casebook/folder.ts'
+import type { PracticeRead } from '../../casebook/read.ts'
+import type { SourceFile } from './horse-job.ts'
+import type { SiteOptions } from './options.ts'
+
+export interface SurveyedHorse {
+  readonly id: string
+  readonly key: string
+  readonly files: readonly SourceFile[]
+}
+
+export interface Survey extends PracticeRead {
+  readonly inputs: KnownInputs
+  /** By id. */
+  readonly horses: readonly SurveyedHorse[]
+}
+
+/** The unit of the build that holds what practice.md says and which horses there are. */
+export const practiceUnit = 'casebook: practice'
+
+export async function surveyCasebook(
+  folder: CasebookFolder,
+  builder: Builder,
+  { asOf, editions }: Pick<SiteOptions, 'asOf' | 'editions'>,
+): Promise<Survey> {
+  const inputs = knownInputs(folder, builder.before)
+  const { program } = builder.before
+  const entries = folder.list()
+  const listing = entries.map(({ path, kind }) => [path, kind])
+  const [read] = await builder.build<PracticeRead>([
+    {
+      name: practiceUnit,
+      key: cacheKey(program, asOf, inputs['practice.md']?.hash ?? '', listing),
+      make: async () => (await import('../../casebook/read.ts')).readPractice(folder, asOf),
+    },
+  ])
+  if (read === undefined) throw new Error('practice.md was not read')
+  const { practice, horseIds } = read.notes
+  const common = cacheKey(
+    program,
+    asOf,
+    editions.map(({ name }) => name),
+    practice,
+  )
+  const files = entries.map((entry) => ({ ...entry, hash: inputs[entry.path]?.hash ?? null }))
+  const byHorse = byFolder(files)
+  const horses = horseIds.map((id) => {
+    const own = byHorse.get(id) ?? []
+    return {
+      id,
+      key: cacheKey(
+        common,
+        id,
+        own.map(({ path, kind, hash }) => [path, kind, hash]),
+      ),
+      files: own,
+    }
+  })
+  return { ...read.notes, inputs, horses }
+}
+
+/** Files by the first folder of their path. */
+function byFolder(files: readonly SourceFile[]): ReadonlyMap<string, readonly SourceFile[]> {
+  const groups = new Map<string, SourceFile[]>()
+  for (const file of files) {
+    const folder = file.path.slice(0, file.path.indexOf('/') + 1).slice(0, -1)
+    const group = groups.get(folder)
+    if (group) group.push(file)
+    else groups.set(folder, [file])
+  }
+  return groups
+}

@@ -1,0 +1,192 @@
+/**
+ * An incremental build of one site: units whose key and files are as they were are kept, the others made and staged;
+ * then all is published or nothing. It knows nothing of what the units are.
+ */
+import { join } from 'node:path'
+import { setImmediate } from 'node:timers/promises'
+import { Stopped } from './disk/errors.ts'
+import type { Files } from './disk/files.ts'
+import { type Output, placeIn } from './disk/staging.ts'
+import { openWorkFolder, type WorkFolder } from './disk/work-folder.ts'
+import { hasFragment, readFragment, sweepFragments } from './fragments.ts'
+import { isSameInputs, type KnownInputs } from './inputs.ts'
+import { inThisThread, type Pool } from './pool.ts'
+import { type Published, publish } from './publish.ts'
+import { diskCheck, type SiteCheck } from './site-check.ts'
+import { type BuildState, diskMemory, type Memory } from './state.ts'
+import {
+  type BuildPaths,
+  type BuiltUnit,
+  type MadeUnit,
+  type PooledUnit,
+  type Unit,
+  unitMaker,
+} from './unit.ts'
+
+export type Progress =
+  | { readonly step: 'reading' }
+  | { readonly step: 'making' | 'protecting'; readonly done: number; readonly total: number }
+  | { readonly step: 'publishing'; readonly files: number }
+
+/** What a build needs of the world around it. */
+export interface BuildContext {
+  readonly files: Files
+  /** Names the program that builds; another one makes everything again. */
+  readonly program: string
+  /** Kept by a process that builds again and again: what the last build remembers. */
+  readonly memory?: { over(disk: Memory): Memory }
+  /** Likewise: the site as the last build left it. */
+  readonly siteCheck?: { open(): SiteCheck }
+  /** Milliseconds, for telling old files from fresh ones; no page shows it. */
+  now(): number
+  report(progress: Progress): void
+  readonly signal: AbortSignal
+}
+
+/** Notes of a unit, and whether it was made in this build. */
+export interface Result<Notes> {
+  readonly notes: Notes
+  readonly isNew: boolean
+}
+
+export interface Builder {
+  /** What the last build remembered. */
+  readonly before: BuildState
+  readonly workFolder: string
+  readonly paths: BuildPaths
+  /** Builds units in this thread; their results in the same order. */
+  build<Notes>(units: readonly Unit<Notes>[], step?: 'protecting'): Promise<readonly Result<Notes>[]>
+  /** Builds units in a pool; their results in the same order. */
+  buildInPool<Job, Notes>(
+    units: readonly PooledUnit<Job, Notes>[],
+    pool: Pool<Job, MadeUnit<Notes>>,
+  ): Promise<readonly Result<Notes>[]>
+  /** Every file of the units so far. */
+  outputs(): readonly Output[]
+  /** The bytes of such a file, or of one that the last build left; null when it is gone. */
+  read(path: string): Uint8Array | null
+  /** The text of that name in the fragment cache; null when it is gone. */
+  fragment(name: string): string | null
+  /**
+   * Publishes the units, and removes the tool's own files that belong to none, but for those to be left alone.
+   * @throws UserError that names two units that want one place, a file of someone else's, or the disk's reason;
+   * Stopped when asked to stop
+   */
+  publish(isLeftAlone: (path: string) => boolean): Promise<Published>
+  /** Leaves for the next build what it needs to know. */
+  remember(inputs: KnownInputs, listedAt: number): void
+  /** Lets the next build in. */
+  close(): void
+}
+
+/**
+ * Takes the lock of a site and puts right what a killed build left.
+ * @throws UserError while another build holds the lock, or when the disk refuses
+ */
+export function openBuilder(site: string, context: BuildContext): Builder {
+  const work = openWorkFolder(context.files, site)
+  try {
+    return builderIn(work, context)
+  } catch (error) {
+    work.close()
+    throw error
+  }
+}
+
+function builderIn(work: WorkFolder, context: BuildContext): Builder {
+  const { files, program, signal } = context
+  const { staging } = work
+  const { site } = staging
+  const paths = { staging, fragments: join(work.folder, 'fragments') }
+  const onDisk = diskMemory(files, work.folder)
+  const memory = context.memory?.over(onDisk) ?? onDisk
+  const before = memory.load(program)
+  const siteCheck = context.siteCheck?.open() ?? diskCheck(files, site)
+  const units = new Map<string, BuiltUnit>()
+  const staged = new Set<string>()
+  let made = 0
+
+  /** The unit as last built, where nothing about it has changed. */
+  const keptUnit = <Notes>({ name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>) => {
+    const unit = before.units[name] as BuiltUnit<Notes> | undefined
+    if (unit?.key !== key || !siteCheck.isIntact(unit)) return undefined
+    if (!unit.fragments.every((fragment) => hasFragment(files, paths.fragments, fragment))) return undefined
+    return isCurrent?.(unit.notes) === false ? undefined : unit
+  }
+
+  async function buildWith<Job, Notes>(
+    all: readonly PooledUnit<Job, Notes>[],
+    pool: Pool<Job, MadeUnit<Notes>>,
+    step: 'making' | 'protecting' | null,
+  ): Promise<readonly Result<Notes>[]> {
+    const built = new Map<string, BuiltUnit<Notes>>()
+    const changed = new Map<string, PooledUnit<Job, Notes>>()
+    for (const unit of all) {
+      const kept = keptUnit(unit)
+      if (kept) built.set(unit.name, kept)
+      else changed.set(unit.name, unit)
+    }
+    const jobs = [...changed.values()].map(({ job }) => job)
+    const report = (done: number) => step !== null && context.report({ step, done, total: jobs.length })
+    let done = 0
+    const take = ({ name, outputs, fragments, isStale, notes }: MadeUnit<Notes>) => {
+      const key = isStale ? '' : (changed.get(name)?.key ?? '')
+      built.set(name, { key, outputs: outputs.map(plainOutput), fragments, notes })
+      for (const { path, isStaged } of outputs) if (isStaged) staged.add(path)
+      made += 1
+      done += 1
+      report(done)
+    }
+    if (jobs.length > 0) {
+      report(done)
+      await pool(jobs, take, signal)
+    }
+    return all.map(({ name }) => {
+      const unit = built.get(name)
+      if (unit === undefined) throw new Error(`${name} was not made`)
+      units.set(name, unit)
+      return { notes: unit.notes, isNew: changed.has(name) }
+    })
+  }
+
+  const makeUnit = unitMaker(files, paths)
+  return {
+    before,
+    workFolder: work.folder,
+    paths,
+    buildInPool: (all, pool) => buildWith(all, pool, 'making'),
+    build: <Notes>(all: readonly Unit<Notes>[], step: 'protecting' | null = null) => {
+      const here = inThisThread((unit: Unit<Notes>) =>
+        makeUnit(unit.name, (output) =>
+          unit.make(output, before.units[unit.name] as BuiltUnit<Notes> | undefined),
+        ),
+      )
+      return buildWith(
+        all.map((unit) => ({ ...unit, job: unit })),
+        here,
+        step,
+      )
+    },
+    outputs: () => [...units.values()].flatMap(({ outputs }) => outputs),
+    read: (path) => files.read(placeIn(staged.has(path) ? staging.folder : site, path)),
+    fragment: (name) => readFragment(files, paths.fragments, name),
+    publish: async (isLeftAlone) => {
+      // Hears a wish to stop, which arrives as an event, before the site is touched.
+      await setImmediate()
+      if (signal.aborted) throw new Stopped()
+      const report = (count: number) => context.report({ step: 'publishing', files: count })
+      const published = publish(files, work, siteCheck, { units, staged, isLeftAlone }, report)
+      const named = new Set([...units.values()].flatMap(({ fragments }) => fragments))
+      sweepFragments(files, paths.fragments, named)
+      return published
+    },
+    remember: (inputs, listedAt) => {
+      const isNews =
+        made > 0 || Object.keys(before.units).length !== units.size || !isSameInputs(inputs, before.inputs)
+      if (isNews) memory.save({ program, listedAt, inputs, units: Object.fromEntries(units) })
+    },
+    close: work.close,
+  }
+}
+
+const plainOutput = ({ path, hash, size, modified }: Output): Output => ({ path, hash, size, modified })

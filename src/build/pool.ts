@@ -1,0 +1,134 @@
+/** Does many jobs: in this thread alone when they are few, with worker threads beside it when they are many. */
+import { setImmediate } from 'node:timers/promises'
+import { type MessagePort, Worker } from 'node:worker_threads'
+import { Stopped, UserError } from './disk/errors.ts'
+import { threadLimits, tuneForFullLoad } from './v8-settings.ts'
+
+/** Does one job. Job and result are plain data. */
+export type Work<Job, Result> = (job: Job) => Promise<Result>
+
+/**
+ * Does every job, in any order, and hands over each result.
+ * Rejects at the first fault, and with `Stopped` when asked to stop.
+ */
+export type Pool<Job, Result> = (
+  jobs: Iterable<Job>,
+  done: (result: Result) => void,
+  signal: AbortSignal,
+) => Promise<void>
+
+/** Fewer jobs than this are done sooner than a worker thread has started. */
+const fewJobs = 4
+
+/** Jobs that are handed to a worker ahead of time. */
+const ahead = 3
+
+/** A pool of this thread alone. */
+export const inThisThread =
+  <Job, Result>(work: Work<Job, Result>): Pool<Job, Result> =>
+  async (jobs, done, signal) => {
+    for (const job of jobs) {
+      // Lets a wish to stop, which arrives as an event, be heard between two jobs.
+      await setImmediate()
+      if (signal.aborted) throw new Stopped()
+      done(await work(job))
+    }
+  }
+
+export interface Threads {
+  /** The worker's file. */
+  readonly script: URL
+  /** What each worker needs to begin. */
+  readonly data: object
+  /** This thread counted in. */
+  readonly count: number
+}
+
+/** What a worker answers. */
+type Answer<Result> =
+  | { readonly result: Result }
+  | {
+      readonly fault: {
+        readonly message: string
+        readonly stack: string | null
+        readonly isUserError: boolean
+      }
+    }
+
+/** A pool of worker threads and this one, for which `here` does its share. */
+export const inThreads =
+  <Job, Result>({ script, data, count }: Threads, here: Pool<Job, Result>): Pool<Job, Result> =>
+  async (given, done, signal) => {
+    const jobs = [...given]
+    if (jobs.length < fewJobs || count < 2) return here(jobs, done, signal)
+    tuneForFullLoad()
+    const pending = jobs[Symbol.iterator]()
+    const workers = Array.from(
+      { length: Math.min(count, jobs.length) - 1 },
+      () => new Worker(script, { workerData: data, resourceLimits: threadLimits }),
+    )
+    try {
+      await Promise.all([
+        ...workers.map((worker) => feed(worker, pending, done, signal)),
+        here(pending, done, signal),
+      ])
+    } finally {
+      await Promise.all(workers.map((worker) => worker.terminate()))
+    }
+  }
+
+/** Hands one worker job after job, some ahead so that it never idles while this thread is busy. */
+function feed<Job, Result>(
+  worker: Worker,
+  jobs: Iterator<Job>,
+  done: (result: Result) => void,
+  signal: AbortSignal,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    let open = 0
+    const next = () => {
+      const { value, done: none } = jobs.next()
+      if (none) {
+        if (open === 0) resolve()
+        return
+      }
+      open += 1
+      worker.postMessage(value)
+    }
+    const stop = () => reject(new Stopped())
+    if (signal.aborted) stop()
+    signal.addEventListener('abort', stop, { once: true })
+    worker.on('message', (answer: Answer<Result>) => {
+      if ('fault' in answer) return reject(errorOf(answer.fault))
+      open -= 1
+      done(answer.result)
+      next()
+    })
+    worker.on('error', reject)
+    worker.on('exit', () => reject(new Error('a worker thread ended before its work')))
+    for (let i = 0; i < ahead; i++) next()
+  })
+}
+
+function errorOf(fault: Extract<Answer<unknown>, { fault: unknown }>['fault']): Error {
+  if (fault.isUserError) return new UserError(fault.message)
+  const error = new Error(fault.message)
+  if (fault.stack !== null) error.stack = fault.stack
+  return error
+}
+
+/** The worker's side: does the jobs that come through the port, one after the other, so that memory stays small. */
+export function answerJobs<Job, Result>(port: MessagePort, work: Work<Job, Result>): void {
+  const attempt = async (job: Job): Promise<Answer<Result>> => {
+    try {
+      return { result: await work(job) }
+    } catch (error) {
+      const { message, stack } = error instanceof Error ? error : new Error(String(error))
+      return { fault: { message, stack: stack ?? null, isUserError: error instanceof UserError } }
+    }
+  }
+  let last: Promise<void> = Promise.resolve()
+  port.on('message', (job: Job) => {
+    last = last.then(async () => port.postMessage(await attempt(job)))
+  })
+}

@@ -1,0 +1,61 @@
+/** What the program carries with it: templates, styles, browser scripts. Found beside the program, not where it is run. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import type { TemplateSources } from '../render/renderer.ts'
+import { cacheKey } from './cache-key.ts'
+
+/** The package's own folder: the nearest one above this file that holds package.json. */
+export function packageRoot(): string {
+  let folder = dirname(fileURLToPath(import.meta.url))
+  while (!existsSync(join(folder, 'package.json'))) {
+    const above = dirname(folder)
+    if (above === folder) throw new Error('the package of this program has no package.json')
+    folder = above
+  }
+  return folder
+}
+
+/** The version as package.json has it. */
+export function packageVersion(root: string): string {
+  const written: unknown = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
+  const known = typeof written === 'object' && written !== null && 'version' in written
+  return known ? String(written.version) : 'unknown'
+}
+
+/** Files below a folder with this ending, by path with forward slashes and without the ending. */
+function textsBelow(folder: string, ending: string): ReadonlyMap<string, string> {
+  const paths = existsSync(folder) ? readdirSync(folder, { recursive: true, encoding: 'utf8' }) : []
+  return new Map(
+    paths
+      .map((path) => path.replaceAll('\\', '/'))
+      .filter((path) => path.endsWith(ending))
+      .sort()
+      .map((path) => [path.slice(0, -ending.length), readFileSync(join(folder, path), 'utf8')]),
+  )
+}
+
+/** Every Handlebars page and partial. */
+export const templateSources = (root: string): TemplateSources => textsBelow(join(root, 'templates'), '.hbs')
+
+/** Every style sheet, by name. */
+export const styleSheets = (root: string) => textsBelow(join(root, 'templates', 'styles'), '.css')
+
+/** The sheets that every page begins with, in the order in which they build on one another. */
+export const commonStyles: readonly string[] = ['growdown', 'parts', 'lists', 'sheets']
+
+/** Every bundled browser script, by name. */
+export const browserScripts = (root: string) => textsBelow(join(root, 'dist', 'browser'), '.js')
+
+/**
+ * Names this very program: its version and the content of all that decides what pages look like.
+ * The entry files name their parts by content, so they stand for the whole bundle.
+ */
+export function programKey(root: string): string {
+  const entries = ['cli.js', 'worker.js'].map((name) => join(root, 'dist', name))
+  return cacheKey(
+    packageVersion(root),
+    ...entries.map((path) => (existsSync(path) ? readFileSync(path, 'utf8') : '')),
+    ...[templateSources(root), styleSheets(root), browserScripts(root)].flatMap((texts) => [...texts].flat()),
+  )
+}

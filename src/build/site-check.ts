@@ -1,0 +1,73 @@
+/** What of the site is as the tool left it. */
+import { join } from 'node:path'
+import type { Files } from './disk/files.ts'
+import { type Manifest, manifestFile, readManifest } from './disk/manifest.ts'
+import { type Output, placeIn } from './disk/staging.ts'
+
+interface HasOutputs {
+  readonly outputs: readonly Output[]
+}
+
+export interface SiteCheck {
+  /**
+   * The tool's own files.
+   * @throws UserError when it cannot be understood
+   */
+  manifest(): Manifest
+  /** Whether the site still holds every file of a unit as it was written. */
+  isIntact(unit: HasOutputs): boolean
+  /** Called once a build has put everything in place. */
+  published(manifest: Manifest, units: readonly HasOutputs[]): void
+}
+
+/** Looks at every file of the site. */
+export const diskCheck = (files: Files, site: string): SiteCheck => ({
+  manifest: () => readManifest(files, site),
+  isIntact: ({ outputs }) =>
+    outputs.every(({ path, size, modified }) => {
+      const seen = files.stat(placeIn(site, path))
+      return seen?.kind === 'file' && seen.size === size && seen.modified === modified
+    }),
+  published: () => {},
+})
+
+/** What a process that stays knows of a site that it wrote, so that it need not look at every file again. */
+export interface WarmCheck {
+  /** For one build. Where that does not come to its end, nothing is taken as known any more. */
+  open(): SiteCheck
+  /** Looks at everything that is taken as known, a unit a step; what is not intact is not taken as known any more. */
+  recheck(): Generator<boolean>
+}
+
+/** The site as the last build left it, and nothing of what it was before that. */
+interface Left {
+  readonly manifest: Manifest
+  /** How the list of own files looked: another build in this site changes that. */
+  readonly list: string
+  readonly units: Set<HasOutputs>
+}
+
+export function warmCheck(files: Files, site: string): WarmCheck {
+  const onDisk = diskCheck(files, site)
+  const listNow = () => JSON.stringify(files.stat(join(site, manifestFile)))
+  let left: Left | null = null
+  return {
+    open: () => {
+      const known = left?.list === listNow() ? left : null
+      left = null
+      return {
+        manifest: () => known?.manifest ?? onDisk.manifest(),
+        isIntact: (unit) => known?.units.has(unit) || onDisk.isIntact(unit),
+        published: (manifest, units) => {
+          left = { manifest, list: listNow(), units: new Set(units) }
+        },
+      }
+    },
+    *recheck() {
+      for (const unit of left?.units ?? []) {
+        const isGone = !onDisk.isIntact(unit) && left?.units.delete(unit) === true
+        yield isGone
+      }
+    },
+  }
+}

@@ -1,0 +1,103 @@
+/** What an edition is: pages for one kind of reader. Each has a file of its own here, and a line in `index.ts`. */
+import type { Assets, AssetTexts } from '../build/assets.ts'
+import type { Builder } from '../build/builder.ts'
+import type { MadeFile } from '../build/disk/staging.ts'
+import type { Unit, UnitOutput } from '../build/unit.ts'
+import type { Practice } from '../casebook/model.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { LengthUnit } from '../hoof/units.ts'
+import type { OwnWords } from '../identity/common-words.ts'
+import type { LeakGuard } from '../leaks/guard.ts'
+import type { Formatter } from '../pages/shared/format.ts'
+import type { HorseInput } from '../pages/shared/horse-input.ts'
+import type { PageView } from '../pages/shared/page.ts'
+import type { Words } from '../pages/words/index.ts'
+import type { PictureStore } from '../pictures/store.ts'
+import type { Renderer } from '../render/renderer.ts'
+
+/**
+ * `Kept` is what it keeps of each horse from build to build, for its pages over all of them: plain data, and small.
+ * Edition files are loaded at every start, so they import what is heavy where they use it.
+ */
+export interface Edition<Kept = unknown> {
+  /** As `--edition` names it. */
+  readonly name: string
+  /** Where it stands below the site; nothing else writes there. */
+  readonly folder: string
+  /** Whether the pages of a horse with errors stay as they were last built; else they go. */
+  readonly keepsBroken: boolean
+  readonly assets: Assets
+  /** Null for an edition that stays with the practitioner. */
+  readonly protection: Protection<Kept> | null
+  /** What to open, in a line for the person who built it. */
+  announcement(places: Places): string
+  /** Puts the pages of one horse, and gives what is to be kept of it; null where this edition does not show it. */
+  ofHorse(horse: HorseInput, tools: HorseTools): Promise<Kept | null>
+  /** Pages over all horses. */
+  pages(all: AllHorses<Kept>, format: Formatter): Promise<readonly PageView[]>
+  /** Files over all horses that are no pages. */
+  files?(all: AllHorses<Kept>, format: Formatter): Promise<readonly MadeFile[]>
+  /**
+   * The folder of each owner's page by owner id, for other editions to say: asked also where this edition is not built.
+   * @param kept null where it is not built
+   */
+  addresses?(practice: Practice, casebook: string, kept: readonly Kept[] | null): Promise<Addresses>
+}
+
+/** Files of one horse go to paths within the edition's folder. */
+export interface HorseTools extends Pick<UnitOutput, 'put' | 'keep'> {
+  readonly renderer: Renderer
+  /** The tool's own words, for telling names that are everyday words. */
+  readonly own: OwnWords
+  /** Processed pictures. */
+  readonly pictures: PictureStore
+}
+
+export type Addresses = Readonly<Record<string, string>>
+
+/** What is known of all horses once each is made. */
+export interface AllHorses<Kept> {
+  readonly practice: Practice
+  readonly asOf: PlainDate
+  /** Of the horses that the edition shows, by id. */
+  readonly kept: readonly Kept[]
+  /** Horses whose files hold errors. */
+  readonly broken: readonly { readonly id: string; readonly problems: number }[]
+  /** By edition, of those that say any. */
+  readonly addresses: Readonly<Record<string, Addresses>>
+}
+
+/** How what leaves the practitioner's machine is protected, once everything else of the edition is made. */
+export interface Protection<Kept = unknown> {
+  /**
+   * Units that search or lock. The guard hears of each hit; where there is one nothing at all is published.
+   * Paths are within the site.
+   */
+  units(all: AllHorses<Kept>, tools: ProtectionTools): Promise<readonly Unit[]>
+}
+
+export interface ProtectionTools {
+  readonly edition: Pick<Edition, 'folder' | 'assets'>
+  readonly casebook: string
+  readonly guard: LeakGuard
+  readonly builder: Pick<Builder, 'outputs' | 'read' | 'fragment'>
+  /** Asked for when there is something to make. */
+  open(): Promise<PageTools>
+}
+
+/** What pages are made with, once loaded. */
+export interface PageTools {
+  readonly renderer: Renderer
+  /** The language of the pages. */
+  readonly words: Words
+  /** The words with the numbers beside them, by the practice's unit of length. */
+  readonly formatIn: (units: LengthUnit) => Formatter
+  readonly own: OwnWords
+  assets(of: Assets): AssetTexts
+}
+
+/** Prints paths as seen from where the person is. */
+export interface Places {
+  site(...path: readonly string[]): string
+  casebook(...path: readonly string[]): string
+}

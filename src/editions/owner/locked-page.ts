@@ -1,0 +1,83 @@
+/** One owner's page: everything inside the lock, and the locked page around it. */
+import { createHash } from 'node:crypto'
+import type { Owner, Practice } from '../../casebook/model.ts'
+import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
+import type { Words } from '../../pages/words/index.ts'
+import type { Renderer } from '../../render/renderer.ts'
+import { type Locked, lockPage, workFactor } from './lock.ts'
+import type { OwnerKey } from './passphrases.ts'
+
+/** Style sheet and unlocking script as they stand in the page. */
+export interface Inlined {
+  readonly style: string
+  readonly script: string
+}
+
+interface OwnerPage {
+  readonly locked: Locked
+  /** The page that is published. */
+  readonly html: string
+  /** Where in `html` the locked part stands. */
+  readonly sealed: { readonly start: number; readonly end: number }
+}
+
+const source = (text: string) => `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`
+
+/** A page may use its own style and script, and pictures that it carries; nothing else, from nowhere. */
+const policyOf = (style: string, script: string | null) =>
+  [
+    "default-src 'none'",
+    'img-src data:',
+    `style-src ${source(style)}`,
+    ...(script === null ? [] : [`script-src ${source(script)}`]),
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ')
+
+/** The plain page of one owner: everything inside the lock. */
+export const plainPage = (
+  practice: Practice,
+  owner: Owner,
+  parts: readonly OwnerPart[],
+  renderer: Renderer,
+  { style }: Inlined,
+  words: Words,
+): Promise<string> =>
+  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }, words))
+
+/** Locks a plain page and puts it into the page that anyone may see. */
+export async function lockedOwnerPage(
+  practice: Practice,
+  plain: string,
+  key: OwnerKey,
+  previous: Locked | null,
+  renderer: Renderer,
+  { style, script }: Inlined,
+  words: Words,
+  factor = workFactor,
+): Promise<OwnerPage> {
+  const locked = await lockPage(plain, key.passphrase, previous, factor)
+  const view = lockedPage(
+    practice,
+    key.token,
+    locked,
+    { style, script, policy: policyOf(style, script) },
+    words,
+  )
+  const html = await renderer.render(view)
+  const start = html.indexOf(locked.armored.trim())
+  return {
+    locked,
+    html,
+    sealed: { start, end: start + locked.armored.trim().length },
+  }
+}
+
+/** The locked part of a page as published, so that an unchanged one need not be locked again; null when there is none. */
+export function armoredIn(html: string): string | null {
+  return (
+    /-----BEGIN AGE ENCRYPTED FILE-----[A-Za-z0-9+/=\s]+-----END AGE ENCRYPTED FILE-----\n?/.exec(
+      html,
+    )?.[0] ?? null
+  )
+}

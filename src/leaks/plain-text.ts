@@ -1,0 +1,151 @@
+/**
+ * Text with its disguises undone, each place still known: HTML entities, URL escapes, escapes of JSON and scripts.
+ * A name may hide in any of them, or in one within another.
+ */
+
+export interface Plain {
+  readonly text: string
+  /** Where a place of `text` came from in the text as it was given. */
+  origin(at: number): number
+}
+
+interface Step {
+  /** Places after which decoded and original text run apart, rising. */
+  readonly decoded: readonly number[]
+  readonly original: readonly number[]
+}
+
+const escapes =
+  /&#[xX]([0-9a-fA-F]{1,6});?|&#(\d{1,7});?|&([a-zA-Z]{2,24});|((?:%[0-9a-fA-F]{2})+)|\\u\{([0-9a-fA-F]{1,6})\}|\\u([0-9a-fA-F]{4})|\\x([0-9a-fA-F]{2})|\\([nrtbfv/"'\\])/g
+
+const named: Readonly<Record<string, string>> = {
+  amp: '&',
+  lt: '<',
+  gt: '>',
+  quot: '"',
+  apos: "'",
+  nbsp: ' ',
+  shy: '\u00AD',
+  zwnj: '\u200C',
+  zwj: '\u200D',
+  rsquo: '’',
+  lsquo: '‘',
+  hyphen: '-',
+  dash: '-',
+  period: '.',
+  lowbar: '_',
+  Tab: ' ',
+  NewLine: '\n',
+  ensp: ' ',
+  emsp: ' ',
+  thinsp: ' ',
+  szlig: 'ß',
+  aelig: 'æ',
+  AElig: 'Æ',
+  oelig: 'œ',
+  OElig: 'Œ',
+  oslash: 'ø',
+  Oslash: 'Ø',
+  eth: 'ð',
+  ETH: 'Ð',
+  thorn: 'þ',
+  THORN: 'Þ',
+}
+
+/** `&eacute;` and its kin: the letter alone, since accents do not count in the search. */
+const accented = /^([A-Za-z])(?:acute|grave|circ|uml|tilde|ring|cedil|caron|breve|macr|ogon|dot|dblac|strok)$/
+
+/** Rounds of undoing: an escape within an escape within an escape. */
+const rounds = 4
+
+/** Undoes every escape, over and over until nothing changes. */
+export function plainText(given: string): Plain {
+  const steps: Step[] = []
+  let text = given
+  for (let round = 0; round < rounds; round++) {
+    const { text: next, step } = undo(text)
+    if (step === null) break
+    text = next
+    steps.push(step)
+  }
+  return { text, origin: (at) => steps.reduceRight((place, step) => through(step, place), at) }
+}
+
+/** The text between the tags only, joined: a name that a tag splits is whole again. */
+export function withoutTags(given: Plain): Plain {
+  const { text, step } = replaced(given.text, /<!--[\s\S]*?-->|<[a-zA-Z/!?][^<>]*>/g, () => '')
+  return step === null ? given : { text, origin: (at) => given.origin(through(step, at)) }
+}
+
+const undo = (text: string) =>
+  replaced(text, escapes, (match) => {
+    const [whole, hex, decimal, name, url, braced, four, pair, sign] = match
+    if (hex !== undefined) return codePoint(Number.parseInt(hex, 16), whole)
+    if (decimal !== undefined) return codePoint(Number(decimal), whole)
+    if (name !== undefined) return named[name] ?? accented.exec(name)?.[1] ?? whole
+    if (url !== undefined) return Buffer.from(url.replaceAll('%', ''), 'hex').toString('utf8')
+    const code = braced ?? four ?? pair
+    if (code !== undefined) return codePoint(Number.parseInt(code, 16), whole)
+    return sign !== undefined && 'nrtbfv'.includes(sign) ? ' ' : (sign ?? whole)
+  })
+
+const codePoint = (code: number, whole: string): string =>
+  code > 0 && code <= 0x10ffff ? String.fromCodePoint(code) : whole
+
+function replaced(
+  text: string,
+  pattern: RegExp,
+  by: (match: readonly (string | undefined)[] & { 0: string }) => string,
+): { text: string; step: Step | null } {
+  const decoded: number[] = []
+  const original: number[] = []
+  let out = ''
+  let at = 0
+  for (const match of text.matchAll(pattern)) {
+    const put = by(match as unknown as readonly (string | undefined)[] & { 0: string })
+    if (put === match[0]) continue
+    out += text.slice(at, match.index)
+    decoded.push(out.length)
+    original.push(match.index)
+    out += put
+    at = match.index + match[0].length
+    decoded.push(out.length)
+    original.push(at)
+  }
+  if (decoded.length === 0) return { text, step: null }
+  return { text: out + text.slice(at), step: { decoded, original } }
+}
+
+/** The original place of a decoded one: the last mark at or before it, and as far on from there. */
+function through(step: Step, at: number): number {
+  let low = 0
+  let high = step.decoded.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((step.decoded[middle] ?? 0) <= at) low = middle + 1
+    else high = middle
+  }
+  if (low === 0) return at
+  return (step.original[low - 1] ?? 0) + (at - (step.decoded[low - 1] ?? 0))
+}
+
+const dataUri = /data:([a-z]+\/[a-z0-9.+-]+)?((?:;[a-z0-9=-]+)*);base64,([A-Za-z0-9+/=]+)/gi
+
+/** Data URIs give way to spaces, and their bytes are handed out with the place of each. */
+export function withoutData(text: string): { text: string; embedded: { at: number; bytes: Uint8Array }[] } {
+  const embedded: { at: number; bytes: Uint8Array }[] = []
+  const rest = text.replace(dataUri, (whole, _type, _more, body: string, at: number) => {
+    embedded.push({ at, bytes: Buffer.from(body, 'base64') })
+    return ' '.repeat(whole.length)
+  })
+  return { text: rest, embedded }
+}
+
+/** Line and column of a place in a text, both from one. */
+export function lineFinder(text: string): (at: number) => { line: number; column: number } {
+  return (at) => {
+    const before = text.slice(0, at)
+    const line = before.split('\n').length
+    return { line, column: at - before.lastIndexOf('\n') }
+  }
+}

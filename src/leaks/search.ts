@@ -1,0 +1,251 @@
+/**
+ * The proof that nothing slipped: finished files of the editions that leave the practitioner's machine are searched
+ * for everything that identifies anyone in the casebook. It knows nothing of how the pages were made.
+ */
+import type { PlainDate } from '../hoof/dates.ts'
+import type { OwnWords } from '../identity/common-words.ts'
+import { type Finder, type Found, finderOf } from '../identity/finder.ts'
+import type { HorseIdentity, IdentifierList } from '../identity/identifiers.ts'
+import { findDates } from '../identity/written-dates.ts'
+import { hintFor } from './hint.ts'
+import { pictureParts } from './picture-metadata.ts'
+import { lineFinder, type Plain, plainText, withoutData, withoutTags } from './plain-text.ts'
+
+export interface ScanFile {
+  /** Path within `site/`. A locked page's plain text is given under the path of the page. */
+  readonly path: string
+  readonly bytes: Uint8Array
+  /**
+   * Who may read it. `owner`: what is that owner's may stand in it, and dates may.
+   * `everyone`: nothing of the casebook may stand in it.
+   */
+  readonly reader: { readonly kind: 'owner'; readonly owner: string } | { readonly kind: 'everyone' }
+  /** Stretches that are not text, as places in the file: the locked part of an owner's page. */
+  readonly sealed?: readonly { readonly start: number; readonly end: number }[]
+  /** Random or computed texts of the tool's own, in path and page: a token, a checksum. Names may stand there by chance. */
+  readonly random?: readonly string[]
+}
+
+export interface LeakHit {
+  readonly path: string
+  /** One-based; null in a file that is not text. */
+  readonly line: number | null
+  readonly column: number | null
+  /** Byte offset within a picture or other binary file; null in text. */
+  readonly offset: number | null
+  /** What was found: `name of a horse`. */
+  readonly kind: string
+  /** As it stands in the file. */
+  readonly text: string
+  /** Whose it is, for the hint. */
+  readonly horse: string | null
+  readonly hint: string
+}
+
+export interface LeakSearch {
+  scan(file: ScanFile): readonly LeakHit[]
+}
+
+export interface LeakKnowledge {
+  readonly list: IdentifierList
+  readonly horses: readonly HorseIdentity[]
+  readonly own: OwnWords
+  /**
+   * Texts of the tool's own that stand in pages as they are (style sheets, scripts), and the practice's name,
+   * which may show: they are not searched.
+   */
+  readonly ownTexts: readonly string[]
+}
+
+/** Made once a build; each file is then searched in one walk over its words, however many names there are. */
+export function leakSearch(known: LeakKnowledge): LeakSearch {
+  const finder = finderOf(known.list.identifiers)
+  const dates = knownDates(known.horses)
+  return { scan: (file) => scanBytes(file, file.bytes, { known, finder, dates }, null) }
+}
+
+interface Search {
+  readonly known: LeakKnowledge
+  readonly finder: Finder
+  readonly dates: KnownDates
+}
+
+interface KnownDates {
+  readonly days: ReadonlySet<string>
+  readonly monthDays: ReadonlySet<string>
+  readonly first: PlainDate | null
+}
+
+function knownDates(horses: readonly HorseIdentity[]): KnownDates {
+  const days = new Set(horses.flatMap((horse) => horse.dates))
+  return {
+    days,
+    monthDays: new Set([...days].map((date) => date.slice(5))),
+    first: [...days].sort()[0] ?? null,
+  }
+}
+
+type Place = Pick<LeakHit, 'line' | 'column' | 'offset'>
+
+function scanBytes(file: ScanFile, bytes: Uint8Array, search: Search, within: Place | null): LeakHit[] {
+  const inPath = within === null ? scanPath(file, search) : []
+  const picture = pictureParts(bytes)
+  if (picture) {
+    const blocks = picture.metadata.map((found) =>
+      hit(file, within ?? { line: null, column: null, offset: found.offset }, {
+        kind: 'metadata of a picture',
+        text: `${picture.type} block ${found.name}`,
+        horse: null,
+      }),
+    )
+    const strings = picture.metadata.flatMap((found) =>
+      scanStrings(file, found.bytes, search, within, found.offset),
+    )
+    return [...inPath, ...blocks, ...strings, ...longStrings(file, bytes, search, within)]
+  }
+  if (isBinary(bytes)) return [...inPath, ...scanStrings(file, bytes, search, within, 0)]
+  return [...inPath, ...scanText(file, Buffer.from(bytes).toString('utf8'), search, within)]
+}
+
+const isBinary = (bytes: Uint8Array): boolean => bytes.subarray(0, 4096).includes(0)
+
+function scanPath(file: ScanFile, search: Search): LeakHit[] {
+  const nowhere = { line: null, column: null, offset: null }
+  const { text } = plainText(`/${withoutRandom(file.path, file)}/`)
+  const names = allowed(search.finder.find(text), file, search, text).map((found) =>
+    hit(file, nowhere, { ...about(found, file), kind: `${about(found, file).kind}, in the file's own name` }),
+  )
+  const dates = file.reader.kind === 'everyone' ? dateFinds(text, search) : []
+  return [
+    ...names,
+    ...dates.map(({ text: date }) =>
+      hit(file, nowhere, { kind: "date, in the file's own name", text: date, horse: null }),
+    ),
+  ]
+}
+
+/** Data URIs are pulled out, decoded and searched as files of their own; the rest is searched as text. */
+function scanText(file: ScanFile, given: string, search: Search, within: Place | null): LeakHit[] {
+  const { text, embedded } = withoutData(blanked(given, file, search))
+  const hits: LeakHit[] = []
+  const seen = new Set<string>()
+  const locate = lineFinder(given)
+  const plain = plainText(text)
+  for (const reading of [plain, withoutTags(plain)]) {
+    for (const found of findsOf(reading, file, search)) {
+      const at = reading.origin(found.start)
+      const key = `${at}|${found.what.kind}`
+      if (seen.has(key)) continue
+      seen.add(key)
+      hits.push(hit(file, within ?? { ...locate(at), offset: null }, found.what))
+    }
+  }
+  const inside = embedded.flatMap(({ at, bytes }) =>
+    scanBytes(file, bytes, search, within ?? { ...locate(at), offset: null }),
+  )
+  return [...hits, ...inside]
+}
+
+type What = Pick<LeakHit, 'kind' | 'text' | 'horse'>
+
+function findsOf(plain: Plain, file: ScanFile, search: Search): { start: number; what: What }[] {
+  const names = allowed(search.finder.find(plain.text), file, search, plain.text)
+  const finds: { start: number; what: What }[] = names.map((found) => ({
+    start: found.start,
+    what: about(found, file),
+  }))
+  if (file.reader.kind !== 'everyone') return finds
+  for (const found of dateFinds(plain.text, search)) {
+    finds.push({ start: found.start, what: { kind: 'date', text: found.text, horse: null } })
+  }
+  return finds
+}
+
+/** Dates of the casebook in any written form, and any full date since its first day: forecasts count too. */
+function dateFinds(text: string, { dates }: Search): { start: number; text: string }[] {
+  return findDates(text).filter((found) => {
+    if (found.monthDay !== null) return dates.monthDays.has(found.monthDay)
+    return found.dates.some((date) => dates.days.has(date) || (dates.first !== null && date >= dates.first))
+  })
+}
+
+/** Leaves out what is the reader's own, and everyday words where the tool itself says them. */
+function allowed(found: readonly Found[], file: ScanFile, { known }: Search, text: string): Found[] {
+  return found.filter((one) => {
+    if (file.reader.kind === 'owner') {
+      const { owner } = file.reader
+      // What is nobody's horse's or owner's is the practice's own contact, which owners are given.
+      if (one.identifiers.some((it) => it.owner === owner || (it.owner === null && it.horse === null)))
+        return false
+    }
+    if (one.identifiers.some(({ watch }) => watch === 'any case')) return true
+    if (one.identifiers.every(({ watch }) => watch === 'path')) return true
+    const { written } = known.own
+    if (one.before !== null && written.has(`${one.before} ${one.text}`)) return false
+    if (one.after !== null && written.has(`${one.text} ${one.after}`)) return false
+    return !(isMonth(one.text.toLowerCase()) && besideNumber(text, one))
+  })
+}
+
+const isMonth = (word: string) =>
+  /^(?:january|february|march|april|may|june|july|august|september|october|november|december)$/.test(word)
+const besideNumber = (text: string, { start, end }: Found) =>
+  /\d\s{1,2}$/.test(text.slice(Math.max(0, start - 4), start)) || /^\s{1,2}\d/.test(text.slice(end, end + 4))
+
+function about(found: Found, file: ScanFile): What {
+  const first = found.identifiers[0]
+  const other = file.reader.kind === 'owner' ? ' of another owner' : ''
+  return { kind: `${first?.kind ?? 'name'}${other}`, text: found.text, horse: first?.horse ?? null }
+}
+
+/** The locked part and the tool's own texts give way to spaces, so that every place stays where it was. */
+function blanked(text: string, file: ScanFile, { known }: Search): string {
+  let out = text
+  for (const { start, end } of file.sealed ?? [])
+    out = out.slice(0, start) + ' '.repeat(end - start) + out.slice(end)
+  for (const own of known.ownTexts) {
+    if (own !== '') out = out.replaceAll(own, ' '.repeat(own.length))
+  }
+  return withoutRandom(out, file).replace(policyHash, (hash) => ' '.repeat(hash.length))
+}
+
+/** A hash in a page's security policy: computed from style sheet or script. */
+const policyHash = /sha256-[A-Za-z0-9+/]{43}(?:=|&#x3D;)/g
+
+const withoutRandom = (text: string, { random = [] }: ScanFile): string =>
+  random.reduce((out, own) => out.replaceAll(own, ' '.repeat(own.length)), text)
+
+/** Text hidden in bytes, one or two bytes a letter. */
+function scanStrings(
+  file: ScanFile,
+  bytes: Uint8Array,
+  search: Search,
+  within: Place | null,
+  from: number,
+): LeakHit[] {
+  const one = Buffer.from(bytes).toString('latin1')
+  const readings = [one, Buffer.from(bytes).toString('utf8'), one.replaceAll('\0', '')]
+  const hits = readings.flatMap((text) =>
+    findsOf({ text, origin: (at) => at }, file, search).map(({ start, what }) =>
+      hit(file, within ?? { line: null, column: null, offset: from + start }, what),
+    ),
+  )
+  return [...new Map(hits.map((found) => [`${found.kind}|${found.text}`, found])).values()]
+}
+
+/** Within a picture's own bytes only names too long to stand there by chance are searched. */
+const longEnough = 7
+
+function longStrings(file: ScanFile, bytes: Uint8Array, search: Search, within: Place | null): LeakHit[] {
+  const text = Buffer.from(bytes).toString('latin1')
+  return search.finder
+    .find(text)
+    .filter((found) => found.text.length >= longEnough && allowed([found], file, search, text).length > 0)
+    .map((found) =>
+      hit(file, within ?? { line: null, column: null, offset: found.start }, about(found, file)),
+    )
+}
+
+function hit(file: ScanFile, place: Place, what: What): LeakHit {
+  return { path: file.path, ...place, ...what, hint: hintFor(what) }
+}

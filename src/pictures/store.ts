@@ -1,0 +1,94 @@
+/**
+ * Processed pictures between builds, in the tool's own work folder. A picture is known by its bytes and by how it is
+ * processed, so an unchanged one is never processed again. It may be deleted at any time.
+ */
+import { randomUUID } from 'node:crypto'
+import { join } from 'node:path'
+import { cacheKey } from '../build/cache-key.ts'
+import type { Files } from '../build/disk/files.ts'
+import type { MadeFile } from '../build/disk/staging.ts'
+import type { Pictures, PictureVariant } from '../pages/shared/pictures.ts'
+
+/** What is kept of a processed picture: all but the file that it was called. */
+export interface KeptPicture {
+  readonly width: number
+  readonly height: number
+  readonly variants: readonly KeptVariant[]
+}
+
+export interface KeptVariant extends Omit<PictureVariant, 'path'> {
+  /** File name in the store and in the published folder: of the content, never of the source. */
+  readonly name: string
+}
+
+export interface PictureStore {
+  /** Null where this picture was never processed, or something of it is gone. */
+  find(key: string): KeptPicture | null
+  /** Puts the sizes away first and the record of them last, so that a record stands for whole files. */
+  keep(key: string, picture: KeptPicture, bytes: ReadonlyMap<string, Uint8Array>): void
+  /** Where a file of the store lies. */
+  place(name: string): string
+  read(name: string): Uint8Array | null
+  /** Removes all that belongs to none of these keys. */
+  sweep(keys: ReadonlySet<string>): void
+}
+
+/** The key of a picture: its content's hash and how it is processed. Letters and figures only, safe on every disk. */
+export const pictureKey = (contentHash: string, recipe: string): string =>
+  Buffer.from(cacheKey(recipe, contentHash), 'base64url').toString('hex').slice(0, 32)
+
+/** A store in a folder of the disk. */
+export function pictureStore(files: Files, folder: string): PictureStore {
+  const place = (name: string) => join(folder, name)
+  const put = (name: string, data: string | Uint8Array) => {
+    const partial = place(`${name}.${randomUUID()}.new`)
+    files.write(partial, data)
+    files.move(partial, place(name))
+  }
+  return {
+    place,
+    read: (name) => files.read(place(name)),
+    find: (key) => {
+      const picture = recordIn(files.read(place(`${key}.json`)))
+      const isWhole = picture?.variants.every(({ name }) => files.stat(place(name))?.kind === 'file')
+      return isWhole ? picture : null
+    },
+    keep: (key, picture, bytes) => {
+      for (const [name, data] of bytes) put(name, data)
+      put(`${key}.json`, JSON.stringify(picture))
+    },
+    sweep: (keys) => {
+      for (const name of files.names(folder)) {
+        if (!keys.has(name.replace(/[-.].*$/, ''))) files.remove(place(name))
+      }
+    },
+  }
+}
+
+function recordIn(bytes: Uint8Array | null): KeptPicture | null {
+  if (bytes === null) return null
+  try {
+    return JSON.parse(new TextDecoder().decode(bytes)) as KeptPicture
+  } catch {
+    return null
+  }
+}
+
+const nameIn = ({ path }: PictureVariant) => path.slice(path.lastIndexOf('/') + 1)
+
+/** Where a processed picture lies on this disk, for an edition to copy under a name of its own. */
+export const placeOf = (store: PictureStore, variant: PictureVariant): string => store.place(nameIn(variant))
+
+/** The bytes of a processed picture, for pages that carry it inside; null when they are gone. */
+export const bytesOf = (store: PictureStore, variant: PictureVariant): Uint8Array | null =>
+  store.read(nameIn(variant))
+
+/** A horse's pictures as they are published beside its pages; two names of one picture give the same files. */
+export function pictureFiles(horse: string, pictures: Pictures, store: PictureStore): readonly MadeFile[] {
+  const variants = [...pictures.values()].flatMap((picture) => picture.variants)
+  const files = variants.map((variant) => ({
+    path: `${horse}/${variant.path}`,
+    copyFrom: placeOf(store, variant),
+  }))
+  return [...new Map(files.map((file) => [file.path, file])).values()]
+}

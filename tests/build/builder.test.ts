@@ -1,0 +1,137 @@
+/** The builder by itself, with units of no edition at all. */
+import { rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { openBuilder } from '../../src/build/builder.ts'
+import { inThisThread } from '../../src/build/pool.ts'
+import { type Unit, unitMaker } from '../../src/build/unit.ts'
+import { contents, context, type Place, place } from './kit.ts'
+
+let at: Place
+/** Names of the units that were made. */
+let made: string[]
+beforeEach(() => {
+  at = place({})
+  made = []
+})
+afterEach(() => at.done())
+
+const unit = (name: string, key: string, more: Partial<Unit<string>> = {}): Unit<string> => ({
+  name,
+  key,
+  make: async ({ put }) => {
+    made.push(name)
+    put({ path: `${name}.txt`, text: key })
+    return `${name} ${key}`
+  },
+  ...more,
+})
+
+/** Builds and publishes; gives the notes of the units. */
+async function build(units: readonly Unit<string>[], isLeftAlone = (_path: string) => false) {
+  made = []
+  const builder = openBuilder(at.site, context())
+  try {
+    const results = await builder.build(units)
+    await builder.publish(isLeftAlone)
+    builder.remember({}, 0)
+    return results.map(({ notes }) => notes)
+  } finally {
+    builder.close()
+  }
+}
+
+const site = () => {
+  const { '.made.json': _, ...files } = contents(at.site)
+  return files
+}
+
+describe('a unit', () => {
+  it('is made once for a key, and its notes are kept with its files', async () => {
+    expect(await build([unit('a', '1'), unit('b', '1')])).toEqual(['a 1', 'b 1'])
+    expect(await build([unit('a', '1'), unit('b', '2')])).toEqual(['a 1', 'b 2'])
+    expect(made).toEqual(['b'])
+    expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '2' })
+  })
+
+  it('is made again when a file of it is gone or another', async () => {
+    await build([unit('a', '1'), unit('b', '1'), unit('c', '1')])
+    rmSync(join(at.site, 'a.txt'))
+    writeFileSync(join(at.site, 'b.txt'), 'edited')
+    await build([unit('a', '1'), unit('b', '1'), unit('c', '1')])
+    expect(made).toEqual(['a', 'b'])
+    expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '1', 'c.txt': '1' })
+  })
+
+  it('is made again when what it noted is not true any more', async () => {
+    await build([unit('a', '1')])
+    await build([unit('a', '1', { isCurrent: (notes) => notes === 'a 1' })])
+    expect(made).toEqual([])
+    await build([unit('a', '1', { isCurrent: (notes) => notes !== 'a 1' })])
+    expect(made).toEqual(['a'])
+  })
+
+  it('is made again when it says that it is stale, or a text that it keeps is gone', async () => {
+    const stale = unit('a', '1', {
+      make: async ({ markStale }) => {
+        markStale()
+        return 'stale'
+      },
+    })
+    await build([stale])
+    await build([unit('a', '1')])
+    expect(made).toEqual(['a'])
+    const keeping = unit('a', '2', {
+      make: async ({ keep }) => {
+        made.push('a')
+        return keep('a long text')
+      },
+    })
+    const [name = ''] = await build([keeping])
+    await build([keeping])
+    expect(made).toEqual([])
+    rmSync(join(at.root, '.growdown/site/fragments', name))
+    await build([keeping])
+    expect(made).toEqual(['a'])
+  })
+
+  it('takes its files with it, but for those that are left alone', async () => {
+    await build([unit('a', '1'), unit('b', '1'), unit('c', '1')])
+    await build([unit('a', '1')], (path) => path === 'b.txt')
+    expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '1' })
+  })
+
+  it('is told what it was before, and reads what is staged or published', async () => {
+    await build([unit('a', '1'), unit('b', '1')])
+    const builder = openBuilder(at.site, context())
+    await builder.build([unit('a', '1'), unit('b', '2')])
+    const text = (path: string) => Buffer.from(builder.read(path) ?? '').toString()
+    expect([text('a.txt'), text('b.txt'), builder.read('c.txt')]).toEqual(['1', '2', null])
+    expect(builder.outputs().map(({ path }) => path)).toEqual(['a.txt', 'b.txt'])
+    const before: unknown[] = []
+    const asking = unit('b', '3', { make: async (_, last) => `${before.push(last?.notes)}` })
+    await builder.build([asking])
+    expect(before).toEqual(['b 1'])
+    builder.close()
+    expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '1' })
+  })
+
+  it('may be made by a pool, from a job that is plain data', async () => {
+    const builder = openBuilder(at.site, context())
+    const makeUnit = unitMaker(context().files, builder.paths)
+    const pool = inThisThread((job: number) =>
+      makeUnit(`n${job}`, async ({ put }) => {
+        put({ path: `n${job}.txt`, text: String(job * job) })
+        return job * job
+      }),
+    )
+    const results = await builder.buildInPool(
+      [4, 2, 3].map((job) => ({ name: `n${job}`, key: 'k', job })),
+      pool,
+    )
+    expect(results.map(({ notes }) => notes)).toEqual([16, 4, 9])
+    await builder.publish(() => false)
+    builder.close()
+    expect(site()).toEqual({ 'n2.txt': '4', 'n3.txt': '9', 'n4.txt': '16' })
+  })
+})

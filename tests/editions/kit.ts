@@ -1,0 +1,119 @@
+/** A casebook of two owners on the disk, for tests of the editions that leave the practitioner's machine. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { type Built, buildSite } from '../../src/apps/site/build-site.ts'
+import { lazyPageTools } from '../../src/apps/site/site-units.ts'
+import { disk } from '../../src/build/disk/files.ts'
+import { ownerEdition } from '../../src/editions/owner.ts'
+import { portfolio } from '../../src/editions/portfolio.ts'
+import { practice } from '../../src/editions/practice.ts'
+
+export const casebook: Readonly<Record<string, string>> = {
+  'practice.md': `---
+practice: Sandpiper Hoof Care
+units: mm
+trim cycle: 5 weeks
+owners:
+  kestrel: {name: Ada Kestrel}
+  fenwick: {name: Orla O'Fenwick}
+---
+`,
+  ...horse('zoe', 'Zoë', 'kestrel', 'Bramble', 'Thistledown Yard'),
+  ...horse('pip', 'Pipkin', 'kestrel', 'Sorrel', 'Thistledown Yard'),
+  ...horse('may', 'May', 'fenwick', 'Fern', 'Hestercombe'),
+}
+
+function horse(id: string, name: string, owner: string, alias: string, yard: string): Record<string, string> {
+  return {
+    [`${id}/horse.md`]: `---
+name: ${name}
+owner: ${owner}
+kind: cob
+born: 2014
+started: 2026-01-12
+consent: {owner site: yes, portfolio: yes, photos: yes, given: 2026-01-12}
+alias: ${alias}
+private words: [${yard}]
+---
+PRIVATE-${id.toUpperCase()}
+`,
+    [`${id}/2026-01-12.md`]: `---
+date: 2026-01-12
+before:
+  toe length:   [98, 96, 90, 91]
+  toe angle:    [44, 45, 48, 47]
+  heel medial:  [36, 33, 30, 33]
+  heel lateral: [30, 31, 31, 32]
+after:
+  toe length:   [92, 91, 86, 87]
+findings:
+  LF:
+    - flare, medial quarter, 2
+---
+PRIVATE-${id.toUpperCase()}
+
+## For the owner
+
+LETTER-${id.toUpperCase()} to you.
+
+## For teaching
+
+${name} came from ${yard} on 2026-01-12.
+`,
+    [`${id}/2026-02-16.md`]: `---
+date: 2026-02-16
+before:
+  toe length:   [98, 97, 91, 92]
+  toe angle:    [46, 46, 49, 48]
+after:
+  toe length:   [90, 89, 85, 86]
+care:
+  - CARE-${id.toUpperCase()} every day
+next visit: in 5 weeks
+---
+`,
+  }
+}
+
+export interface Trial {
+  readonly root: string
+  readonly casebook: string
+  readonly site: string
+  write(path: string, data: string | Uint8Array): void
+  build(editions?: readonly string[], asOf?: string): Promise<Built>
+  done(): void
+}
+
+/** @param factor how hard the lock is to turn; the real one takes half a second a page */
+export function trial(files: Readonly<Record<string, string>> = casebook, factor = 8): Trial {
+  const root = mkdtempSync(join(tmpdir(), 'growdown-shared-'))
+  const at = { casebook: join(root, 'cases'), site: join(root, 'site') }
+  const write = (path: string, data: string | Uint8Array) => {
+    const file = join(at.casebook, path)
+    mkdirSync(dirname(file), { recursive: true })
+    writeFileSync(file, data)
+  }
+  for (const [path, text] of Object.entries(files)) write(path, text)
+  return {
+    root,
+    ...at,
+    write,
+    build: (editions = ['owner', 'portfolio'], asOf = '2026-03-01') => {
+      const known = [practice, ownerEdition(factor), portfolio]
+      return buildSite(
+        { ...at, editions: known.filter(({ name }) => editions.includes(name)), asOf },
+        {
+          files: disk,
+          threads: 1,
+          openTools: lazyPageTools(),
+          program: 'test',
+          now: () => Date.now() + 60_000,
+          report: () => {},
+          signal: new AbortController().signal,
+        },
+      )
+    },
+    done: () => rmSync(root, { recursive: true, force: true }),
+  }
+}
