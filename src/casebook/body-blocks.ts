@@ -75,7 +75,8 @@ const rangeOf = ({ position }: Nodes): TextRange => ({
 
 /** What the parser says a heading's text is; as written, if it is no heading by itself. */
 function plainText(source: string): string {
-  const { children } = whole.parse(source)
+  // A line before it makes a byte order mark at its start what it is anywhere else: a character.
+  const { children } = whole.parse(`\n${source}`)
   const [only] = children
   return only?.type === 'heading' && children.length === 1 ? plainTextOf(only) : source
 }
