@@ -1,2 +1,5 @@
-/** How many examples a property is tried on: a sample as a rule, many with `LONG=1`. */
-export const runs = (sample: number, many: number): number => (process.env.LONG === '1' ? many : sample)
+/** `npm test -- --long`: every page and every example. */
+export const isLong = process.env.LONG === '1'
+
+/** How many examples a property is tried on: a sample as a rule, many in a long run. */
+export const runs = (sample: number, many: number): number => (isLong ? many : sample)

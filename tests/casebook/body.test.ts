@@ -261,7 +261,8 @@ describe('the blocks of a body', () => {
       fc.property(body, (text) => {
         const found = blocksOf(text).headings.filter(({ nested }) => !nested)
         // What would only be a link by a definition elsewhere, or no heading by itself, stays as written, so private.
-        const words = (said: string) => said.replace(/\[x\]|[[\]]|[\n\r] *[-=]+\s*$/g, '').replace(/\s+/g, ' ')
+        const words = (said: string) =>
+          said.replace(/\[x\]|[[\]]|[\n\r] *[-=]+\s*$/g, '').replace(/\s+/g, ' ')
         expect(found.map(({ level, words: said, start, end }) => [level, words(said), start, end])).toEqual(
           byWholeParser(text).map(([level, said, ...spot]) => [level, words(String(said)), ...spot]),
         )
