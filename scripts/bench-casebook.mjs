@@ -1,6 +1,7 @@
-// A synthetic practice of any size: every measure at both stages of all feet, findings, features, notes for three readers.
+// A synthetic practice of any size: every measure at both stages of all feet, findings, features, ordinary notes.
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { ordinaryNotes } from './bench-notes.mjs'
 
 /** What a foot reads at first, and how that drifts from visit to visit. */
 const measures = {
@@ -55,12 +56,6 @@ function dice(seed) {
     return state / 2 ** 32
   }
 }
-
-const notes = Array.from({ length: 34 }, (_, line) => {
-  if (line % 7 === 0) return ''
-  if (line % 9 === 0) return `- a point about the **wall** and the *frog*, number ${line}`
-  return `Stood well on the mat; the toe came back a little and the sole stayed as it was, line ${line}.`
-}).join('\n')
 
 /** Writes a casebook of that many horses with eight visits each into an empty folder. */
 export function writePractice(folder, horses) {
@@ -117,15 +112,7 @@ care:
   - Pick out every day
 next visit: in 5 weeks
 ---
-${notes}
-
-## For the owner
-
-Going well, a little at a time.
-
-## For teaching
-
-The toe came back in stages.
+${ordinaryNotes(roll)}
 `
 
 function readings(visit, roll, extra) {

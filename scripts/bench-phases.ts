@@ -1,5 +1,6 @@
 /**
- * Where the time of a build goes: the journey of each horse of a casebook on one thread, phase by phase.
+ * Where the time of a build goes: the journey of each horse of a casebook on one thread, phase by phase. The phase
+ * `start` is what each thread takes before its first horse; reading holds the parse that finds the sections of a body.
  * `scripts/bench-site.mjs` bundles and runs it; it prints milliseconds by phase as JSON.
  */
 import { mkdtempSync, rmSync } from 'node:fs'
@@ -18,7 +19,7 @@ import { createRenderer } from '../src/render/renderer.ts'
 import { assess } from '../src/trend/assess.ts'
 
 const [casebook = '', asOf = ''] = process.argv.slice(2)
-const spent = { list: 0, read: 0, assess: 0, present: 0, render: 0, stage: 0 }
+const spent = { start: performance.now(), list: 0, read: 0, assess: 0, present: 0, render: 0, stage: 0 }
 
 async function timed<T>(phase: keyof typeof spent, work: () => T | Promise<T>): Promise<T> {
   const began = performance.now()

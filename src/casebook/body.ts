@@ -1,51 +1,57 @@
 /**
  * A body by reader. The privacy rule of the whole tool: private unless a heading says otherwise. Only a second-level
  * heading `For the owner` or `For teaching` opens a section for others; it runs to the next heading of the same or a
- * higher level. A heading inside a code block, a quotation, a list or HTML is none.
+ * higher level. A heading inside a code block, a quotation, a list or HTML opens none.
+ * What is a heading, and what it says, is for the CommonMark parser alone to tell.
  */
-import remarkFrontmatter from 'remark-frontmatter'
-import remarkParse from 'remark-parse'
-import { unified } from 'unified'
+import { distance } from 'fastest-levenshtein'
+import { blocksOf, type Heading, type Line } from './body-blocks.ts'
 import type { Body } from './model.ts'
-import type { Report, TextRange } from './report.ts'
-import { nearest, quote } from './words.ts'
-
-interface Heading extends TextRange {
-  /** 1 to 6. */
-  readonly level: number
-  readonly words: string
-}
+import type { Report } from './report.ts'
+import { quote } from './words.ts'
 
 const readers = ['for the owner', 'for teaching'] as const
 type Reader = (typeof readers)[number]
 
-/** Sections of `text` from `bodyStart` on. A heading that only nearly opens a section is warned of: it stays private. */
+interface Section {
+  readonly reader: Reader
+  readonly heading: Heading
+  /** Offset of the character after the section's last. */
+  readonly end: number
+}
+
+/** Sections of `text` from `bodyStart` on. What only nearly opens a section is warned of: it stays private. */
 export function readBody(text: string, bodyStart: number, report: Report): Body {
   const body = text.slice(bodyStart)
-  if (!/owner|teach/i.test(body)) return { own: body.trim(), forOwner: null, forTeaching: null }
-  const headings = headingsOf(text, bodyStart)
-  const sections: Record<Reader, string[]> = { 'for the owner': [], 'for teaching': [] }
+  if (!mayHoldSection(body)) return { own: body.trim(), forOwner: null, forTeaching: null }
+  const { headings, lines } = blocksOf(body)
+  const sections = sectionsOf(headings, body.length)
+  const place = { body, bodyStart, sections }
+  for (const heading of headings) warnOfHeading(heading, place, report)
+  for (const line of lines) warnOfLine(line, place, report)
+
   const own: string[] = []
   let from = 0
-  headings.forEach((heading, index) => {
-    const reader = heading.level === 2 ? readers.find((name) => name === heading.words) : undefined
-    if (!reader) {
-      warnOfNearly(heading, heading.start < from, bodyStart, report)
-      return
-    }
-    const next = headings.slice(index + 1).find((later) => later.level <= 2)
-    const end = next?.start ?? body.length
+  for (const { heading, end } of sections) {
     own.push(body.slice(from, heading.start))
-    sections[reader].push(body.slice(heading.end, end).trim())
     from = end
-  })
+  }
   own.push(body.slice(from))
+  const sectionsFor = (wanted: Reader) =>
+    sections.filter(({ reader }) => reader === wanted).map(({ heading, end }) => body.slice(heading.end, end))
   return {
     own: joined(own) ?? '',
-    forOwner: joined(sections['for the owner']),
-    forTeaching: joined(sections['for teaching']),
+    forOwner: joined(sectionsFor('for the owner')),
+    forTeaching: joined(sectionsFor('for teaching')),
   }
 }
+
+/**
+ * Whether there is anything to ask the parser about. A heading's text, where it is not that of our words letter for
+ * letter, has been written with marks or entities, or has a line of `=` or `-` under it. The last looks for slips.
+ */
+export const mayHoldSection = (body: string): boolean =>
+  /owner|teach|#[^\n]*[&*_[<`\\]|[-=][ \t]*$|^[^\w\n]*(?:for|to)\b/im.test(body)
 
 const joined = (parts: readonly string[]): string | null =>
   parts
@@ -53,72 +59,72 @@ const joined = (parts: readonly string[]): string | null =>
     .filter((part) => part !== '')
     .join('\n\n') || null
 
-function warnOfNearly(heading: Heading, inSection: boolean, bodyStart: number, report: Report): void {
-  const meant = readers.find((name) => name === heading.words) ?? nearest(heading.words, readers)
-  if (!meant) return
+function sectionsOf(headings: readonly Heading[], bodyEnd: number): readonly Section[] {
+  const onPage = headings.filter(({ nested }) => !nested)
+  return onPage.flatMap((heading, i) => {
+    const words = folded(heading.words)
+    const reader = heading.level === 2 ? readers.find((name) => name === words) : undefined
+    if (reader === undefined) return []
+    const next = onPage.slice(i + 1).find(({ level }) => level <= 2)
+    return [{ reader, heading, end: next?.start ?? bodyEnd }]
+  })
+}
+
+const folded = (words: string): string => words.replace(/\s+/g, ' ').trim().toLowerCase()
+
+interface Place {
+  readonly body: string
+  readonly bodyStart: number
+  readonly sections: readonly Section[]
+}
+
+function warnOfHeading(heading: Heading, place: Place, report: Report): void {
+  if (place.sections.some((section) => section.heading === heading)) return
+  const meant = meantBy(heading.words)
+  // More or fewer words than ours may be meant as they stand, so no fix is likely.
+  const words = folded(heading.words)
+  const named = meant ?? readers.find((name) => words.includes(name) || (words && name.endsWith(` ${words}`)))
+  if (named === undefined) return
+  const fixable = meant !== undefined && !heading.underlined
+  warn('heading', heading, named, fixable, place, report)
+}
+
+function warnOfLine(line: Line, place: Place, report: Report): void {
+  const meant = meantBy(line.words)
+  // Any sentence may break before or after our words; a line that is meant as a heading looks like one.
+  if (meant === undefined || !(line.standsOut || /^#|:\s*$/.test(line.words))) return
+  warn('line', line, meant, true, place, report)
+}
+
+function warn(
+  what: 'heading' | 'line',
+  { start, end, words, nested }: Heading | Line,
+  meant: Reader,
+  fixable: boolean,
+  { body, bodyStart, sections }: Place,
+  report: Report,
+): void {
+  const inSection = sections.some(({ heading, end }) => start > heading.start && start < end)
   const wanted = `## ${meant.replace('for', 'For')}`
+  const isFixed = fixable && !nested && /(?:^|[\n\r]) {0,3}$/.test(body.slice(0, start))
   report.warning(
     'heading-nearly',
-    { start: bodyStart + heading.start, end: bodyStart + heading.end },
-    `The heading ${quote(heading.words)} opens no section for others${inSection ? '' : ', so what follows stays private'}.`,
-    { expected: wanted, fix: wanted },
+    { start: bodyStart + start, end: bodyStart + end },
+    `The ${what} ${quote(folded(words))}${nested ? ' in a list or quotation' : ''} opens no section for others` +
+      `${inSection ? '' : ', so what follows stays private'}.`,
+    { expected: `${wanted}${isFixed ? '' : ', at the margin'}`, ...(isFixed ? { fix: wanted } : {}) },
   )
 }
 
-/** All headings that stand on the page itself, in order; offsets within the body. */
-export function headingsOf(text: string, bodyStart: number): readonly Heading[] {
-  const body = text.slice(bodyStart)
-  return needsParser(body) ? parsedHeadings(text, bodyStart) : scannedHeadings(body)
+/** By how many letters a slip may differ from our words. */
+const slip = 2
+
+/** Which reader some words mean to name and nothing besides: `For owner`, `To the owner:`, `##For the onwer`. */
+function meantBy(words: string): Reader | undefined {
+  const bare = folded(words.replace(/^\s*#+|[\s#:.]+$/g, ''))
+  const said = bare
+    .replace(/^to /, 'for ')
+    .replace(/^for (?=owners?$)/, 'for the ')
+    .replace(/^for the (?=teaching$)/, 'for ')
+  return readers.find((name) => distance(name, said) <= slip)
 }
-
-/**
- * Whether the body holds anything that can hide or make a heading other than a plain `## ` line at the margin: fences,
- * HTML, underlined headings, headings moved in. A line at the margin ends every list and quotation, so without these
- * a line scan finds what the parser finds, at a hundredth of its time.
- */
-const needsParser = (body: string): boolean =>
-  /(?:^|\n)(?: {0,3}(?:```|~~~|<|=+[ \t]*(?:\n|$)|-+[ \t]*(?:\n|$))|[ \t]+#)/.test(body)
-
-/** By line. Exported for the test that holds it against the parser. */
-export function scannedHeadings(body: string): readonly Heading[] {
-  const headings: Heading[] = []
-  let start = 0
-  for (const line of body.split('\n')) {
-    const match = line.startsWith('#') ? /^(#{1,6})(?:[ \t]+(.*))?$/s.exec(line) : null
-    if (match) {
-      const words = (match[2] ?? '').trimEnd().replace(/(?<=^|[ \t])#+$/, '')
-      headings.push({
-        start,
-        end: start + line.length,
-        level: match[1]?.length ?? 1,
-        words: plainWords(words),
-      })
-    }
-    start += line.length + 1
-  }
-  return headings
-}
-
-/** By CommonMark, over the whole file, so that the block at its head is known for what it is. */
-export function parsedHeadings(text: string, bodyStart: number): readonly Heading[] {
-  const tree = unified().use(remarkParse).use(remarkFrontmatter, ['yaml']).parse(text)
-  const headings: Heading[] = []
-  for (const node of tree.children) {
-    if (node.type !== 'heading') continue
-    const start = node.position?.start.offset
-    const end = node.position?.end.offset
-    const first = node.children[0]?.position?.start.offset
-    const last = node.children.at(-1)?.position?.end.offset
-    if (start === undefined || end === undefined || start < bodyStart) continue
-    const words = first === undefined || last === undefined ? '' : text.slice(first, last)
-    headings.push({
-      start: start - bodyStart,
-      end: end - bodyStart,
-      level: node.depth,
-      words: plainWords(words),
-    })
-  }
-  return headings
-}
-
-const plainWords = (words: string): string => words.replace(/\s+/g, ' ').trim().toLowerCase()

@@ -10,11 +10,9 @@
 import type { Element, ElementContent, Root, RootContent } from 'hast'
 import rehypeSanitize, { type Options as Schema } from 'rehype-sanitize'
 import rehypeStringify from 'rehype-stringify'
-import remarkGfm from 'remark-gfm'
-import remarkParse from 'remark-parse'
 import remarkRehype from 'remark-rehype'
 import { unified } from 'unified'
-import { piecesOf } from './plain-blocks.ts'
+import { createParser } from './parse-markdown.ts'
 
 /** Markdown to HTML. `below` is the level of the page heading that the text stands under, 1 to 5. */
 export type MarkdownRenderer = (text: string, below: number) => string
@@ -35,9 +33,6 @@ const schema: Schema = {
   strip: ['script'],
 }
 
-/** Signs without which the GitHub extensions have nothing to do: tables, struck text, tasks, footnotes, bare links. */
-const needsExtensions = /[|~@]|:-|-:|\[[ \txX^]|https?:|www\./i
-
 /** A renderer with its own processors, made once and used for every body. */
 export function createMarkdown(): MarkdownRenderer {
   const handlers = {
@@ -50,20 +45,11 @@ export function createMarkdown(): MarkdownRenderer {
     .use(rehypeSanitize, schema)
     .use(rehypeStringify)
     .freeze()
-  const plain = unified().use(remarkParse).freeze()
-  const extended = unified().use(remarkParse).use(remarkGfm, { singleTilde: false }).freeze()
-
-  const parsed = (text: string, heading: (level: number) => string) => {
-    const parse = needsExtensions.test(text) ? extended : plain
-    const tree = toHtml.runSync(parse.parse(text)) as Root
-    nestHeadings(tree, heading)
-    return toHtml.stringify(tree)
-  }
+  const parse = createParser()
   return (text, below) => {
-    const heading = nesting(below)
-    return piecesOf(text)
-      .map((piece) => ('html' in piece ? piece.html : parsed(piece.markdown, heading)))
-      .join('\n')
+    const tree = toHtml.runSync(parse(text)) as Root
+    nestHeadings(tree, nesting(below))
+    return toHtml.stringify(tree)
   }
 }
 

@@ -31,13 +31,19 @@ const partials = 'partials/'
 export function createRenderer(templates: TemplateSources, words: Words): Renderer {
   const inFigures = figureWords(words)
   const handlebars = Handlebars.create()
-  const compile = (source: string) =>
-    handlebars.compile(parseStrictly(source), {
-      strict: true,
-      preventIndent: true,
-      knownHelpers,
-      knownHelpersOnly: true,
-    })
+  /** Compiles at the first use: no edition has pages of every kind, and each worker compiles for itself. */
+  const compile = (source: string): Handlebars.TemplateDelegate => {
+    let template: Handlebars.TemplateDelegate | null = null
+    return (model, options) => {
+      template ??= handlebars.compile(parseStrictly(source), {
+        strict: true,
+        preventIndent: true,
+        knownHelpers,
+        knownHelpersOnly: true,
+      })
+      return template(model, options)
+    }
+  }
   const compiled = new Map<string, Handlebars.TemplateDelegate>()
   for (const [path, source] of templates) {
     if (path.startsWith(pages)) compiled.set(path.slice(pages.length), compile(source))

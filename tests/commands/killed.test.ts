@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path'
 import { setImmediate, setTimeout } from 'node:timers/promises'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { asOf, contents, horseText, type Place, place, practiceText, visitText } from '../build/kit.ts'
+import { runs } from '../runs.ts'
 import { growdown } from './run.ts'
 
 const program = resolve('dist/cli.js')
@@ -91,11 +92,11 @@ describe('a build that is killed', () => {
   it('at any moment leaves a whole site, and the next build is clean', async () => {
     const roll = dice(20260601)
     const longest = Math.max(...whole.map(({ time }) => time))
-    for (let run = 0; run < 8; run += 1) {
+    for (let run = 0; run < runs(4, 60); run += 1) {
       const wait = roll() * longest
       await trial(run % 2 === 0 ? 0 : 1, () => setTimeout(wait))
     }
-  }, 120_000)
+  }, 900_000)
 
   it('while it publishes is carried to its end by the next build', async () => {
     const journal = join(at.root, '.growdown/site/journal.json')
