@@ -1,5 +1,5 @@
 /** The hoof wall by the stretches that are measured, hairline to ground. */
-import type { MeasureId } from './measures.ts'
+import type { AnyMeasureId, MeasureId } from './measures.ts'
 
 /** Of two sides both are a measure of the stretch. */
 export const walls = [
@@ -8,5 +8,7 @@ export const walls = [
   { place: 'heel', measures: ['heel-medial', 'heel-lateral'] },
 ] as const satisfies readonly { readonly place: string; readonly measures: readonly MeasureId[] }[]
 
-/** Every length of wall: what growth and wear change. */
-export const wallLengths: ReadonlySet<string> = new Set(walls.flatMap(({ measures }) => measures))
+/** Every length of wall: it grows from the hairline and is shortened by wear and the trim. */
+export const wallLengths: readonly MeasureId[] = walls.flatMap(({ measures }) => measures)
+
+export const isWallLength = (id: AnyMeasureId): boolean => (wallLengths as readonly string[]).includes(id)

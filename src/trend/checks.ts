@@ -3,7 +3,7 @@ import type { Horse } from '../casebook/model.ts'
 import { feet } from '../hoof/feet.ts'
 import { publishedGrowth } from '../hoof/growth.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
-import { wallLengths } from '../hoof/walls.ts'
+import { isWallLength } from '../hoof/walls.ts'
 import type { Check, CheckFacts, CheckKind } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Growth } from './assessment.ts'
@@ -83,7 +83,7 @@ const [slowest = 0, fastest = Number.POSITIVE_INFINITY] = publishedGrowth[0]?.pe
 /** Net growth of a wall whose whole interval lies outside the published range: much wear, or a reading gone wrong. */
 function growthOutOfRange(growth: Growth): readonly Check[] {
   const { foot, measure, ratePerMonth, low, high } = growth
-  if (!wallLengths.has(measure) || ratePerMonth === null || low === null || high === null) return []
+  if (!isWallLength(measure) || ratePerMonth === null || low === null || high === null) return []
   if (high >= slowest && low <= fastest) return []
   const { phases } = growth
   // A trim may hide in a phase whose arrival was not read, so nothing can be said of growth.

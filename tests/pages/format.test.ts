@@ -28,4 +28,17 @@ describe('numbers on pages', () => {
     expect(format.span(35)).toBe('5 weeks')
     expect(format.span(152)).toBe('5 months')
   })
+
+  it('writes every month and list the same, whatever tables the platform has', () => {
+    const { date, shortDate, month, monthOf, list, weekdays } = formatIn('mm')
+    const names = 'January February March April May June July August September October November December'
+    for (const [i, name] of names.split(' ').entries()) {
+      const day = `2026-${String(i + 1).padStart(2, '0')}-09`
+      const texts = [date(day), shortDate(day), month(day), monthOf(day)]
+      expect(texts).toEqual([`9 ${name} 2026`, `9 ${name.slice(0, 3)} 26`, name, `${name} 2026`])
+    }
+    const lists = [[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(list)
+    expect(lists).toEqual(['', 'a', 'a and b', 'a, b and c'])
+    expect(weekdays).toEqual(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'])
+  })
 })

@@ -3,6 +3,7 @@ import { daysBetween } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type Measure, type MeasureId, measures } from '../../hoof/measures.ts'
 import type { LengthUnit } from '../../hoof/units.ts'
+import { isWallLength, wallLengths } from '../../hoof/walls.ts'
 import { sentence } from '../fields.ts'
 import { grouped } from '../grouped.ts'
 import type { Stage } from '../model.ts'
@@ -12,15 +13,6 @@ import type { TextRange } from '../report.ts'
 import type { PlacedVisit } from '../visit-file.ts'
 import { listed } from '../words.ts'
 import { type Grid, inWords, type Last, type LastReadings } from './history.ts'
-
-/** Walls that grow from the hairline and are shortened by the trim. */
-const walls: ReadonlySet<MeasureId> = new Set<MeasureId>([
-  'toe-length',
-  'heel-medial',
-  'heel-lateral',
-  'quarter-medial',
-  'quarter-lateral',
-])
 
 /**
  * More than any published growth (Butler & Hintz 1977: up to 0.384 mm a day in yearling ponies), so that only a slip
@@ -149,7 +141,7 @@ function boundsOf(
   between: boolean,
 ): { low: number; high: number } | null {
   const slack = noise(measure)
-  if (walls.has(measure.id)) {
+  if (isWallLength(measure.id)) {
     // Across a trim a wall may be shortened at will, so only growth is bounded there.
     const low = between ? Math.max(0, from.value - mostWearPerDay * days - slack) : 0
     return { low, high: from.value + mostGrowthPerDay * days + slack }
@@ -161,7 +153,7 @@ function boundsOf(
 
 function jumpWords(more: boolean, measure: Measure, change: string, days: number): string {
   const span = `${days} ${days === 1 ? 'day' : 'days'}`
-  if (!walls.has(measure.id)) return `A change of ${change} in ${span} without a trim is unlikely.`
+  if (!isWallLength(measure.id)) return `A change of ${change} in ${span} without a trim is unlikely.`
   return more ? `No hoof grows ${change} in ${span}.` : `A wear of ${change} in ${span} is unlikely.`
 }
 
@@ -181,7 +173,7 @@ function digitsSwapped(value: number, isLikely: (other: number) => boolean): num
 export function checkAfterLonger(placed: PlacedVisit, grid: Grid, units: LengthUnit): boolean {
   const longer: PlacedReading[] = []
   let compared = 0
-  for (const id of walls) {
+  for (const id of wallLengths) {
     for (const foot of feet) {
       const before = grid.at('before', id, foot)
       const after = grid.at('after', id, foot)
