@@ -36,14 +36,18 @@ export function checkRows(placed: PlacedVisit, stage: Stage, reference: Referenc
     ({ reading }) => reading.measure,
   )
   const reported = new Set<MeasureId>()
-  const ids = [...rows.keys()]
-  ids.forEach((one, index) => {
-    const other = ids
+  const strangers = [...rows].flatMap(([id, row]) => {
+    const own = row.length < 2 ? null : misfit(row, id, reference, sameFoot, 0)
+    return own !== null && own > clearly ? [{ id, row, own }] : []
+  })
+  strangers.forEach((one, index) => {
+    if (reported.has(one.id)) return
+    const other = strangers
       .slice(index + 1)
-      .find((id) => !reported.has(id) && areExchanged(rows, one, id, reference))
-    if (reported.has(one) || !other) return
-    reportRows(placed, rows, one, other, reference)
-    reported.add(one).add(other)
+      .find((next) => !reported.has(next.id) && areExchanged(one, next, reference))
+    if (!other) return
+    reportRows(placed, rows, one.id, other.id, reference)
+    reported.add(one.id).add(other.id)
   })
   for (const [id, row] of rows) {
     const pairs = reported.has(id) ? undefined : exchangeOf(row, id, reference)
@@ -73,21 +77,20 @@ function misfit(
 
 const sameFoot = (foot: Foot): Foot => foot
 
-/** Both rows fit each other's last readings, and neither its own. As for feet: common practice, no source. */
-function areExchanged(
-  rows: ReadonlyMap<MeasureId, Row>,
-  one: MeasureId,
-  other: MeasureId,
-  reference: Reference,
-): boolean {
-  const [a = [], b = []] = [rows.get(one), rows.get(other)]
-  if (a.length < 2 || b.length < 2) return false
-  const own = [misfit(a, one, reference, sameFoot, 0), misfit(b, other, reference, sameFoot, 0)]
-  const crossed = [misfit(a, other, reference, sameFoot, 0), misfit(b, one, reference, sameFoot, 0)]
-  return own.every((size, index) => {
-    const cross = crossed[index] ?? null
-    return size !== null && cross !== null && size > clearly && cross < size / 4
-  })
+/** A row that does not fit its own last readings, and by how much. */
+interface Stranger {
+  readonly id: MeasureId
+  readonly row: Row
+  readonly own: number
+}
+
+/** Both fit each other's last readings, as neither does its own. As for feet: common practice, no source. */
+function areExchanged(one: Stranger, other: Stranger, reference: Reference): boolean {
+  const fitsThere = ({ row, own }: Stranger, { id }: Stranger) => {
+    const crossed = misfit(row, id, reference, sameFoot, 0)
+    return crossed !== null && crossed < own / 4
+  }
+  return fitsThere(one, other) && fitsThere(other, one)
 }
 
 /** The exchange of feet that explains the row, once what all feet share (growth, another hand) is taken out. */
