@@ -25,19 +25,11 @@ import {
 } from './fields.ts'
 import { grouped } from './grouped.ts'
 import type { Reading, Stage } from './model.ts'
-import {
-  doubtOf,
-  type Quantity,
-  quantityOf,
-  type RawDoubt,
-  type ReadRow,
-  rangeOf,
-  shown,
-} from './quantities.ts'
+import { doubtOf, quantityOf, type RawDoubt, type ReadRow, rangeOf, shown } from './quantities.ts'
 import type { TextRange } from './report.ts'
 import { meansNotRead, numberMeant, withColon } from './slips.ts'
 import { either, holding, listed, normal, quote } from './words.ts'
-import type { YamlEntry, YamlNode } from './yaml-tree.ts'
+import type { YamlEntry } from './yaml-tree.ts'
 
 /** A reading and where it stands: its own place, and that of its row's name. */
 export interface PlacedReading {
