@@ -21,7 +21,7 @@ import { targetOf } from './targets.ts'
 import type { VisitsAhead } from './trends.ts'
 
 /** Most that may be taken at one trim, mm, where the horse's file gives no amount. Common practice, no source. */
-const mostBySole = { flat: 1.5, cupped: 3 } as const
+export const mostBySole = { flat: 1.5, cupped: 3 } as const
 
 type Planned = Plan['measure']
 const planned: readonly Planned[] = ['heel-balance', 'toe-length']

@@ -14,6 +14,7 @@ import {
 } from '../../hoof/measures.ts'
 import { type ScaleName, scales } from '../../hoof/scales.ts'
 import { sources } from '../../hoof/sources.ts'
+import { mostBySole } from '../../trend/plan.ts'
 import type { MeasureDrawing, Table } from '../shared/figures.ts'
 import { capital, type Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
@@ -25,6 +26,7 @@ import { shellOf } from './horse-case.ts'
 export interface ReferencePage {
   readonly w: Words
   readonly page: PageShell
+  readonly methods: Words['reference']['method']
   readonly measures: readonly MeasureEntry[]
   readonly derived: readonly DerivedEntry[]
   readonly toeAngle: readonly string[]
@@ -79,6 +81,11 @@ export function referencePage(practice: Practice, asOf: PlainDate, format: Forma
   const model: ReferencePage = {
     w: words,
     page: shellOf(practice, words, format.date(asOf), { title: w.title(practice.name), at: 'reference' }),
+    methods: w.method.map((one) =>
+      one.id === 'plan'
+        ? { ...one, text: w.planText(format.amount(mostBySole.flat), format.amount(mostBySole.cupped)) }
+        : one,
+    ),
     measures: measureIds.map((id) => measureEntry(measures[id], format)),
     derived: derivedIds.map((id) => derivedEntry(derivedMeasures[id], format)),
     toeAngle: [sources.toeAngleAdvice.cite, sources.fleming.cite],

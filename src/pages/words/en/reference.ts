@@ -81,7 +81,8 @@ export const reference = {
       id: 'plan',
       name: 'Staged plan',
       formula: 'trims = excess over the limit / most at one trim',
-      text: 'The most at one trim is the horse’s own limit, else 1.5 mm on a flat sole and 3 mm on a cupped one. No amount is shown while a stop caution stands. On a flat foot a quarter-inch heel difference takes at least about four months and several trims: common practice, no source.',
+      // With its limits: `planText`.
+      text: '',
     },
     {
       id: 'side-view',
@@ -91,6 +92,8 @@ export const reference = {
     },
   ],
 
+  planText: (flat: string, cupped: string) =>
+    `The most at one trim, beyond what grows, is the horse’s own limit, else ${flat} on a flat sole and ${cupped} on a cupped one. A plan starts from two readings or more, where they put the level beyond its limit with 90 %, or with 70 % where more is over than one trim may take. A foot that waits for a vet has none. On a flat foot a quarter-inch heel difference takes at least about four months and several trims: common practice, no source.`,
   toeAngle: 'Toe angle: what is advised',
   toeAngleHow:
     'Advice differs so widely that there is no default target: the pastern decides, and the practitioner.',
@@ -131,7 +134,7 @@ export const reference = {
   neverList: [
     'No page makes a diagnosis. What a vet has said is called a diagnosis; a number never is.',
     'No page computes sole depth.',
-    'No page gives a trim amount for a foot over which a stop caution stands.',
+    'No page gives a plan or a trim amount for a foot that waits for a vet, or calls it on target. Silence ends no caution.',
     'No page mixes stages, or gauge and photo, in one trend.',
     'No page ranks horses or people.',
     'No page fills a gap with a guess: it says that it is too early to tell, or that nothing was read.',
