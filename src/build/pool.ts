@@ -1,4 +1,4 @@
-/** Does many jobs: in this thread alone when they are few, with worker threads beside it when they are many. */
+/** Does many jobs: in this thread when they are few, in worker threads when they are many. */
 import { setImmediate } from 'node:timers/promises'
 import { type MessagePort, Worker } from 'node:worker_threads'
 import { Stopped, UserError } from './disk/errors.ts'
@@ -40,7 +40,6 @@ export interface Threads {
   readonly script: URL
   /** What each worker needs to begin. */
   readonly data: object
-  /** This thread counted in. */
   readonly count: number
 }
 
@@ -55,7 +54,10 @@ type Answer<Result> =
       }
     }
 
-/** A pool of worker threads and this one, for which `here` does its share. */
+/**
+ * A pool of worker threads; few jobs are done `here`. This thread hands out and gathers: its own heap has no limit, so
+ * work done here would set how much memory a build takes, differently by version of Node.
+ */
 export const inThreads =
   <Job, Result>({ script, data, count }: Threads, here: Pool<Job, Result>): Pool<Job, Result> =>
   async (given, done, signal) => {
@@ -64,14 +66,11 @@ export const inThreads =
     tuneForFullLoad()
     const pending = jobs[Symbol.iterator]()
     const workers = Array.from(
-      { length: Math.min(count, jobs.length) - 1 },
+      { length: Math.min(count, jobs.length) },
       () => new Worker(script, { workerData: data, resourceLimits: threadLimits }),
     )
     try {
-      await Promise.all([
-        ...workers.map((worker) => feed(worker, pending, done, signal)),
-        here(pending, done, signal),
-      ])
+      await Promise.all(workers.map((worker) => feed(worker, pending, done, signal)))
     } finally {
       await Promise.all(workers.map((worker) => worker.terminate()))
     }
