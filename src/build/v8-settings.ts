@@ -19,7 +19,7 @@ const liesLonger = Number(process.versions.node.split('.')[0]) >= 24
 
 /**
  * What a worker may hold, MiB. 1,000 horses, two workers, in one run each: 335 MiB in all on Node 20 (44 s at 280 MiB
- * a worker, 45 s at 160, 50 s at 120), 370 on 22, 437 on 24 (33 s at 120). Less room for the young takes longer: 57 s at
+ * a worker, 45 s at 160, 50 s at 120), 378 on 22, 437 on 24 (33 s at 120). Less room for the young takes longer: 57 s at
  * 24 MiB on Node 20. Horses of 200 visits fit.
  */
 export const threadLimits = {

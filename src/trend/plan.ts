@@ -58,12 +58,13 @@ function planOf(of: PlanningInput, foot: Foot, measure: Planned): Plan | null {
   const over = latest === undefined ? null : overBand(measure, latest.value, band)
   const series = of.series.find(({ column }) => column.foot === foot && column.measure === measure)
   if (latest === undefined || over === null || series === undefined) return null
+  const { sd } = scaleOf(series)
   const allowed = allowedPerTrim(of.horse, foot, of.cautions)
   const { perTrim } = allowed
-  if (!isSurelyOver(series, series.days.length, measure, band, perTrim)) return null
+  if (!isSurelyOver(series, sd, series.days.length, measure, band, perTrim)) return null
   const amounts = amountsLeft(over, perTrim)
   const steps = stepsFrom(amounts, of.ahead.next, of.ahead.cycleDays)
-  const kept = keptSoFar(of, course, series, foot, measure, band, perTrim)
+  const kept = keptSoFar(of, course, series, sd, foot, measure, band, perTrim)
   return {
     foot,
     measure,
@@ -120,16 +121,14 @@ function shownGrowth({ phases }: Growth): number | null {
  * where more is over than one trim may take. Chosen by us; Student's t of the fitted level.
  */
 function isSurelyOver(
-  { days, values, ...series }: Series,
+  { days, values }: Series,
+  sd: number,
   n: number,
   measure: Planned,
   band: Band,
   perTrim: number,
 ): boolean {
-  const fit = fitColumns(days, values, 0, n, {
-    sd: scaleOf({ days, values, ...series }).sd,
-    worth: repeatabilityWorth,
-  })
+  const fit = fitColumns(days, values, 0, n, { sd, worth: repeatabilityWorth })
   if (fit === null) return false
   const day = days[n - 1] ?? 0
   const over = overBand(measure, levelAt(fit, day), band)
@@ -215,6 +214,7 @@ function keptSoFar(
   { practice, columns, cautions }: PlanningInput,
   course: readonly Standing[],
   series: Series,
+  sd: number,
   foot: Foot,
   measure: Planned,
   band: Band,
@@ -225,7 +225,7 @@ function keptSoFar(
     return (
       overBand(measure, value, band) !== null &&
       !cautions.wasHeld(foot, place) &&
-      isSurelyOver(series, read + 1, measure, band, perTrim)
+      isSurelyOver(series, sd, read + 1, measure, band, perTrim)
     )
   })
   const begun = course[start]

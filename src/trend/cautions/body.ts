@@ -35,8 +35,8 @@ const weightLoss = (): Look<Loss> => {
     const now = visit.bodyState.weightKg
     if (now === null) return
     const lost = weights.findLast(({ date, kg }) => {
-      const months = Math.max(1, daysBetween(date, visit.date) / daysPerMonth)
-      return kg - now > tapeError && kg - now > lossShare * kg * months
+      if (kg - now <= Math.max(tapeError, lossShare * kg)) return false
+      return kg - now > (lossShare * kg * daysBetween(date, visit.date)) / daysPerMonth
     })
     weights.push({ date: visit.date, kg: now })
     if (lost === undefined) speak('horse', 'lower')

@@ -4,6 +4,7 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet, feetOf } from '../../hoof/feet.ts'
 import type { Facts } from '../assessed-care.ts'
 import type { Columns } from '../columns.ts'
+import { gravestAt } from './record.ts'
 import { every, type Look, type Moment, type Sign, type Speak, type Subject } from './sign.ts'
 
 /** One matter from the visit that found it to the one that ended it. */
@@ -98,4 +99,9 @@ export const saysCleared = ({ cleared }: Visit): boolean =>
   cleared.all !== null || Object.keys(cleared.feet).length > 0
 
 export const momentsOf = ({ visits }: Columns): readonly Moment[] =>
-  visits.map((visit, place) => ({ place, visit, isLast: place === visits.length - 1 }))
+  visits.map((visit, place) => ({
+    place,
+    visit,
+    findings: gravestAt(visit),
+    isLast: place === visits.length - 1,
+  }))

@@ -2,7 +2,7 @@
 import type { Finding } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import { groundSide } from '../../hoof/findings.ts'
-import { type CareRecord, gravest, gravestAt, type LastWord } from './record.ts'
+import { type CareRecord, gravest, type LastWord } from './record.ts'
 import { every, type Look, sign } from './sign.ts'
 
 export type FindingFacts = {
@@ -28,8 +28,8 @@ const finding =
     if (!record.names.has(what)) return null
     /** Grade at which the matter was last found, by foot and place. */
     const found = new Map<string, number>()
-    return ({ visit }, speak) => {
-      for (const { foot, finding: one } of gravestAt(visit)) {
+    return ({ findings }, speak) => {
+      for (const { foot, finding: one } of findings) {
         if (one.what !== what) continue
         if (one.grade === 0) speak(foot, 'gone', one.place === 'whole foot' ? every : one.place)
         else if (counts(one.place) && one.grade >= from) {
@@ -143,8 +143,8 @@ export const clearPulse = 2
 /** Findings whose grade has risen twice running, over three visits that spoke of them. */
 const worsening = (): Look<FindingFacts & { readonly first: number; readonly middle: number }> => {
   const grades = new Map<string, readonly number[]>()
-  return ({ visit }, speak) => {
-    for (const { foot, finding: one } of gravestAt(visit)) {
+  return ({ findings }, speak) => {
+    for (const { foot, finding: one } of findings) {
       const key = `${one.what}|${one.place}`
       const before = grades.get(foot + key) ?? []
       const [first, middle] = before.slice(-2)

@@ -57,7 +57,7 @@ function episodesOf(horse: Horse, columns: Columns): readonly Episode<CautionCod
     return look === null ? [] : [follow<CautionCode>(sign, look)]
   })
   for (const moment of momentsOf(columns)) {
-    known.hear(moment.visit)
+    known.hear(moment.visit, moment.findings)
     for (const one of followed) one.at(moment)
     if (saysCleared(moment.visit)) for (const one of followed) one.clear(moment.visit.cleared, moment.place)
   }

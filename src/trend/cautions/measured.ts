@@ -3,7 +3,7 @@ import { type Foot, feet, feetOf, pairs } from '../../hoof/feet.ts'
 import type { MeasureId } from '../../hoof/measures.ts'
 import { type Column, readingAt } from '../column.ts'
 import { type Columns, families } from '../columns.ts'
-import { type CareRecord, gravestAt } from './record.ts'
+import type { CareRecord } from './record.ts'
 import { type Look, sign } from './sign.ts'
 
 /** The columns of a measure at a foot, from one family. */
@@ -182,10 +182,10 @@ type SoleWord = { readonly by: 'finding' | 'trim limits' }
 const soleFlat = ({ horse, names }: CareRecord): Look<SoleWord> | null => {
   const { sole } = horse.trimLimits
   if (!names.has('flat sole') && feet.every((foot) => sole[foot] !== 'flat')) return null
-  return ({ visit, isLast }, speak) => {
+  return ({ findings, isLast }, speak) => {
     const said = isLast ? sole : {}
     for (const foot of feet) if (said[foot] === 'flat') speak(foot, { by: 'trim limits' })
-    for (const { foot, finding } of gravestAt(visit))
+    for (const { foot, finding } of findings)
       if (finding.what === 'flat sole' && (finding.grade > 0 || said[foot] !== 'flat'))
         speak(foot, finding.grade > 0 ? { by: 'finding' } : 'gone')
   }
@@ -203,7 +203,7 @@ const soleIsThin = ({ columns, names }: CareRecord): Look<Thin> | null => {
   const grooves = feetRead(columns, ['groove-apex'])
   if (!names.has('thin sole') && depths.length === 0 && grooves.length === 0) return null
   return (at, speak) => {
-    for (const { foot, finding } of gravestAt(at.visit))
+    for (const { foot, finding } of at.findings)
       if (finding.what === 'thin sole')
         speak(foot, finding.grade > 0 ? { by: 'finding', depth: null, limit: null } : 'gone', 'finding')
     for (const {

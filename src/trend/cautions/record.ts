@@ -48,7 +48,9 @@ interface OpenLastWord extends Open<Omit<LastWord, 'findings'>> {
 }
 
 /** The last words, and how a visit moves them on. */
-export function lastWords(): LastWords & { hear(visit: Visit): void } {
+export function lastWords(): LastWords & {
+  hear(visit: Visit, findings?: readonly FootFinding[]): void
+} {
   const of = Object.fromEntries(
     feet.map((foot): [Foot, OpenLastWord] => [
       foot,
@@ -70,10 +72,10 @@ export function lastWords(): LastWords & { hear(visit: Visit): void } {
   return {
     of,
     underPainkiller,
-    hear(visit) {
+    hear(visit, findings = gravestAt(visit)) {
       const { comfort, stance } = visit
       painkiller = comfort.painkillers ?? painkiller
-      for (const { foot, finding } of gravestAt(visit)) hearFinding(of[foot].findings, finding, visit)
+      for (const { foot, finding } of findings) hearFinding(of[foot].findings, finding, visit)
       for (const foot of feet) {
         const word = of[foot]
         word.pulse = comfort.digitalPulse[foot] ?? word.pulse
@@ -110,8 +112,13 @@ function hearFinding(findings: Map<string, SaidFinding>, finding: Finding, visit
       findings.set(key, { finding: { ...said.finding, grade: 0 }, visit })
 }
 
+export interface FootFinding {
+  readonly foot: Foot
+  readonly finding: Finding
+}
+
 /** The findings of a visit, each place of each foot once: where one is written twice, the graver. */
-export function gravestAt(visit: Visit): readonly { readonly foot: Foot; readonly finding: Finding }[] {
+export function gravestAt(visit: Visit): readonly FootFinding[] {
   const gravest = new Map<string, Finding>()
   for (const finding of visit.findings) {
     const key = `${finding.foot}|${keyOf(finding)}`

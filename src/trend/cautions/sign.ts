@@ -6,7 +6,7 @@ import type { Visit } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { Foot, Pair } from '../../hoof/feet.ts'
 import type { Facts, NextVisit } from '../assessed-care.ts'
-import type { CareRecord } from './record.ts'
+import type { CareRecord, FootFinding } from './record.ts'
 
 /** `stop`: ask a vet before any more work. `vet`: tell the vet. `mind`: take care. */
 export type CautionLevel = 'stop' | 'vet' | 'mind'
@@ -34,6 +34,8 @@ export type Look<F extends Facts> = (at: Moment, speak: Speak<F>) => void
 export interface Moment {
   readonly place: number
   readonly visit: Visit
+  /** Each place of each foot once: where one finding is written twice, the graver. */
+  readonly findings: readonly FootFinding[]
   readonly isLast: boolean
 }
 
