@@ -70,9 +70,9 @@ const urgentOf = (
   format: Formatter,
 ): OwnerHorse['urgent'] =>
   cautionLines(standingCautions(cautions), format, (said, facts) => said.owner(facts, format)).map(
-    ({ level, text, visit, date, folded }) => ({
+    ({ level, text, visit, date, folded, opensLevel }) => ({
       level,
-      word: format.words.owner.levels[level],
+      word: opensLevel ? format.words.owner.levels[level] : null,
       text: folded > 0 || visit === lastVisit ? text : format.words.owner.since(text, format.date(date)),
     }),
   )

@@ -9,8 +9,8 @@ export interface OwnerHorse {
   readonly seen: string
   readonly urgent: readonly {
     readonly level: 'stop' | 'vet' | 'mind'
-    /** The level as a word. */
-    readonly word: string
+    /** The level as a word, on the first line of each. */
+    readonly word: string | null
     readonly text: string
   }[]
   /** The numbers to ring. */

@@ -208,7 +208,11 @@ const caseCautions = (
           ? text
           : format.words.base.remark(format.list(caution.feet.map(format.foot)), text)
       })
-    return [...new Set(texts)].map((text) => ({ level, word: words.levels[level], text: anonymous(text) }))
+    return [...new Set(texts)].map((text, i) => ({
+      level,
+      word: i === 0 ? words.levels[level] : null,
+      text: anonymous(text),
+    }))
   })
 
 export function timelineOf({ visits, dayOf, words }: CaseContext): Table {

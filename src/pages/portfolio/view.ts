@@ -47,8 +47,8 @@ export interface PortfolioCase {
 
 export interface CaseCaution {
   readonly level: 'stop' | 'vet' | 'mind'
-  /** The level as a word. */
-  readonly word: string
+  /** The level as a word, on the first line of each. */
+  readonly word: string | null
   readonly text: string
 }
 

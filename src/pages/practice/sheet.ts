@@ -57,10 +57,9 @@ function cautionBlock(of: HorseCase): Block {
   const last = of.visits.at(-1)
   const items = cautionLines(standingCautions(of.assessment.cautions), format, (said, facts) =>
     said.practice(facts, format),
-  ).map(({ level, text, date, visit, folded }, i, all) => ({
+  ).map(({ level, text, date, visit, folded, opensLevel }) => ({
     level,
-    // Said once a level: the lines below it stand in the same frame.
-    word: all[i - 1]?.level === level ? null : words.horse.flagged[level],
+    word: opensLevel ? words.horse.flagged[level] : null,
     text:
       folded > 0 || visit === last?.id
         ? text

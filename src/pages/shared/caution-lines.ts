@@ -27,6 +27,8 @@ export interface CautionLine {
   readonly visit: string
   /** How many cautions are folded in it; 0 for a line of its own. */
   readonly folded: number
+  /** First of its level: the level's word is said here, and the lines below stand in the same frame. */
+  readonly opensLevel: boolean
 }
 
 /**
@@ -41,7 +43,7 @@ export function cautionLines(
 ): readonly CautionLine[] {
   return cautionLevels.flatMap((level) => {
     const here = cautions.filter((caution) => caution.level === level)
-    return [
+    const lines = [
       ...freshLines(
         here.filter((one) => !isFolded(one)),
         format,
@@ -49,6 +51,7 @@ export function cautionLines(
       ),
       ...foldedLine(here.filter(isFolded), format),
     ]
+    return lines.map((line, i) => ({ ...line, opensLevel: i === 0 }))
   })
 }
 
@@ -56,7 +59,7 @@ function freshLines(
   cautions: readonly Caution[],
   format: Formatter,
   sentence: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
-): readonly CautionLine[] {
+): readonly Omit<CautionLine, 'opensLevel'>[] {
   const lower = format.words.base.lowerNotGone
   const alike = new Map<string, { readonly caution: Caution; readonly text: string; readonly feet: Foot[] }>()
   for (const caution of cautions) {
@@ -78,7 +81,10 @@ function freshLines(
   }))
 }
 
-function foldedLine(cautions: readonly Caution[], format: Formatter): readonly CautionLine[] {
+function foldedLine(
+  cautions: readonly Caution[],
+  format: Formatter,
+): readonly Omit<CautionLine, 'opensLevel'>[] {
   const byDate = cautions.toSorted((a, b) => (a.date < b.date ? -1 : 1))
   const oldest = byDate[0]
   const latest = byDate.at(-1)

@@ -4,8 +4,9 @@
  */
 import type { WordsOfCautions } from '../caution-words.ts'
 
-/** `toe`; nothing where the place is the whole foot. */
-const at = ({ place }: { readonly place: string }): string => (place === 'whole foot' ? '' : ` (${place})`)
+/** ` (toe)`; nothing where the place is the whole foot or stands in the finding's own name. */
+const at = ({ place, finding = '' }: { readonly place: string; readonly finding?: string }): string =>
+  place === 'whole foot' || finding.includes(place) ? '' : ` (${place})`
 
 const ringNow = 'Ring your vet now'
 const beforeWork = 'Ring your vet before anyone works on it'
