@@ -19,7 +19,6 @@ import { scaleOf } from './scale.ts'
 import { allSeries, type Series } from './series.ts'
 import { geometryOf } from './side-views.ts'
 import { targetOf } from './targets.ts'
-import { theilSenBuffers } from './theil-sen.ts'
 import { trendOf } from './trends.ts'
 
 /** Everything the engine can say of one horse on the day `asOf`; later visits are left out. Pure. */
@@ -29,12 +28,11 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
   const nextVisit = nextVisitOf(visits, practice, asOf)
   const ahead = visitsAhead(nextVisit, practice, asOf)
   const series = allSeries(columns)
-  const buffers = theilSenBuffers(visits.length)
   const cautions = cautionsOf(horse, columns, nextVisit)
   const { heldFeet } = cautions
   const trends = series.map((one) => {
     const { foot, measure } = one.column
-    return trendOf(one, targetOf(horse, foot, measure), isHeld(foot, measure, heldFeet), ahead, buffers)
+    return trendOf(one, targetOf(horse, foot, measure), isHeld(foot, measure, heldFeet), ahead)
   })
   const growth = series.flatMap((one) => {
     const measure = lengthRead(one)

@@ -19,7 +19,7 @@ import { disagree, pullsMost } from './second-opinion.ts'
 import type { Series } from './series.ts'
 import { wouldSettle } from './settle.ts'
 import type { Target } from './targets.ts'
-import { type TheilSenBuffers, theilSenOfColumns } from './theil-sen.ts'
+import { theilSenOfColumns } from './theil-sen.ts'
 import { verdictOf } from './verdict.ts'
 
 /** Where further visits would fall: the next one, then one a trim cycle. */
@@ -29,17 +29,8 @@ export interface VisitsAhead {
   readonly cycleDays: number
 }
 
-/**
- * @param isHeld whether a caution that holds the plan stands over the foot
- * @param buffers for the longest series of the horse
- */
-export function trendOf(
-  series: Series,
-  target: Target,
-  isHeld: boolean,
-  ahead: VisitsAhead,
-  buffers: TheilSenBuffers,
-): Trend {
+/** @param isHeld whether a caution that holds the plan stands over the foot */
+export function trendOf(series: Series, target: Target, isHeld: boolean, ahead: VisitsAhead): Trend {
   const { column, days, values } = series
   const n = days.length
   const scale = scaleOf(series)
@@ -58,7 +49,7 @@ export function trendOf(
   const first = values[0] ?? Number.NaN
   const last = values[n - 1] ?? Number.NaN
   const real = whole === null ? smallestRealChangeOf(scale.sd) : smallestRealChange(whole)
-  const wholeSlope = whole === null ? null : medianSlope(days, values, whole, buffers)
+  const wholeSlope = whole === null ? null : medianSlope(days, values, whole)
   const wholeFit = whole === null ? null : trendFit(whole, days, wholeSlope ?? whole.slope)
   return {
     foot: column.foot,
@@ -75,10 +66,7 @@ export function trendOf(
     smallestRealChange: real,
     changeIsReal: n > 1 && Math.abs(last - first) >= real,
     whole: wholeFit,
-    fit:
-      recent === null
-        ? wholeFit
-        : trendFit(recent, lastDays, medianSlope(lastDays, lastValues, recent, buffers)),
+    fit: recent === null ? wholeFit : trendFit(recent, lastDays, medianSlope(lastDays, lastValues, recent)),
     target: target.band,
     targetFrom: target.from,
     verdict,
@@ -93,12 +81,8 @@ export function trendOf(
   }
 }
 
-const medianSlope = (
-  days: Float64Array,
-  values: Float64Array,
-  fit: LineFit,
-  buffers: TheilSenBuffers,
-): number => theilSenOfColumns(days, values, fit, buffers) ?? fit.slope
+const medianSlope = (days: Float64Array, values: Float64Array, fit: LineFit): number =>
+  theilSenOfColumns(days, values) ?? fit.slope
 
 function trendFit(fit: LineFit, days: Float64Array, medianOfSlopes: number): TrendFit {
   const lastDay = days[days.length - 1] ?? 0

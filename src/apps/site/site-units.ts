@@ -18,7 +18,7 @@ import type { Survey } from './survey.ts'
 export const lazyPageTools = (): SiteContext['openTools'] =>
   once(async () => (await import('./page-tools.ts')).openPageTools())
 
-/** Makes horses: in this thread, with worker threads beside it where there are many. */
+/** Makes horses: in this thread, in worker threads where there are many. */
 export function horsePool(
   { files, threads, openTools }: Pick<SiteContext, 'files' | 'threads' | 'openTools'>,
   editions: readonly Edition[],
