@@ -3,7 +3,7 @@
  * Gauge readings are those a person entered and what is derived from them; photo readings are those of marked
  * pictures and what is derived from them. The two are never mixed: published comparisons found no two methods alike.
  */
-import type { Horse, Reading, Stage, Visit } from '../casebook/model.ts'
+import type { Horse, Stage, Visit } from '../casebook/model.ts'
 import { dayOf } from '../hoof/dates.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
 import { measureLandmarks } from '../hoof/landmarks.ts'
@@ -69,31 +69,11 @@ export function columnsOf(horse: Horse, visits: readonly Visit[]): Columns {
 /** The column of a measure, made where there is none yet. */
 type OpenColumn = (family: Family, stage: Stage, foot: Foot, measure: AnyMeasureId) => Column
 
-/**
- * Most visits are written down in the same order, so the column of the reading at the same place of the visit before
- * is tried before one is looked up.
- */
 function readGauge(visits: readonly Visit[], open: OpenColumn): void {
-  const usual: Column[] = []
-  const usualSds: number[] = []
-  for (let i = 0; i < visits.length; i++) {
-    const readings = visits[i]?.readings ?? []
-    for (let k = 0; k < readings.length; k++) {
-      const reading = readings[k]
-      if (reading === undefined) continue
-      let column = usual[k]
-      if (column === undefined || !isOf(reading, column)) {
-        column = open('gauge', reading.stage, reading.foot, reading.measure)
-        usual[k] = column
-        usualSds[k] = measures[reading.measure].sd
-      }
-      setReading(column, i, reading.value, usualSds[k] ?? Number.NaN)
-    }
-  }
+  for (const [i, { readings }] of visits.entries())
+    for (const { stage, foot, measure, value } of readings)
+      setReading(open('gauge', stage, foot, measure), i, value, measures[measure].sd)
 }
-
-const isOf = ({ measure, foot, stage }: Reading, column: Column): boolean =>
-  column.measure === measure && column.foot === foot && column.stage === stage
 
 function readPhotos(visits: readonly Visit[], open: OpenColumn): void {
   for (const [i, visit] of visits.entries())
