@@ -1,10 +1,11 @@
 /** Signs that are measured: the depth of the sole, and what one trim changed. */
 import { type Foot, feet, feetOf, pairs } from '../../hoof/feet.ts'
 import type { MeasureId } from '../../hoof/measures.ts'
+import type { Facts } from '../assessed-care.ts'
 import { type Column, readingAt } from '../column.ts'
 import { type Columns, families } from '../columns.ts'
 import type { CareRecord } from './record.ts'
-import { type Look, sign } from './sign.ts'
+import { type Look, sign, type Word } from './sign.ts'
 
 /** The columns of a measure at a foot, from one family. */
 interface BothStages {
@@ -52,23 +53,38 @@ const over = (amount: number, limit: number): boolean => amount - limit > 1e-9
 
 type Step = { readonly measure: MeasureId; readonly step: number; readonly limit: number }
 
-/** Speaks of each foot at which one measure changed at the trim. */
-const step =
-  (measure: MeasureId, limit: number, amount: (step: number) => number) =>
-  ({ columns }: CareRecord): Look<Step> | null => {
+/**
+ * Speaks of each foot at which a measure gives an amount at the visit.
+ * @param words made once a record, for what has to remember
+ */
+const amountSays =
+  <F extends Facts>(
+    measure: MeasureId,
+    amountOf: (read: readonly BothStages[], place: number) => number,
+    words: () => (amount: number, foot: Foot) => Word<F>,
+  ) =>
+  ({ columns }: CareRecord): Look<F> | null => {
     const read = feetRead(columns, [measure])
     if (read.length === 0) return null
+    const wordOf = words()
     return (at, speak) => {
       for (const {
         foot,
         columns: [of = []],
       } of read) {
-        const changed = trimStep(of, at.place)
-        if (!Number.isNaN(changed))
-          speak(foot, over(amount(changed), limit) ? { measure, step: changed, limit } : 'lower')
+        const amount = amountOf(of, at.place)
+        if (!Number.isNaN(amount)) speak(foot, wordOf(amount, foot))
       }
     }
   }
+
+/** What one trim changed. */
+const step = (measure: MeasureId, limit: number, sizeOf: (step: number) => number) =>
+  amountSays<Step>(
+    measure,
+    trimStep,
+    () => (changed) => (over(sizeOf(changed), limit) ? { measure, step: changed, limit } : 'lower'),
+  )
 
 /** Limits for one trim, mm and degrees. Common practice, no source. */
 export const toeShortenedMuch = 10
@@ -139,42 +155,18 @@ const soleFall = 4
 
 type Depth = { readonly depth: number; readonly limit: number }
 
-const soleUnder =
-  (limit: number) =>
-  ({ columns }: CareRecord): Look<Depth> | null => {
-    const read = feetRead(columns, ['sole-depth'])
-    if (read.length === 0) return null
-    return (at, speak) => {
-      for (const {
-        foot,
-        columns: [of = []],
-      } of read) {
-        const depth = lowest(of, at.place)
-        if (!Number.isNaN(depth)) speak(foot, depth < limit ? { depth, limit } : 'gone')
-      }
-    }
-  }
+const soleUnder = (limit: number) =>
+  amountSays<Depth>('sole-depth', lowest, () => (depth) => (depth < limit ? { depth, limit } : 'gone'))
 
 /** Against the deepest that was read before. */
-const soleFalling = ({
-  columns,
-}: CareRecord): Look<{ readonly depth: number; readonly before: number; readonly limit: number }> | null => {
-  const read = feetRead(columns, ['sole-depth'])
-  if (read.length === 0) return null
+const soleFalling = amountSays<Depth & { readonly before: number }>('sole-depth', lowest, () => {
   const deepest = new Map<Foot, number>()
-  return (at, speak) => {
-    for (const {
-      foot,
-      columns: [of = []],
-    } of read) {
-      const depth = lowest(of, at.place)
-      if (Number.isNaN(depth)) continue
-      const before = deepest.get(foot) ?? depth
-      deepest.set(foot, Math.max(before, depth))
-      speak(foot, before - depth > soleFall - 1e-9 ? { depth, before, limit: soleFall } : 'lower')
-    }
+  return (depth, foot) => {
+    const before = deepest.get(foot) ?? depth
+    deepest.set(foot, Math.max(before, depth))
+    return before - depth > soleFall - 1e-9 ? { depth, before, limit: soleFall } : 'lower'
   }
-}
+})
 
 type SoleWord = { readonly by: 'finding' | 'trim limits' }
 
