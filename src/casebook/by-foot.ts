@@ -160,8 +160,9 @@ function rowMeant(list: YamlList): readonly string[] | null {
     lastEnd = item.end
   }
   if (list.items.length > 4) return texts.length === 4 || list.items.length === 8 ? fourOf(texts, list) : null
-  const only = list.items[0]
-  const apart = list.items.length === 1 && only?.kind === 'text' ? listItems(only.text) : []
+  // In inches a space also stands before a fraction: 3 1/2.
+  if (texts.length > 1 && texts.some((text) => text.includes('/'))) return null
+  const apart = texts.flatMap((text) => listItems(text))
   return apart.length === 4 ? apart : null
 }
 

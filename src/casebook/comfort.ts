@@ -7,7 +7,7 @@ import { field, gapIn, type Reader, readFields, wrongForm } from './fields.ts'
 import { placeRead } from './findings.ts'
 import type { BodyState, Comfort, Stance } from './model.ts'
 import { date, grade, oneOf, text, weight } from './readers.ts'
-import { either, nearest, normal } from './words.ts'
+import { either, nearest, normal, quote } from './words.ts'
 import type { YamlNode, YamlText } from './yaml-tree.ts'
 
 export const noComfort: Comfort = {
@@ -54,7 +54,11 @@ const surfaces: Reader<Readonly<Record<string, string>>> = (value, context, name
   const level = oneOf(levelsOf('surfaces'))
   return Object.fromEntries(
     value.entries.flatMap((entry) => {
-      if (entry.value.kind === 'nothing' || gapIn(entry.value, entry.key.text, context)) return []
+      if (entry.value.kind === 'nothing') {
+        if (!entry.value.said) context.report.gap(entry.key, `${quote(entry.key.text)} holds nothing.`)
+        return []
+      }
+      if (gapIn(entry.value, entry.key.text, context)) return []
       const read = level(entry.value, context, entry.key.text)
       return read ? [[normal(entry.key.text), read]] : []
     }),

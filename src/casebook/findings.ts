@@ -2,6 +2,7 @@
 import type { Foot } from '../hoof/feet.ts'
 import { findingAliases, grades, placeless, places } from '../hoof/findings.ts'
 import { parseLength } from '../hoof/units.ts'
+import { footNamed } from './by-foot.ts'
 import { type ParseContext, type Reader, sentence, wrongForm } from './fields.ts'
 import { linesByFoot, type Part } from './finding-lines.ts'
 import {
@@ -145,11 +146,19 @@ function reportIncomplete(foot: Foot, parts: readonly Part[], range: TextRange, 
 }
 
 function reportUnknown(part: Part, context: ParseContext): void {
-  const meant = nearest(part.text, [...knownFindings(context.terms), ...Object.keys(findingAliases)])
+  // Another foot's name is not to be thrown away with the rest.
+  const namesFoot = part.text.split(' ').some((word) => footNamed(word) !== null)
+  const meant = namesFoot
+    ? null
+    : nearest(part.text, [...knownFindings(context.terms), ...Object.keys(findingAliases)])
   context.report.error('finding-unknown', part, `${quote(part.text)} is not a known finding.`, {
     expected: 'a finding of the reference page, or one of the terms in practice.md',
     fix: meant,
-    advice: meant ? null : `add it in practice.md: terms: {${normal(part.text)}: what it means}`,
+    advice: namesFoot
+      ? 'write the finding under the foot that it was seen on'
+      : meant
+        ? null
+        : `add it in practice.md: terms: {${normal(part.text)}: what it means}`,
   })
 }
 

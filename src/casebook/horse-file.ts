@@ -135,7 +135,7 @@ export function readHorseFile(
   const read = readFields(map, horseFields, context, 'of a horse', null)
   checkOwner(read.owner, map, practice, report)
   checkConsent(read.consent, read.alias, map, asOf, report)
-  checkBorn(read.born, read.started, map, asOf, report)
+  checkDays(read.born, read.started, map, asOf, report)
   const horse = {
     id,
     name: read.name ?? id,
@@ -207,7 +207,7 @@ function checkConsent(
   }
 }
 
-function checkBorn(
+function checkDays(
   born: string | null,
   started: PlainDate | null,
   map: YamlMap,
@@ -218,6 +218,18 @@ function checkBorn(
     report.warning('date-in-future', rangeOf(map, 'started'), `The start, ${started}, lies in the future.`, {
       expected: `a date up to ${asOf}`,
     })
+  }
+  const tetanus = rangeOf(map, 'tetanus')
+  const vaccinated = tetanus?.kind === 'text' ? parseDate(tetanus.text) : null
+  if (vaccinated !== null && vaccinated > asOf) {
+    report.warning(
+      'date-in-future',
+      tetanus,
+      `The tetanus vaccination of ${vaccinated} lies in the future.`,
+      {
+        expected: `a date up to ${asOf}`,
+      },
+    )
   }
   if (born === null) return
   const latest = started !== null && started < asOf ? started : asOf

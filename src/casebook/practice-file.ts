@@ -60,7 +60,10 @@ const owners: Reader<readonly Owner[]> = (value, context, name) => {
     if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
       context.report.error('owner-id', entry.key, `${quote(id)} cannot be an owner's id.`, {
         expected: 'lower-case letters, digits and hyphens',
-        fix: idLike(id),
+        fix: /[{:]/.test(id) ? null : idLike(id),
+        advice: /[{:]/.test(id)
+          ? 'write the id, a colon, a space, then the rest: abel: {name: Abel Moor}'
+          : null,
       })
       return []
     }

@@ -37,6 +37,7 @@ export function reportCut(value: YamlText, context: ParseContext, name: string, 
 /** A list of plain lines; a single line will do. */
 export const lines: Reader<readonly string[]> = (value, context, name) => {
   if (value.kind !== 'list') {
+    if (isJoined(value, context, name)) return undefined
     const line = text(value, context, name)
     return line === undefined ? undefined : [line]
   }
@@ -51,6 +52,22 @@ export const lines: Reader<readonly string[]> = (value, context, name) => {
     if (line) read.push(line)
   }
   return read
+}
+
+/** Lines of which the first has no dash, or no space after it: YAML joins them all into one. Reported. */
+function isJoined(value: YamlNode, context: ParseContext, name: string): boolean {
+  if (value.kind !== 'text' || value.quoted || value.verbatim) return false
+  const [first = '', ...others] = context.report.textOf(value).split('\n')
+  if (others.length === 0 || !others.every((line) => /^\s*-\s/.test(line))) return false
+  const dash = /^-?/.exec(first)?.[0].length ?? 0
+  context.report.error('dash-missing', value, `A dash is missing in ${name}, so its lines are read as one.`, {
+    expected: 'each line begins with a dash and a space',
+    fix: {
+      words: '- before each line',
+      edits: [{ start: value.start, end: value.start + dash, text: '- ' }],
+    },
+  })
+  return true
 }
 
 const yes = new Set(['yes', 'true', 'y', 'on'])
@@ -225,10 +242,16 @@ export const weight: Reader<number> = (value, context, name) => {
   if (kg === null) {
     const bare = value.kind === 'text' ? parseNumber(value.text) : null
     // Where inches are used, pounds are too: then a bare number can be either.
-    const isKilograms = bare !== null && context.units !== 'in' && bare >= 60 && bare <= 900
+    // A decimal comma inside braces parts the number, and what stands here is only its first half.
+    const isHalf = /^,\d/.test(context.report.textOf({ start: value.end, end: value.end + 2 }))
+    const isKilograms = !isHalf && bare !== null && context.units !== 'in' && bare >= 60 && bare <= 900
     return wrongForm(value, context, name, 'a weight with its unit: 505 kg or 1100 lb', {
       fix: isKilograms ? `${bare} kg` : null,
-      advice: bare !== null && !isKilograms ? 'write the unit, kg or lb' : null,
+      advice: isHalf
+        ? 'write a point, not a comma: 505.5 kg'
+        : bare !== null && !isKilograms
+          ? 'write the unit, kg or lb'
+          : null,
     })
   }
   return kg

@@ -71,6 +71,25 @@ function clearedBy(read: Cleared, day: PlainDate, map: YamlMap, report: Report):
   return noneCleared
 }
 
+/** What began, or was given, cannot have done so after the visit that tells of it. */
+function remarkDaysAfter(read: Comfort, day: PlainDate, map: YamlMap, report: Report): void {
+  const written = rangeOf(map, 'comfort')
+  if (written?.kind !== 'map') return
+  for (const key of ['onset', 'painkillers'] as const) {
+    const told = read[key]
+    if (told === null || told <= day) continue
+    report.warning(
+      'day-after-visit',
+      rangeOf(written, key),
+      `The day of ${key}, ${told}, lies after the visit, ${day}.`,
+      {
+        expected: `a day up to ${day}`,
+        advice: 'check the day, the month and the year',
+      },
+    )
+  }
+}
+
 const visitFields = {
   date: field<PlainDate | null>(date, null),
   feet: field<YamlNode>(asWritten, nothing),
@@ -102,6 +121,7 @@ export function readVisit(
   const id = visitIdOf(report.file)
   const day = read.date ?? parseDate(id.slice(0, 10))
   if (!day) return null
+  remarkDaysAfter(read.comfort, day, map, report)
   const readings = [...read.before, ...read.after]
   return {
     visit: {

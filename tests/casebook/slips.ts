@@ -261,6 +261,7 @@ const findings: readonly Slip[] = [
   finding('thrsh, frog, 2', 'finding-unknown', 'thrush, frog, 2'),
   finding('gremlins, toe, 2', 'finding-unknown'),
   finding('LF flare, toe, 2', 'finding-unknown'),
+  finding('LH flare, toe, 2', 'finding-unknown'),
   finding('flare, quarter, 2', 'place-unknown'),
   finding('flare, heel, 2', 'place-unknown'),
   finding('flare, quarters, 2', 'place-unknown'),
@@ -414,6 +415,13 @@ const dates: readonly Slip[] = [
   key('cleared: {LH: 2026-12-20}', 'cleared-late'),
   key('cleared: {LG: 2026-01-14}', 'foot-unknown'),
   key('comfort: {onset: 3 Feb 2026}', 'value-form', 'comfort: {onset: 2026-02-03}'),
+  key('comfort: {onset: 2062-02-03}', 'day-after-visit'),
+  key('comfort: {painkillers: 2026-02-21}', 'day-after-visit'),
+  inHorse('tetanus: 2052-05-02', 'date-in-future'),
+  key('comfort: {surfaces: {sand, gravel: short}}', 'not-filled-in'),
+  key('care:\n  -Pick out\n  - Walk', 'dash-missing', 'care:\n  - Pick out\n  - Walk'),
+  key('care:\n  Pick out\n  - Walk', 'dash-missing', 'care:\n  - Pick out\n  - Walk'),
+  key('before: {toe length: [91 93, 84, 85]}', 'four-feet', 'before: {toe length: [91, 93, 84, 85]}'),
   inHorse('tetanus: 3.2.2025', 'value-form', 'tetanus: 2025-02-03'),
   ...(
     [
