@@ -28,7 +28,7 @@ export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Asses
   const nextVisit = nextVisitOf(visits, practice, asOf)
   const ahead = visitsAhead(nextVisit, practice, asOf)
   const series = allSeries(columns)
-  const cautions = cautionsOf(horse, columns, nextVisit)
+  const cautions = cautionsOf(horse, columns, nextVisit, asOf)
   const { heldFeet } = cautions
   const trends = series.map((one) => {
     const { foot, measure } = one.column

@@ -74,7 +74,8 @@ export function trendOf(series: Series, target: Target, isHeld: boolean, ahead: 
       verdict === 'too early to tell'
         ? wouldSettle(soFar(usedDays, used, scale.sd), scale.matters, ahead, series.firstDay)
         : null,
-    forecast: used === null ? null : forecastOf(used, series.firstDay, lastDay, target.band),
+    // No promise for a foot that waits for a vet.
+    forecast: used === null || isHeld ? null : forecastOf(used, series.firstDay, lastDay, target.band),
     pace: whole === null || recent === null ? null : paceChange(whole, recent, series),
     secondOpinion:
       whole === null || wholeSlope === null ? null : secondOpinion(whole, wholeSlope, scale.matters, series),

@@ -112,6 +112,28 @@ describe('the field sheet', () => {
     const sheet = modelAt<FieldSheetPage>(pagesOf({ ...mallow, visits: [] }), 'mallow/field-sheet.html')
     expect(itemsOf(sheet.sides, 'Readings')).toHaveLength(8)
   })
+
+  it('stops a trim before the first visit, where a vet has said so', () => {
+    const vet = { ...mallow.vet, diagnosis: 'acute laminitis', date: null }
+    const ill = { ...mallow, vet, visits: [] }
+    for (const path of ['mallow/field-sheet.html', 'mallow/hand-over.html']) {
+      const { sides } = modelAt<FieldSheetPage | HandOverPage>(pagesOf(ill), path)
+      expect(itemsOf(sides, 'Cautions in force')).toMatchObject([
+        { level: 'stop', text: expect.stringMatching(/^The vet's diagnosis names laminitis/) },
+      ])
+    }
+  })
+
+  it('does not call the vet uninvolved after a vet cleared a foot', () => {
+    const vet = { ...mallow.vet, involved: false, diagnosis: null }
+    const vetLine = (visits: typeof mallow.visits) =>
+      modelAt<HandOverPage>(pagesOf({ ...mallow, vet, visits }), 'mallow/hand-over.html').identity[1]
+    const [first, ...others] = mallow.visits
+    if (first === undefined) throw new Error('a visit is needed')
+    expect(vetLine([first])).toBe('Vet: Not involved so far.')
+    const cleared = { feet: { LF: first.date }, all: null }
+    expect(vetLine([{ ...first, cleared }, ...others])).toBe('Vet: Involved; no diagnosis on record.')
+  })
 })
 
 describe('sides of paper', () => {

@@ -80,6 +80,31 @@ describe('a stop', () => {
     expect(standing(cautionsOf([vets, by('vet')]))).not.toContain('lameness-severe')
   })
 
+  it('that a vet found is not gone because another saw it too', () => {
+    const by = (lamenessBy: string | null, grade: number) => ({
+      comfort: { lameness: { LF: grade }, lamenessBy },
+    })
+    expect(standing(cautionsOf([by('vet', 4), by(null, 4), by(null, 0)]))).toContain('lameness-severe')
+  })
+
+  it('is not gone by a grade judged under a painkiller that a later visit tells of', () => {
+    const visits: readonly Sketch[] = [
+      { comfort: { lameness: { LF: 4 } } },
+      { comfort: { lameness: { LF: 0 } } },
+      { comfort: { painkillers: '2026-02-08' } },
+    ]
+    expect(standing(cautionsOf(visits))).toContain('lameness-severe')
+  })
+
+  it('of heat with lameness does not hang on who judged last', () => {
+    const vets: Sketch = { comfort: { lameness: { LF: 2 }, lamenessBy: 'vet' } }
+    const owners: Sketch = {
+      findings: ['LF heat, coronet, 1'],
+      comfort: { lameness: { LF: 0 }, lamenessBy: 'owner' },
+    }
+    expect(standing(cautionsOf([vets, owners]))).toContain('heat-with-lameness')
+  })
+
   it('is cleared foot by foot, and over a pair or the horse only by all of its feet', () => {
     const pulses = { comfort: { digitalPulse: { LF: 2, RF: 2 } } }
     const cleared = (...some: ('LF' | 'RF')[]): Sketch => ({
@@ -155,14 +180,9 @@ describe('families', () => {
     expect(standing(cautionsOf([{ body: { condition: 9 } }]))).toEqual(['condition-very-high'])
   })
   it('come back when the graver one is over', () =>
-    expect(
-      standing(
-        cautionsOf([
-          { comfort: { digitalPulse: { LF: 2, RF: 2 } } },
-          { comfort: { digitalPulse: { LF: 1 } } },
-        ]),
-      ),
-    ).toEqual(['pulse-clear']))
+    expect(standing(cautionsOf([{ body: { condition: 8 } }, { body: { condition: 7 } }]))).toEqual([
+      'condition-high',
+    ]))
 })
 
 describe('a finding', () => {
@@ -190,7 +210,57 @@ describe("a vet's diagnosis", () => {
     ['infection not yet healed', { named: 'infection', isPast: false }],
     ['flexural deformity of the right coffin joint', null],
     ['old strain of the hock, sound', null],
+    ['no history of laminitis', { named: 'laminitis', isPast: true }],
+    ['laminitis (resolved)', { named: 'laminitis', isPast: true }],
+    ['ruled out: laminitis, abscess', { named: 'laminitis', isPast: true }],
+    ['white line disinfected daily', null],
+    ['P3 has dropped', { named: 'sinking', isPast: false }],
+    ['broken pedal bone', { named: 'fracture', isPast: false }],
+    ['lamanitis', { named: 'laminitis', isPast: false }],
+    ...[
+      'acute laminitis without rotation',
+      'laminitis no rotation',
+      'laminitis, no improvement',
+      'laminitis, not responding to treatment',
+      'laminitis, no longer acute',
+      'laminitis, insulin negative',
+      'laminitis cannot be ruled out',
+      'laminitis could not be excluded',
+      'laminitis - yet to be ruled out',
+      'acute on old laminitis',
+      'old laminitis, now acute again',
+      'laminitis, resolved 2020, back since March',
+      'recurrent laminitis, previous episode 2023',
+      'laminitis in an old pony',
+      'laminitis, previously sound',
+      'Laminitis, horse recovered from colic',
+    ].map((text): [string, { named: string; isPast: boolean }] => [
+      text,
+      { named: 'laminitis', isPast: false },
+    ]),
+    ['abscess, no drainage', { named: 'abscess', isPast: false }],
+    ['abscess not fully healed', { named: 'abscess', isPast: false }],
+    ['abscess, partly healed', { named: 'abscess', isPast: false }],
+    ['fracture of the pedal bone, not displaced', { named: 'fracture', isPast: false }],
   ])('%s', (text, found) => expect(graveDiagnosis(text)).toEqual(found))
+
+  it('stands for a horse that nobody has visited yet', () => {
+    const vet = {
+      involved: true,
+      diagnosis: 'acute laminitis',
+      name: null,
+      phone: null,
+      date: '2026-01-02',
+      feet: [],
+    }
+    const { cautions, heldFeet } = assessed([], { vet }, '2026-01-05')
+    expect(cautions).toMatchObject([
+      { code: 'vet-diagnosis', level: 'stop', standing: true, date: '2026-01-02' },
+    ])
+    expect(heldFeet).toEqual(feet)
+    const undated = assessed([], { vet: { ...vet, date: null } }, '2026-01-05')
+    expect(undated.cautions).toMatchObject([{ code: 'vet-diagnosis', date: '2026-01-05', visit: null }])
+  })
 
   it('is covered by an all-clear of its day or later, on its feet', () => {
     const vet = {

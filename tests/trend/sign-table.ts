@@ -116,7 +116,7 @@ export const signTable: readonly SignRow[] = [
         [comfort({ digitalPulse: { [left]: 2, [right]: 1 } })],
       ],
       ends: [comfort({ digitalPulse: { [left]: 1, [right]: 0 } })],
-      keeps: [comfort({ digitalPulse: { [left]: 2 } })],
+      keeps: [comfort({ digitalPulse: { [left]: 2 } }), comfort({ digitalPulse: { [left]: 1 } })],
     }
   }),
   {
@@ -164,7 +164,7 @@ export const signTable: readonly SignRow[] = [
     raises: [comfort({ obel: 1 })],
     shortOf: [[comfort({ obel: 0 })]],
     ends: [comfort({ obel: 0 })],
-    keeps: [comfort({ lameness: { LF: 0 } })],
+    keeps: [comfort({ lameness: { LF: 0 } }), comfort({ obel: 0, painkillers: '2026-02-08' })],
   },
   ...[
     'acute laminitis',
@@ -267,8 +267,13 @@ export const signTable: readonly SignRow[] = [
     wide: true,
     raises: [comfort({ surfaces: { gravel: 'careful' } }), comfort({ surfaces: { gravel: 'unwilling' } })],
     shortOf: [[comfort({ surfaces: { gravel: 'careful', sand: 'easy' } })]],
-    ends: [comfort({ surfaces: { gravel: 'short' } })],
-    keeps: [comfort({ surfaces: { sand: 'easy' } })],
+    ends: [comfort({ surfaces: { gravel: 'easy' } })],
+    keeps: [
+      comfort({ surfaces: { sand: 'easy' } }),
+      comfort({ surfaces: { gravel: 'short' } }),
+      // Given the day before the visit.
+      comfort({ surfaces: { gravel: 'easy' }, painkillers: '2026-03-15' }),
+    ],
   },
   found('canker', 'vet', 'canker', 'frog'),
   found('keratoma', 'vet', 'keratoma', 'toe'),
@@ -330,7 +335,11 @@ export const signTable: readonly SignRow[] = [
     level: 'vet',
     raises: [comfort({ hoofTesters: { LF: { place: 'toe', grade: 3 } } })],
     shortOf: [[comfort({ hoofTesters: { LF: { place: 'toe', grade: 2 } } })]],
-    ends: [comfort({ hoofTesters: { LF: { place: 'toe', grade: 2 } } })],
+    ends: [
+      comfort({ hoofTesters: { LF: { place: 'toe', grade: 2 } } }),
+      comfort({ hoofTesters: { LF: { place: 'whole foot', grade: 0 } } }),
+    ],
+    keeps: [comfort({ hoofTesters: { LF: { place: 'sole', grade: 0 } } })],
   },
   {
     code: 'sole-depth-critical',

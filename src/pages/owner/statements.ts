@@ -40,7 +40,7 @@ export function reportedTrends(
   return reported
 }
 
-/** What can be said of a foot; no date is promised for one that waits for a vet. */
+/** What can be said of a foot; one that waits for a vet is not called well, and no date is promised for it. */
 export function statementsOf(
   { trends, heldFeet }: Pick<Assessment, 'trends' | 'heldFeet'>,
   foot: Foot,
@@ -49,12 +49,12 @@ export function statementsOf(
   const { owner: words } = format.words
   const waits = heldFeet.includes(foot)
   return reportedTrends(trends, foot).map(([measure, trend]) => {
-    const mood = moods[trend.verdict]
+    const verdict = waits && moods[trend.verdict] === 'good' ? 'held' : trend.verdict
     const sentences = joined(
-      [...changeSentences(measure, trend, format), ...outlook(trend, waits, format)],
+      [...changeSentences(measure, trend, format), ...outlook({ ...trend, verdict }, format)],
       words,
     )
-    return { measure, statement: { mood, badge: words.badges[trend.verdict], sentences } }
+    return { measure, statement: { mood: moods[verdict], badge: words.badges[verdict], sentences } }
   })
 }
 
@@ -104,13 +104,13 @@ function sinceText(trend: Trend, format: Formatter): string {
 }
 
 /** Where it goes, and no further than the engine can see. */
-function outlook(trend: Trend, waits: boolean, format: Formatter): string[] {
+function outlook(trend: Trend, format: Formatter): string[] {
   const { owner: words } = format.words
   const said: string[] = [words.verdicts[trend.verdict]]
   const further = trend.wouldSettle?.furtherVisits ?? null
   if (trend.verdict === 'too early to tell' && further !== null && further > 0)
     said.push(words.moreVisits(further))
-  if (!waits && trend.verdict === 'improving' && trend.forecast?.kind === 'date') {
+  if (trend.verdict === 'improving' && trend.forecast?.kind === 'date') {
     const { date, earliest, latest } = trend.forecast
     const now = trend.points[trend.points.length - 1]?.date ?? date
     const month = (when: string) => monthText(when, now, format)

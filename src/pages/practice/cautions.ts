@@ -20,10 +20,11 @@ interface CautionItem {
 
 /** The cautions in force; what no visit has spoken of for a while in one line a level. */
 export const standingGroups = (of: HorseCase): readonly CautionGroup[] =>
-  groupsOf(of, standingCautions(of.assessment.cautions), (id) => ({
-    text: of.words.horse.seenAt(of.format.date(dateOfVisit(of, id))),
-    href: visitHref(id),
-  }))
+  groupsOf(of, standingCautions(of.assessment.cautions), (id) =>
+    id === null
+      ? null
+      : { text: of.words.horse.seenAt(of.format.date(dateOfVisit(of, id))), href: visitHref(id) },
+  )
 
 /** What one visit found, as it found it. */
 export function groupsOfVisit(of: HorseCase, visit: Visit): readonly CautionGroup[] {
@@ -37,7 +38,7 @@ export function groupsOfVisit(of: HorseCase, visit: Visit): readonly CautionGrou
 function groupsOf(
   of: HorseCase,
   cautions: readonly Caution[],
-  linkTo: (visit: string) => Link | null,
+  linkTo: (visit: string | null) => Link | null,
 ): readonly CautionGroup[] {
   const lines = cautionLines(cautions, of.format, (words, facts) => words.practice(facts, of.format))
   return cautionLevels.flatMap((level) => {

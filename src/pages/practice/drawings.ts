@@ -87,7 +87,9 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
     id: idOf('level', heels.foot),
     foot: heels.foot,
     title,
-    description: `${title}. ${heels.within ? words.visit.levelWithin : words.visit.levelBeyond}`,
+    description: of.assessment.heldFeet.includes(heels.foot)
+      ? `${title}.`
+      : `${title}. ${heels.within ? words.visit.levelWithin : words.visit.levelBeyond}`,
     table: {
       caption: words.visit.levelCaption(foot),
       head: words.visit.levelHead,

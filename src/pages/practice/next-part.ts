@@ -43,8 +43,7 @@ export function nextPart(of: HorseCase): NextPart {
     held: heldText(of),
     plans: assessment.plans.map((plan) => planView(of, plan)),
     forecasts: assessment.trends
-      // No promise for a foot that waits for a vet.
-      .filter(({ forecast, foot }) => forecast?.kind === 'date' && !assessment.heldFeet.includes(foot))
+      .filter(({ forecast }) => forecast?.kind === 'date')
       .flatMap((trend) =>
         forecastSentence(of, trend).map((text) => ({
           name: words.horse.changedOf(footTitle(of, trend.foot), format.name(trend.measure)),

@@ -1,8 +1,9 @@
 /** Who the horse is: one line for a heading, and the facts in full. */
-import type { Horse } from '../../casebook/model.ts'
+import type { Horse, Visit } from '../../casebook/model.ts'
 import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { inchesPerHand, mmPerInch, toPounds } from '../../hoof/units.ts'
+import { isVet } from '../../trend/cautions/record.ts'
 import { capital } from '../shared/format.ts'
 import type { HorseCase } from './horse-case.ts'
 
@@ -66,10 +67,14 @@ const fractions = ['', ' 1/4', ' 1/2', ' 3/4']
 export const weightText = ({ words }: HorseCase, kg: number): string =>
   words.horse.weight(String(Math.round(kg)), String(Math.round(toPounds(kg))))
 
-export function vetText({ horse, words }: HorseCase): string {
-  if (!horse.vet.involved) return words.horse.vetNot
+export function vetText({ horse, visits, words }: HorseCase): string {
+  if (!horse.vet.involved && !visits.some(hasVetsWord)) return words.horse.vetNot
   return horse.vet.diagnosis === null ? words.horse.vetInvolved : words.horse.vetSaid(horse.vet.diagnosis)
 }
+
+/** A visit at which a vet judged, or had cleared something. */
+const hasVetsWord = ({ comfort, cleared }: Visit): boolean =>
+  isVet(comfort.lamenessBy ?? '') || cleared.all !== null || Object.keys(cleared.feet).length > 0
 
 function consentText({ horse, format, words }: HorseCase): string {
   const { consent } = horse

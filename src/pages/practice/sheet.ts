@@ -61,7 +61,7 @@ function cautionBlock(of: HorseCase): Block {
     level,
     word: opensLevel ? words.horse.flagged[level] : null,
     text:
-      folded > 0 || visit === last?.id
+      folded > 0 || visit === (last?.id ?? null)
         ? text
         : words.sheets.cautionFrom(text, words.horse.seenAt(format.date(date))),
   }))

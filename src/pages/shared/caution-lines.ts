@@ -24,7 +24,7 @@ export interface CautionLine {
   readonly text: string
   /** Day and visit that last spoke of it; for a fold the latest of them. */
   readonly date: PlainDate
-  readonly visit: string
+  readonly visit: string | null
   /** How many cautions are folded in it; 0 for a line of its own. */
   readonly folded: number
   /** First of its level: the level's word is said here, and the lines below stand in the same frame. */

@@ -1,6 +1,8 @@
 /** Signs in the horse's body, in what its vet has said, and in the calendar. */
+import type { Horse } from '../../casebook/model.ts'
 import { daysBetween, daysPerMonth, type PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
+import type { NextVisit } from '../assessed-care.ts'
 import type { CareRecord } from './record.ts'
 import { type Look, type Moment, sign } from './sign.ts'
 
@@ -51,40 +53,47 @@ const weightLoss = (): Look<Loss> => {
 }
 
 /** What a vet's diagnosis may name that stops all work, each by the word for it. */
-const grave: readonly (readonly [name: string, pattern: RegExp])[] = [
-  ['laminitis', /laminiti/i],
-  ['founder', /\bfounder/i],
-  ['rotation', /\brotat/i],
-  ['sinking', /\bsink|\bsunk/i],
-  ['abscess', /abscess/i],
-  ['infection', /infect/i],
-  ['fracture', /fractur/i],
+const grave: readonly (readonly [name: string, pattern: string])[] = [
+  ['laminitis', String.raw`lam+[aie]n+[aie]ti\w*`],
+  ['founder', String.raw`founder\w*`],
+  ['rotation', String.raw`rotat\w*|penetrat\w*`],
+  ['sinking', String.raw`sink\w*|sunk|dropped|distal displacement`],
+  ['abscess', String.raw`abscess\w*`],
+  ['infection', String.raw`infect\w*|septic|sepsis|pus`],
+  ['fracture', String.raw`fractur\w*|broken (?:pedal|coffin|navicular)`],
 ]
 
-const past =
-  /\b(?:old(?! hoof)|former|formerly|previous|previously|past|healed|resolved|recovered|cleared|history of|ruled out|excluded|no (?:sign|evidence|longer)|no|not|without|negative|free of)\b/i
-const notPast =
-  /\b(?:not(?: yet)?|never|hardly|barely|un)[ -]?(?:healed|resolved|recovered|cleared|ruled out|excluded)\b/i
+/** Directly before what is named, with an adjective between at most. */
+const deniedBefore =
+  /\b(?:no (?:(?:evidence|signs?|history) of)?|old|former|past|previous|healed|resolved|history of|free of|negative for|never had|without)\s*(?:\w+\s+)?$/i
+/** A list of what is not there. */
+const deniedList = /\b(?:ruled out|excluded)\s*:[^:]*$/i
+/** Directly after it, a year between at most. */
+const deniedAfter =
+  /^(?:\s+(?:in|of|from)?\s*\d{4})?\s*[,(:-]?\s*(?:is |was |has been |now )?(?:ruled out|excluded|healed|resolved|cleared)\b/i
+/** It is there all the same. */
+const present =
+  /\b(?:acute|again|recurr\w*|recurring|back|flar\w+|part(?:ly|ially)|cannot|can't|could(?: not|n't)|yet|not (?:fully|quite|completely|entirely))\b/i
 const age = /\b\d+[- ]?(?:years?|yrs?|months?|weeks?|days?)[- ]?old\b/gi
 
-/** Whether the diagnosis names something grave as it stands today, or only with words such as old, healed, ruled out. */
+/**
+ * Whether the diagnosis names something grave as it stands today, or only with words such as old, healed, ruled out
+ * that belong to the very thing. In doubt it stands.
+ */
 export function graveDiagnosis(
   diagnosis: string,
 ): { readonly named: string; readonly isPast: boolean } | null {
-  let doubted: string | null = null
-  for (const statement of diagnosis.replace(age, ' ').split(/[;.\n]+/)) {
-    const clauses = statement.split(/,|\b(?:and|but|with)\b/)
-    for (const [i, clause] of clauses.entries()) {
-      const named = grave.find(([, pattern]) => pattern.test(clause))?.[0]
-      if (named === undefined) continue
-      // `abscess 2024, healed`: the word may follow, before anything else is named.
-      const next = clauses[i + 1] ?? ''
-      const words = grave.some(([, pattern]) => pattern.test(next)) ? clause : `${clause},${next}`
-      if (!past.test(words) || notPast.test(words)) return { named, isPast: false }
-      doubted ??= named
-    }
-  }
-  return doubted === null ? null : { named: doubted, isPast: true }
+  let denied: string | null = null
+  for (const statement of diagnosis.replace(age, ' ').split(/[;.\n]+/))
+    for (const [named, pattern] of grave)
+      for (const found of statement.matchAll(new RegExp(String.raw`\b(?:${pattern})\b`, 'gi'))) {
+        const before = statement.slice(0, found.index)
+        const after = statement.slice(found.index + found[0].length)
+        const isDenied = deniedBefore.test(before) || deniedList.test(before) || deniedAfter.test(after)
+        if (!isDenied || present.test(statement)) return { named, isPast: false }
+        denied ??= named
+      }
+  return denied === null ? null : { named: denied, isPast: true }
 }
 
 type Diagnosed = { readonly named: string; readonly dated: string | null }
@@ -108,13 +117,26 @@ const diagnosis =
     }
   }
 
+/** For a horse that nobody has visited yet. */
+const diagnosisOnDay =
+  (isPast: boolean) =>
+  ({ last }: NextVisit, { vet, started }: Horse, asOf: PlainDate) => {
+    const found = last !== null || vet.diagnosis === null ? null : graveDiagnosis(vet.diagnosis)
+    if (found === null || found.isPast !== isPast) return null
+    return {
+      date: vet.date ?? started ?? asOf,
+      facts: { named: found.named, dated: vet.date },
+      feet: vet.feet.length === 0 ? feet : vet.feet,
+    }
+  }
+
 /** More days past the planned visit than this are told. */
 const overdueBy = 14
 
 type Overdue = { readonly due: string; readonly days: number }
 
 export const bodySigns = [
-  sign({ code: 'vet-diagnosis', level: 'stop', over: diagnosis(false) }),
+  sign({ code: 'vet-diagnosis', level: 'stop', over: diagnosis(false), onDay: diagnosisOnDay(false) }),
   sign({
     code: 'condition-low',
     level: 'vet',
@@ -129,7 +151,7 @@ export const bodySigns = [
   }),
   sign({ code: 'crest-high', level: 'vet', over: score('crest', 3, (grade) => grade >= 3) }),
   sign({ code: 'weight-loss', level: 'vet', over: weightLoss }),
-  sign({ code: 'vet-diagnosis-past', level: 'mind', over: diagnosis(true) }),
+  sign({ code: 'vet-diagnosis-past', level: 'mind', over: diagnosis(true), onDay: diagnosisOnDay(true) }),
   sign({
     code: 'condition-high',
     level: 'mind',
@@ -143,6 +165,6 @@ export const bodySigns = [
     onDay: ({ due, overdueDays }) =>
       due === null || overdueDays === null || overdueDays <= overdueBy
         ? null
-        : { date: due, facts: { due, days: overdueDays } },
+        : { date: due, facts: { due, days: overdueDays }, feet },
   }),
 ] as const

@@ -14,9 +14,9 @@ export type CautionOf<Code extends CautionCode> = {
   readonly feet: readonly Foot[]
   /** Day on which it was first found without having ended since. */
   readonly since: PlainDate
-  /** Day and visit that last spoke of it. */
+  /** Day and visit that last spoke of it; no visit where the horse has had none. */
   readonly date: PlainDate
-  readonly visit: string
+  readonly visit: string | null
   /** As last found. */
   readonly facts: FactsOf<Code>
   /** In force, and not said more gravely by another of its family at the same feet. */

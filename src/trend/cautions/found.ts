@@ -76,7 +76,7 @@ const tenderNail = (record: CareRecord): Look<FindingFacts> | null => {
           ({ what, place }) =>
             what === 'nail in white line' || (what === 'nail hole' && place === 'white line'),
         )
-      const tender = gravest(known.of[foot], 'tenderness') !== null
+      const tender = gravest(known.of[foot], 'tenderness') !== null || (known.of[foot].testers ?? 0) > 0
       for (const nail of nails) {
         const matter = `${nail.what}, ${nail.place}`
         if (nail.grade === 0) speak(foot, 'gone', matter)

@@ -2,8 +2,8 @@
 import type { Visit } from '../../casebook/model.ts'
 import { type Foot, feet, feetOf, pairs } from '../../hoof/feet.ts'
 import { clearPulse } from './found.ts'
-import { type CareRecord, gravest, judgeOf, mayClear } from './record.ts'
-import { type Look, sign } from './sign.ts'
+import { type CareRecord, finderOf, gravest, judgeOf, mayClear } from './record.ts'
+import { every, type Look, sign } from './sign.ts'
 
 type Grade = { readonly grade: number }
 
@@ -17,7 +17,7 @@ const lameness =
         const grade = visit.comfort.lameness[foot]
         if (grade === undefined) continue
         if (counts(grade)) {
-          foundBy.set(foot, judgeOf(visit))
+          foundBy.set(foot, finderOf(foundBy.get(foot) ?? null, judgeOf(visit)))
           speak(foot, { grade })
         } else if (!known.underPainkiller(visit.date))
           speak(foot, grade === 0 && mayClear(judgeOf(visit), foundBy.get(foot) ?? null) ? 'gone' : 'lower')
@@ -61,29 +61,43 @@ const pulsePair =
       if (both.every((foot) => visit.comfort.digitalPulse[foot] === undefined)) continue
       const [left, right] = both.map((foot) => known.of[foot].pulse)
       if (left == null || right == null) continue
-      speak(pair, left >= clearPulse && right >= clearPulse ? { left, right, from: clearPulse } : 'gone')
+      if (left >= clearPulse && right >= clearPulse) speak(pair, { left, right, from: clearPulse })
+      else speak(pair, left < clearPulse && right < clearPulse ? 'gone' : 'lower')
     }
   }
 
-/** Where the horse has become unwilling to go. A surface on which it was unwilling before is no news. */
-const unwilling = (): Look<{ readonly surfaces: string }> => {
+/**
+ * Where the horse has become unwilling to go. A surface on which it was unwilling before is no news; one on which it
+ * goes, yet not easily, is better and not gone. What is judged under a painkiller clears nothing.
+ */
+const unwilling = ({ known }: CareRecord): Look<{ readonly surfaces: string }> => {
   const levels = new Map<string, string>()
-  return ({ visit: { comfort } }, speak) => {
+  return ({ visit: { comfort, date } }, speak) => {
     const said = Object.entries(comfort.surfaces)
-    if (said.length === 0) return
     const fresh = said.filter(([name, level]) => level === 'unwilling' && levels.get(name) !== 'unwilling')
-    for (const [name, level] of said) levels.set(name, level)
-    const unwillingOn = [...levels].filter(([, level]) => level === 'unwilling').map(([name]) => name)
-    if (fresh.length > 0) speak('horse', { surfaces: unwillingOn.join(', ') })
-    else if (unwillingOn.length === 0) speak('horse', 'gone')
-    else if (said.some(([, level]) => level === 'unwilling')) speak('horse', 'same')
+    const was = [...levels].filter(([, level]) => level !== 'easy').map(([name]) => name)
+    const hidden = known.underPainkiller(date)
+    for (const [name, level] of said)
+      if (level === 'unwilling' || (levels.has(name) && !hidden)) levels.set(name, level)
+    if (fresh.length > 0) {
+      const all = [...levels].filter(([, level]) => level === 'unwilling').map(([name]) => name)
+      speak('horse', { surfaces: all.join(', ') })
+    } else if (said.some(([name]) => was.includes(name))) {
+      const still = [...levels.values()]
+      speak(
+        'horse',
+        still.includes('unwilling') ? 'same' : still.every((level) => level === 'easy') ? 'gone' : 'lower',
+      )
+    }
   }
 }
 
 const obel =
-  (): Look<Grade> =>
-  ({ visit: { comfort } }, speak) => {
-    if (comfort.obel !== null) speak('horse', comfort.obel >= 1 ? { grade: comfort.obel } : 'gone')
+  ({ known }: CareRecord): Look<Grade> =>
+  ({ visit: { comfort, date } }, speak) => {
+    if (comfort.obel === null) return
+    if (comfort.obel >= 1) speak('horse', { grade: comfort.obel })
+    else speak('horse', known.underPainkiller(date) ? 'same' : 'gone')
   }
 
 const leaningFeet = ({ known }: CareRecord): readonly Foot[] =>
@@ -96,7 +110,9 @@ type Leaning = { readonly grade: null }
 const leaningBack =
   (record: CareRecord): Look<Leaning> =>
   ({ visit }, speak) => {
-    if (speaksOfStance(visit)) speak('horse', leaningFeet(record).length > 0 ? { grade: null } : 'gone')
+    if (!speaksOfStance(visit)) return
+    if (leaningFeet(record).length > 0) speak('horse', { grade: null })
+    else speak('horse', record.known.underPainkiller(visit.date) ? 'same' : 'gone')
   }
 
 /** Leaning back with heat or a clear pulse in any foot. */
@@ -113,7 +129,7 @@ const leaningBackSore =
     const hot = words.some((word) => gravest(word, 'heat') !== null)
     if (leaningFeet(record).length > 0 && (beating || hot))
       speak('horse', { with: beating ? 'pulse' : 'heat' })
-    else speak('horse', 'gone')
+    else speak('horse', record.known.underPainkiller(visit.date) ? 'same' : 'gone')
   }
 
 const testersFrom = 3
@@ -123,7 +139,9 @@ const hoofTesters =
   ({ visit: { comfort } }, speak) => {
     for (const foot of feet) {
       const met = comfort.hoofTesters[foot]
-      if (met !== undefined) speak(foot, met.grade >= testersFrom ? met : met.grade === 0 ? 'gone' : 'lower')
+      if (met === undefined) continue
+      const matter = met.grade === 0 && met.place === 'whole foot' ? every : met.place
+      speak(foot, met.grade >= testersFrom ? met : met.grade === 0 ? 'gone' : 'lower', matter)
     }
   }
 

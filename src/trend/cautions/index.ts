@@ -1,5 +1,7 @@
 /** Every caution that a horse's record gives, which of them stand, and which feet they hold. */
+
 import type { Horse } from '../../casebook/model.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { NextVisit } from '../assessed-care.ts'
 import type { Columns } from '../columns.ts'
@@ -20,7 +22,7 @@ export interface Cautions {
   stands(code: CautionCode, foot: Foot): boolean
 }
 
-export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit): Cautions {
+export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit, asOf: PlainDate): Cautions {
   const episodes = episodesOf(horse, columns)
   const holding = episodes.filter(({ sign }) => holdsPlan(sign))
   const standing = episodes.filter(({ until }) => until === null)
@@ -29,17 +31,22 @@ export function cautionsOf(horse: Horse, columns: Columns, next: NextVisit): Cau
       ({ subject, from, until }) =>
         feetOfSubject(subject).includes(foot) && from <= place && (until === null || until > place),
     )
+  const today = onDay(horse, columns, next, asOf)
   const found = episodes.map((one) => cautionOf(one, columns))
   const shown = new Set(withoutCovered(found.filter(({ standing }) => standing)))
   const cautions = found.map((one): Caution => (shown.has(one) ? one : { ...one, standing: false }))
   return {
-    all: [...cautions, ...onDay(columns, next)].toSorted(
+    all: [...cautions, ...today].toSorted(
       (a, b) =>
         levelOrder[a.level] - levelOrder[b.level] ||
         (a.date < b.date ? 1 : a.date > b.date ? -1 : 0) ||
         placeOf[a.code] - placeOf[b.code],
     ),
-    heldFeet: feet.filter((foot) => wasHeld(foot, columns.visits.length - 1)),
+    heldFeet: feet.filter(
+      (foot) =>
+        wasHeld(foot, columns.visits.length - 1) ||
+        today.some((one) => one.holdsPlan && one.feet.includes(foot)),
+    ),
     wasHeld,
     stands: (code, foot) =>
       standing.some(({ sign, subject }) => sign.code === code && feetOfSubject(subject).includes(foot)),
@@ -50,7 +57,7 @@ const holdsPlan = (sign: { readonly level: CautionLevel; readonly holdsPlan?: tr
   sign.level === 'stop' || sign.holdsPlan === true
 
 function episodesOf(horse: Horse, columns: Columns): readonly Episode<CautionCode>[] {
-  const known = lastWords()
+  const known = lastWords(columns.visits.flatMap(({ comfort }) => comfort.painkillers ?? []))
   const record = careRecord(horse, columns, known)
   const followed = signs.flatMap((sign) => {
     const look = sign.over(record)
@@ -90,20 +97,20 @@ function cautionOf(episode: Episode<CautionCode>, { visits }: Columns): Caution 
   } as unknown as Caution
 }
 
-function onDay({ visits }: Columns, next: NextVisit): readonly Caution[] {
+function onDay(horse: Horse, { visits }: Columns, next: NextVisit, asOf: PlainDate): readonly Caution[] {
   return signs.flatMap((sign) => {
-    const found = sign.onDay?.(next) ?? null
+    const found = sign.onDay?.(next, horse, asOf) ?? null
     if (found === null) return []
-    const { date, facts } = found
+    const { date, facts, feet: about } = found
     const caution = {
       code: sign.code,
       level: sign.level,
       family: sign.family ?? null,
-      foot: null,
-      feet,
+      foot: about.length === 1 ? (about[0] ?? null) : null,
+      feet: about,
       since: date,
       date,
-      visit: visits.at(-1)?.id ?? '',
+      visit: visits.at(-1)?.id ?? null,
       facts,
       standing: true,
       isLower: false,

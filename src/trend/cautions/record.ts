@@ -24,13 +24,15 @@ export interface LastWord {
   /** The last word on each finding, by name and place. */
   readonly findings: ReadonlyMap<string, SaidFinding>
   readonly pulse: number | null
-  /** A lower grade judged under a painkiller does not count. */
+  /** A lower grade judged under a painkiller, or by someone who may not clear it, does not count. */
   readonly lameness: number | null
-  /** Who judged the last lameness above 0. */
+  /** Who found it; a vet, where one did. */
   readonly lamenessBy: string | null
   /** Whether lameness was last judged 0 by the same judge or a vet, and under no painkiller. */
   readonly lamenessGone: boolean
   readonly stance: string | null
+  /** Grade that the hoof testers met. */
+  readonly testers: number | null
 }
 
 export interface SaidFinding {
@@ -47,8 +49,11 @@ interface OpenLastWord extends Open<Omit<LastWord, 'findings'>> {
   readonly findings: Map<string, SaidFinding>
 }
 
-/** The last words, and how a visit moves them on. */
-export function lastWords(): LastWords & {
+/**
+ * The last words, and how a visit moves them on.
+ * @param doses days on which a painkiller was given, whichever visit tells of it
+ */
+export function lastWords(doses: readonly PlainDate[] = []): LastWords & {
   hear(visit: Visit, findings?: readonly FootFinding[]): void
 } {
   const of = Object.fromEntries(
@@ -61,32 +66,31 @@ export function lastWords(): LastWords & {
         lamenessBy: null,
         lamenessGone: false,
         stance: null,
+        testers: null,
       },
     ]),
   ) as Record<Foot, OpenLastWord>
-  let painkiller: PlainDate | null = null
-  const underPainkiller = (day: PlainDate) => {
-    const days = painkiller === null ? -1 : daysBetween(painkiller, day)
-    return days >= 0 && days <= painkillerDays
-  }
+  const underPainkiller = (day: PlainDate) =>
+    doses.some((dose) => dose <= day && daysBetween(dose, day) <= painkillerDays)
   return {
     of,
     underPainkiller,
     hear(visit, findings = gravestAt(visit)) {
       const { comfort, stance } = visit
-      painkiller = comfort.painkillers ?? painkiller
       for (const { foot, finding } of findings) hearFinding(of[foot].findings, finding, visit)
       for (const foot of feet) {
         const word = of[foot]
         word.pulse = comfort.digitalPulse[foot] ?? word.pulse
         word.stance = stance[foot]?.position ?? word.stance
+        word.testers = comfort.hoofTesters[foot]?.grade ?? word.testers
         const grade = comfort.lameness[foot]
         if (grade === undefined) continue
         const hidden = underPainkiller(visit.date)
         const judge = judgeOf(visit)
-        word.lamenessGone = grade === 0 && !hidden && mayClear(judge, word.lamenessBy)
-        if (!hidden || grade >= (word.lameness ?? 0)) word.lameness = grade
-        if (grade > 0) word.lamenessBy = judge
+        const counts = !hidden && mayClear(judge, word.lamenessBy)
+        word.lamenessGone = grade === 0 && counts
+        if (counts || grade >= (word.lameness ?? 0)) word.lameness = grade
+        if (grade > 0) word.lamenessBy = finderOf(word.lamenessBy, judge)
       }
     },
   }
@@ -99,7 +103,11 @@ export const judgeOf = ({ comfort }: Visit): string => comfort.lamenessBy ?? 'pr
 export const mayClear = (judge: string, found: string | null): boolean =>
   found === null || judge === found || isVet(judge)
 
-const isVet = (judge: string): boolean => /\bvet/i.test(judge)
+/** Whose word it takes: a vet's, once a vet has found it. */
+export const finderOf = (before: string | null, judge: string): string =>
+  before !== null && isVet(before) ? before : judge
+
+export const isVet = (judge: string): boolean => /\bvet/i.test(judge)
 
 const keyOf = ({ what, place }: Finding): string => `${what}|${place}`
 

@@ -2,7 +2,7 @@
  * What a danger sign is: its level, the rule that finds it, and what it says when it has been found. Its words for each
  * reader stand beside its code in the words of a language; nothing else needs to know a new one.
  */
-import type { Visit } from '../../casebook/model.ts'
+import type { Horse, Visit } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { Foot, Pair } from '../../hoof/feet.ts'
 import type { Facts, NextVisit } from '../assessed-care.ts'
@@ -24,7 +24,11 @@ export interface Sign<Code extends string, F extends Facts> {
   /** Given the record once, so that the rule can find what it needs; null where nothing could be found. */
   readonly over: (record: CareRecord) => Look<F> | null
   /** For what depends on the day and on no visit. */
-  readonly onDay?: (next: NextVisit) => { readonly date: PlainDate; readonly facts: F } | null
+  readonly onDay?: (
+    next: NextVisit,
+    horse: Horse,
+    asOf: PlainDate,
+  ) => { readonly date: PlainDate; readonly facts: F; readonly feet: readonly Foot[] } | null
 }
 
 /** Looks at one visit after another, oldest first, and speaks of the matters of which that visit says something. */

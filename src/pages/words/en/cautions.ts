@@ -34,7 +34,7 @@ export const cautions: WordsOfCautions = {
     practice: ({ left, right }) =>
       `Digital pulse ${left} left and ${right} right. Laminitis is an emergency. Do not trim, do not walk the horse.`,
     owner: () =>
-      `The pulse was strong above both hooves of the pair. ${ringNow}: this can be a sign of laminitis. Do not walk your horse.`,
+      `The pulse was strong above both hooves of a pair. ${ringNow}: this can be a sign of laminitis. Do not walk your horse.`,
     question: 'Is this laminitis, and what may be done to the feet now?',
     portfolio: ({ from }) =>
       `digital pulse ${from} or more in both feet of a pair: a vet at once, laminitis is an emergency`,
@@ -81,9 +81,9 @@ export const cautions: WordsOfCautions = {
   },
   'lameness-marked': {
     name: () => 'lameness 3',
-    practice: ({ grade }) => `Lameness ${grade} of 5. No trim is planned until a vet has seen it.`,
+    practice: ({ grade }) => `Lameness ${grade} of 5. No trim is planned while it stands.`,
     owner: ({ grade }) =>
-      `Your horse was clearly lame, ${grade} of 5. ${tell} today; we do not trim until then.`,
+      `Your horse was clearly lame, ${grade} of 5. ${tell} today; we do not trim while it lasts.`,
     question: 'What is the cause of the lameness, and may this foot be trimmed?',
     portfolio: ({ grade }) => `lameness ${grade} of 5: tell the vet, no trim until then`,
   },
