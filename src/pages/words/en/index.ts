@@ -2,7 +2,7 @@
 import { assessment } from './assessment.ts'
 import { base } from './base.ts'
 import { calendar } from './calendar.ts'
-import { cautions } from './cautions.ts'
+import { cautions } from './cautions/index.ts'
 import { figures } from './figures.ts'
 import { mark } from './mark.ts'
 import { owner } from './owner.ts'
