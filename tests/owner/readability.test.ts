@@ -13,7 +13,7 @@ import { assess } from '../../src/trend/assess.ts'
 import type { Verdict } from '../../src/trend/assessment.ts'
 import { english, formatIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
-import { signTable } from '../trend/sign-table.ts'
+import { signTable } from '../trend/sign-table/index.ts'
 import { assessment, input, trend } from './fixture.ts'
 
 const { owner } = english

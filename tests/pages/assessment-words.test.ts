@@ -6,7 +6,7 @@ import type { CautionCode, FactsOf } from '../../src/trend/assessment.ts'
 import { english, formatIn } from '../english.ts'
 import { buildHorse, courseOf, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
-import { signTable } from '../trend/sign-table.ts'
+import { signTable } from '../trend/sign-table/index.ts'
 
 const { assessment: words, cautions } = english
 

@@ -12,7 +12,7 @@ import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { formatIn } from '../english.ts'
 import { buildHorse, practice as practiceOf, type VisitSketch } from '../trend/build-horse.ts'
-import { type Sketch, signTable } from '../trend/sign-table.ts'
+import { type Sketch, signTable } from '../trend/sign-table/index.ts'
 
 const practice = practiceOf({
   contacts: { practice: '01632 960000', vet: { name: 'Dr Penrose', phone: '01632 960001' } },

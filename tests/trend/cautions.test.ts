@@ -6,7 +6,7 @@ import { type Caution, type CautionCode, cautionCodes } from '../../src/trend/as
 import { graveDiagnosis } from '../../src/trend/cautions/body.ts'
 import { wordsSay } from '../../src/trend/cautions/found.ts'
 import { buildHorse, type HorseSketch, practice } from './build-horse.ts'
-import { type SignRow, type Sketch, signTable } from './sign-table.ts'
+import { type SignRow, type Sketch, signTable } from './sign-table/index.ts'
 
 const dayOf = (i: number) => addDays('2026-01-05', i * 35)
 
