@@ -6,7 +6,7 @@ import type { Diagnostic } from '../../src/casebook/diagnostic.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { applyFix, type Files } from './apply-fix.ts'
 import { memoryFolder } from './memory-folder.ts'
-import { slips } from './slips.ts'
+import { slips } from './slips/index.ts'
 
 const asOf = '2026-06-01'
 const check = (files: Files): readonly Diagnostic[] => readCasebook(memoryFolder(files), asOf).diagnostics

@@ -1,0 +1,197 @@
+/** Slips in horse.md and practice.md, in photographs and in the names of files. */
+import {
+  horse,
+  inHorse,
+  inPractice,
+  key,
+  named,
+  type Slip,
+  sound,
+  visit,
+  visitPath,
+  wholeHorse,
+  wholePractice,
+} from './slip.ts'
+
+export const horses: readonly Slip[] = [
+  wholeHorse('name: Juno\nownr: abel', 'key-unknown', 'name: Juno\nowner: abel'),
+  inHorse(
+    'consent: {owner site: yes, gven: 2026-01-12}',
+    'key-unknown',
+    'consent: {owner site: yes, given: 2026-01-12}',
+  ),
+  wholeHorse('name: Juno\nowner: abell', 'owner-unknown', 'name: Juno\nowner: abel'),
+  wholeHorse('name: Juno\nowner: Abel Moor', 'owner-unknown', 'name: Juno\nowner: abel'),
+  wholeHorse('name: Juno\nowner: zoe', 'owner-unknown'),
+  wholeHorse('name: Juno', 'owner-missing'),
+  wholeHorse('name:\nowner: abel', 'key-missing'),
+  wholeHorse('nane: Juno\nname: Juno\nowner: abel', 'key-unknown'),
+  inHorse('height: 14.2', 'value-form', 'height: 14.2 hh'),
+  inHorse('height: 14.5', 'value-form'),
+  inHorse('height: 148', 'value-form', 'height: 148 cm'),
+  inHorse('height: 14.5 hh', 'value-form'),
+  inHorse('height: 480 cm', 'height-unlikely'),
+  inHorse('weight: 505', 'value-form', 'weight: 505 kg'),
+  inHorse('weight: 47 kg', 'weight-unlikely'),
+  inHorse('colour: bay', 'key-unknown'),
+  inHorse('hight: 148 cm', 'key-unknown', 'height: 148 cm'),
+  inHorse('consent: yes', 'value-form'),
+  inHorse(
+    'consent: {owner site: yep, given: 2026-01-12}',
+    'value-form',
+    'consent: {owner site: yes, given: 2026-01-12}',
+  ),
+  inHorse('consent: {owner site: perhaps}', 'value-form'),
+  inHorse('consent: {owner site: yes}', 'consent-undated'),
+  inHorse(
+    'consent: {ownersite: yes, given: 2026-01-12}',
+    'key-unknown',
+    'consent: {owner site: yes, given: 2026-01-12}',
+  ),
+  inHorse('targets: {toe angel: [50, 54]}', 'measure-unknown', 'targets: {toe angle: [50, 54]}'),
+  inHorse('targets: {toe angle: [54, 50]}', 'target-reversed', 'targets: {toe angle: [50, 54]}'),
+  inHorse('targets: {toe angle: 52}', 'value-form'),
+  inHorse('targets: {toe length: [3, 4]}', 'target-unlikely'),
+  inHorse('trim limits: {sole: flatt}', 'value-form', 'trim limits: {sole: flat}'),
+  inHorse('trim limits: {most per trim: 150 mm}', 'limit-impossible'),
+]
+
+export const practices: readonly Slip[] = [
+  wholePractice(
+    'practice: P\nownrs: {abel: {name: Abel Moor}}',
+    'key-unknown',
+    'practice: P\nowners: {abel: {name: Abel Moor}}',
+  ),
+  inPractice('units: m', 'value-form'),
+  inPractice('units: feet', 'value-form'),
+  inPractice('trim cycle: 5 wks', 'value-form', 'trim cycle: 5 weeks'),
+  inPractice('trim cycle: 5', 'value-form', 'trim cycle: 5 weeks'),
+  inPractice('trim cycle: 35', 'value-form', 'trim cycle: 35 days'),
+  inPractice('trim cycl: 5 weeks', 'key-unknown', 'trim cycle: 5 weeks'),
+  inPractice('terms: {flare: my own meaning}', 'term-known'),
+  inPractice('local rule: none', 'key-unknown', 'local rules: none'),
+  wholePractice('owners: {abel: {name: Abel Moor}}', 'key-missing'),
+  wholePractice(
+    'practice: P\nowners: {abel: {name: Abel Moor}, Bea Ray: {name: Bea}}',
+    'owner-id',
+    'practice: P\nowners: {abel: {name: Abel Moor}, bea-ray: {name: Bea}}',
+  ),
+  wholePractice('practice: P\nowners: {abel: {nam: Abel Moor, name: Abel}}', 'key-unknown'),
+]
+
+export const photos: readonly Slip[] = [
+  key('photos: [{fil: photos/LF-side.jpg}]', 'key-unknown', 'photos: [{file: photos/LF-side.jpg}]'),
+  ...(
+    [
+      ['photos/lf-side.jpg', 'photo-case', 'photos/LF-side.jpg'],
+      ['photos/LF-side.JPG', 'photo-case', 'photos/LF-side.jpg'],
+      ['Photos/LF-side.jpg', 'photo-case', 'photos/LF-side.jpg'],
+      ['LF-side.jpg', 'photo-missing', 'photos/LF-side.jpg'],
+      ['photos/LF-side.jpeg', 'photo-missing', 'photos/LF-side.jpg'],
+      ['photos/LF-sid.jpg', 'photo-missing', 'photos/LF-side.jpg'],
+      ['photos/RH-tail.jpg', 'photo-missing', null],
+      ['photos\\LF-side.jpg', 'photo-outside', 'photos/LF-side.jpg'],
+      ['/home/me/LF-side.jpg', 'photo-outside', 'photos/LF-side.jpg'],
+      ['../nell/a.jpg', 'photo-outside', null],
+    ] as const
+  ).map(([wrong, code, right]) =>
+    key(`photos: [{file: ${wrong}}]`, code, right && `photos: [{file: ${right}}]`),
+  ),
+  key(
+    'photos: [{file: photos/LF-side.jpg, view: laterl}]',
+    'value-form',
+    'photos: [{file: photos/LF-side.jpg, view: lateral}]',
+  ),
+  key('photos: [{file: photos/LF-side.jpg, view: side}]', 'value-form'),
+  key('photos: [{file: photos/LF-side.jpg, foot: left}]', 'value-form'),
+  key('photos: [{foot: LF}]', 'key-missing'),
+  key('photos: photos/LF-side.jpg', 'value-form'),
+]
+
+export const fileNames: readonly Slip[] = [
+  named('juno/2026-02-16.txt', 'file-ending', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16.md.txt', 'file-ending', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16.TXT', 'file-ending', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16.docx', 'file-ending', null),
+  named('juno/2026-02-16.md.docx', 'file-ending', null),
+  named('juno/2026-02-16.doc', 'file-ending', null),
+  named('juno/2026-02-16.rtf', 'file-ending', null),
+  named('juno/2026-02-16.odt', 'file-ending', null),
+  named('juno/2026-02-16.pages', 'file-ending', null),
+  named('juno/2026-02-16', 'file-ending', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16,md', 'file-ending', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16.markdown', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16.MD', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16.md.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/2026-2-16.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/20260216.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/2026_02_16.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/16.2.2026.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/16-02-2026.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16 Juno.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('juno/2026-02-16 (2).md', 'stray-file', 'juno/2026-02-16-b.md'),
+  named('juno/2026-02-16-2.md', 'stray-file', 'juno/2026-02-16-b.md'),
+  named('juno/2026-02-16 copy.md', 'stray-file', null),
+  named('juno/visits/2026-02-16.md', 'stray-file', 'juno/2026-02-16.md'),
+  named('2026-02-16.md', 'stray-file', null),
+  named('2026-02-16.txt', 'file-ending', null),
+  named('juno/february.md', 'stray-file', null),
+  named('juno/notes.md', 'stray-file', null),
+  named('juno/2026-02-30.md', 'visit-name', null),
+  {
+    name: 'a horse in a folder with capitals',
+    files: {
+      ...sound,
+      'Nell/horse.md': horse('name: Nell\nowner: abel'),
+      'Nell/2026-02-16.md': visit('footing: soft'),
+    },
+    code: 'horse-folder',
+    fixed: {
+      ...sound,
+      'nell/horse.md': horse('name: Nell\nowner: abel'),
+      'nell/2026-02-16.md': visit('footing: soft'),
+    },
+  },
+  ...['Practice.md', 'practice.txt', 'practice.md.txt'].map((name): Slip => {
+    const { 'practice.md': text = '', ...others } = sound
+    return { name, files: { ...others, [name]: text }, code: 'practice-missing', fixed: sound }
+  }),
+  {
+    name: 'visits without horse.md',
+    files: { ...sound, 'nell/2026-02-16.md': visit('footing: soft') },
+    code: 'horse-missing',
+    fixed: null,
+  },
+  {
+    name: 'horse.txt beside visits',
+    files: { ...sound, 'juno/horse.txt': 'x' },
+    code: 'file-ending',
+    fixed: null,
+  },
+  {
+    name: 'two horses of one name',
+    files: {
+      ...sound,
+      'juno-2/horse.md': horse('name: juno\nowner: abel'),
+      'juno-2/2026-02-16.md': visit('footing: soft'),
+    },
+    code: 'name-twice',
+    fixed: null,
+  },
+  {
+    name: 'a copy of a visit beside it',
+    files: {
+      ...sound,
+      [visitPath]: visit('footing: soft'),
+      'juno/2026-02-16 copy.md': visit('footing: soft'),
+    },
+    code: 'stray-file',
+    fixed: null,
+  },
+  {
+    name: 'a second visit as .txt beside the first',
+    files: { ...sound, [visitPath]: visit('footing: soft'), 'juno/2026-02-16.txt': visit('footing: soft') },
+    code: 'file-ending',
+    fixed: null,
+  },
+]
