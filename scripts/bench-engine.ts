@@ -4,7 +4,9 @@
  * Run it bundled, as the program runs:
  *   npx esbuild scripts/bench-engine.ts --bundle --platform=node --format=cjs --outfile=dist/bench-engine.cjs && node dist/bench-engine.cjs
  */
+
 import { performance } from 'node:perf_hooks'
+import { noComfort } from '../src/casebook/comfort.ts'
 import type { Horse, Practice, Reading, Visit } from '../src/casebook/model.ts'
 import { addDays } from '../src/hoof/dates.ts'
 import { feet } from '../src/hoof/feet.ts'
@@ -47,17 +49,7 @@ function visit(i: number): Visit {
     readings,
     findings: feet.map((foot) => ({ foot, what: 'flare', place: 'medial quarter', grade: 1, words: null })),
     growOut: feet.map((foot) => ({ foot, what: 'ring', place: 'toe', distance: 10 + i })),
-    comfort: {
-      lameness: {},
-      lamenessBy: null,
-      obel: null,
-      landing: {},
-      digitalPulse: {},
-      surfaces: {},
-      hoofTesters: {},
-      painkillers: null,
-      onset: null,
-    },
+    comfort: noComfort,
     bodyState: { weightKg: 500, condition: 5, crest: 1 },
     stance: {},
     cleared: { feet: {}, all: null },

@@ -1,4 +1,5 @@
 /** One invented horse and what the engine would say of it, by hand, for tests of the pages that go out. */
+import { noBodyState, noComfort } from '../../src/casebook/comfort.ts'
 import type { Finding, Horse, Practice, Reading, Visit } from '../../src/casebook/model.ts'
 import { daysBetween } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
@@ -73,18 +74,8 @@ export function visit(index: number, more: Partial<Visit> = {}): Visit {
     readings: [] as Reading[],
     findings: [],
     growOut: [],
-    comfort: {
-      lameness: {},
-      lamenessBy: null,
-      obel: null,
-      landing: {},
-      digitalPulse: {},
-      surfaces: {},
-      hoofTesters: {},
-      painkillers: null,
-      onset: null,
-    },
-    bodyState: { weightKg: null, condition: null, crest: null },
+    comfort: noComfort,
+    bodyState: noBodyState,
     stance: {},
     cleared: { feet: {}, all: null },
     photos: [],

@@ -1,4 +1,5 @@
 /** Horses of typed data for tests of the engine: only what a test says is there. */
+import { noBodyState, noComfort } from '../../src/casebook/comfort.ts'
 import type {
   Finding,
   FollowedFeature,
@@ -88,19 +89,8 @@ function buildVisit(of: VisitSketch): Visit {
     readings: [...readingsOf('before', of.before ?? {}), ...readingsOf('after', of.after ?? {})],
     findings: (of.findings ?? []).map(finding),
     growOut: (of.growOut ?? []).map(feature),
-    comfort: {
-      lameness: {},
-      lamenessBy: null,
-      obel: null,
-      landing: {},
-      digitalPulse: {},
-      surfaces: {},
-      hoofTesters: {},
-      painkillers: null,
-      onset: null,
-      ...of.comfort,
-    },
-    bodyState: { weightKg: null, condition: null, crest: null, ...of.body },
+    comfort: { ...noComfort, ...of.comfort },
+    bodyState: { ...noBodyState, ...of.body },
     stance: Object.fromEntries(
       Object.entries(of.stance ?? {}).map(([foot, position]) => [foot, { position, words: null }]),
     ),
