@@ -58,10 +58,10 @@ async function make() {
     platform: 'node',
     // Packages go into the bundle: found file by file they take a quarter of a second at every start, and again in
     // every worker. sharp brings a binary, so it stays outside.
-    external: ['sharp'],
+    external: ['sharp', 'fs-native-extensions'],
     // Packages in the older module format look for Node's own modules with `require`.
     banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+      js: "import { createRequire as requireFor } from 'node:module'; const require = requireFor(import.meta.url);",
     },
     splitting: true,
   })

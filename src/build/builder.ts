@@ -65,14 +65,18 @@ export interface Builder {
   outputs(): readonly Output[]
   /** The bytes of such a file, or of one that the last build left; null when it is gone. */
   read(path: string): Uint8Array | null
-  /** The text of that name in the fragment cache; null when it is gone. */
-  fragment(name: string): string | null
+  /**
+   * The text of that name in the fragment cache.
+   * @throws DamagedFragment when it is not as it was kept
+   */
+  fragment(name: string): string
   /**
    * Publishes the units, and removes the tool's own files that belong to none, but for those to be left alone.
-   * @throws UserError that names two units that want one place, a file of someone else's, or the disk's reason;
-   * Stopped when asked to stop
+   * @param name of what the site is made from, as people call it
+   * @throws UserError that names two units that want one place, a file of someone else's, another source of the site,
+   * or the disk's reason; Stopped when asked to stop
    */
-  publish(isLeftAlone: (path: string) => boolean): Promise<Published>
+  publish(name: string, isLeftAlone: (path: string) => boolean): Promise<Published>
   /** Leaves for the next build what it needs to know. */
   remember(inputs: KnownInputs, listedAt: number): void
   /** Lets the next build in. */
@@ -81,10 +85,12 @@ export interface Builder {
 
 /**
  * Takes the lock of a site and puts right what a killed build left.
- * @throws UserError while another build holds the lock, or when the disk refuses
+ * @param source folder of what the site is made from
+ * @throws UserError while another build holds the lock, when the site is made from another source, or
+ * when the disk refuses
  */
-export function openBuilder(site: string, context: BuildContext): Builder {
-  const work = openWorkFolder(context.files, site)
+export function openBuilder(site: string, source: string, context: BuildContext): Builder {
+  const work = openWorkFolder(context.files, site, source)
   try {
     return builderIn(work, context)
   } catch (error) {
@@ -95,10 +101,9 @@ export function openBuilder(site: string, context: BuildContext): Builder {
 
 function builderIn(work: WorkFolder, context: BuildContext): Builder {
   const { files, program, signal } = context
-  const { staging } = work
-  const { site } = staging
-  const paths = { staging, fragments: join(work.folder, 'fragments') }
-  const onDisk = diskMemory(files, work.folder)
+  const { site, workFolder, staged: folder } = work.at
+  const paths = { staging: { site, folder }, fragments: join(workFolder, 'fragments') }
+  const onDisk = diskMemory(files, workFolder)
   const memory = context.memory?.over(onDisk) ?? onDisk
   const before = memory.load(program)
   const siteCheck = context.siteCheck?.open() ?? diskCheck(files, site)
@@ -152,7 +157,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   const makeUnit = unitMaker(files, paths)
   return {
     before,
-    workFolder: work.folder,
+    workFolder,
     paths,
     buildInPool: (all, pool) => buildWith(all, pool, 'making'),
     build: <Notes>(all: readonly Unit<Notes>[], step: 'protecting' | null = null) => {
@@ -168,14 +173,14 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       )
     },
     outputs: () => [...units.values()].flatMap(({ outputs }) => outputs),
-    read: (path) => files.read(placeIn(staged.has(path) ? staging.folder : site, path)),
+    read: (path) => files.read(placeIn(staged.has(path) ? folder : site, path)),
     fragment: (name) => readFragment(files, paths.fragments, name),
-    publish: async (isLeftAlone) => {
+    publish: async (name, isLeftAlone) => {
       // Hears a wish to stop, which arrives as an event, before the site is touched.
       await setImmediate()
       if (signal.aborted) throw new Stopped()
       const report = (count: number) => context.report({ step: 'publishing', files: count })
-      const published = publish(files, work, siteCheck, { units, staged, isLeftAlone }, report)
+      const published = publish(files, work, siteCheck, { units, staged, name, isLeftAlone }, report)
       const named = new Set([...units.values()].flatMap(({ fragments }) => fragments))
       sweepFragments(files, paths.fragments, named)
       return published

@@ -2,13 +2,19 @@
 import { join } from 'node:path'
 import { contentHash } from './disk/content-hash.ts'
 import type { Files } from './disk/files.ts'
+import { readCached } from './disk/sealed.ts'
+
+/** A kept text was damaged, and is removed now: built once more, all that needs it is made again. */
+export class DamagedFragment extends Error {
+  override readonly name = 'DamagedFragment'
+}
 
 /** Puts a text away; the same text has the same name. */
 export function keepFragment(files: Files, folder: string, text: string): string {
   const name = contentHash(text)
   const path = join(folder, name)
   if (files.stat(path) === null) {
-    files.write(`${path}.new`, text)
+    files.writePrivate(`${path}.new`, text)
     files.move(`${path}.new`, path)
   }
   return name
@@ -18,13 +24,21 @@ export function keepFragment(files: Files, folder: string, text: string): string
 export const hasFragment = (files: Files, folder: string, name: string): boolean =>
   files.stat(join(folder, name)) !== null
 
-/** The text of that name; null when it is gone. */
-export function readFragment(files: Files, folder: string, name: string): string | null {
-  const bytes = files.read(join(folder, name))
-  return bytes === null ? null : new TextDecoder().decode(bytes)
+/**
+ * The text of that name.
+ * @throws DamagedFragment when it is not as it was kept
+ */
+export function readFragment(files: Files, folder: string, name: string): string {
+  const path = join(folder, name)
+  const bytes = readCached(files, path)
+  if (bytes !== null && contentHash(bytes) === name) return new TextDecoder().decode(bytes)
+  files.removeTree(path)
+  throw new DamagedFragment(`the kept text ${name} was damaged`)
 }
 
-/** Removes every text that nothing names any more. */
+/** Removes every text that nothing names any more, and nothing that is none of these texts. */
 export function sweepFragments(files: Files, folder: string, named: ReadonlySet<string>): void {
-  for (const name of files.names(folder)) if (!named.has(name)) files.remove(join(folder, name))
+  for (const name of files.names(folder)) {
+    if (/^[\w-]{43}(?:\.new)?$/.test(name) && !named.has(name)) files.remove(join(folder, name))
+  }
 }

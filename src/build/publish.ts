@@ -1,8 +1,22 @@
 /** From finished units to the site: who wants which place, what goes, what comes. */
 import { join } from 'node:path'
-import { commit } from './disk/commit.ts'
+import { contentHash } from './disk/content-hash.ts'
+import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
-import { type Manifest, manifestFile, printManifest, refuseClashes, refuseForeign } from './disk/manifest.ts'
+import { type Changes, foldersOf } from './disk/in-place.ts'
+import {
+  isOwn,
+  isSameRecord,
+  type OwnFiles,
+  ownFilesList,
+  printSiteRecord,
+  refuseClashes,
+  refuseOtherSource,
+  type SiteRecord,
+} from './disk/own-files.ts'
+import { publishFolders } from './disk/publication.ts'
+import { type Output, placeIn } from './disk/staging.ts'
+import { inTheWay, topOf } from './disk/top-folder.ts'
 import type { WorkFolder } from './disk/work-folder.ts'
 import type { SiteCheck } from './site-check.ts'
 import type { BuiltUnit } from './unit.ts'
@@ -12,6 +26,8 @@ export interface Published {
   readonly removed: number
   /** All files of the tool in the site now. */
   readonly total: number
+  /** Places of files that are not as the tool wrote them, so they stay though a page is to stand or to go there. */
+  readonly left: readonly string[]
 }
 
 interface Finished {
@@ -19,44 +35,126 @@ interface Finished {
   readonly units: ReadonlyMap<string, BuiltUnit>
   /** Paths of the files in the staging folder. */
   readonly staged: ReadonlySet<string>
+  /** Of what the site is made from. */
+  readonly name: string
   /** Whether a file of an earlier build stays, though no unit has it now. */
   readonly isLeftAlone: (path: string) => boolean
 }
 
 /**
- * Checks that every place is free to take, then publishes all at once.
+ * Checks that every place is free to take, then publishes each folder of the site in one step.
  * @throws UserError that names two units that want one place, a file of someone else's, or the disk's reason
  */
 export function publish(
   files: Files,
-  { folder, staging }: WorkFolder,
+  { at, record: before }: WorkFolder,
   siteCheck: SiteCheck,
-  { units, staged, isLeftAlone }: Finished,
+  { units, staged, name, isLeftAlone }: Finished,
   report: (files: number) => void,
 ): Published {
-  const before = siteCheck.manifest()
-  const claims = [...units].flatMap(([by, { outputs }]) => outputs.map(({ path }) => ({ path, by })))
-  refuseClashes(claims)
-  const taken = claims.map(({ path }) => path).filter((path) => staged.has(path) || !before.has(path))
-  refuseForeign(files, staging.site, before, taken)
+  const source = { folder: at.source, name }
+  refuseOtherSource(files, at.site, before.source, source)
+  const outputs = [...units].flatMap(([by, unit]) => unit.outputs.map((output) => ({ ...output, by })))
+  refuseClashes(outputs)
+  const fresh = new Map(outputs.map(({ path, hash }) => [path, [hash]] as const))
+  const gone = [...before.files.keys()].filter((path) => !fresh.has(path) && !isLeftAlone(path))
+  const isNew = ({ path }: Output) => !before.files.has(path)
+  refuseForeign(files, at.site, outputs.filter(isNew))
+  refuseLinksOnTheWay(files, at.site, [...staged, ...gone])
 
-  const fresh = [...units.values()].flatMap(({ outputs }) =>
-    outputs.map(({ path, hash }) => [path, hash] as const),
-  )
-  const after: Manifest = new Map([...[...before].filter(([path]) => isLeftAlone(path)), ...fresh])
-  const removes = [...before.keys()].filter((path) => !after.has(path))
-  const moves = [...staged]
-  if (!isSame(before, after)) {
-    files.write(join(staging.folder, manifestFile), printManifest(after))
-    moves.push(manifestFile)
+  const isChanged = (path: string) => !isAsWritten(files, at.site, path, before.files)
+  const left = [...[...staged].filter((path) => before.files.has(path)), ...gone].filter(isChanged)
+  const stays = new Set(left)
+  const puts = [...staged].filter((path) => !stays.has(path))
+  const removes = gone.filter((path) => !stays.has(path))
+  const after = new Map(before.files)
+  for (const path of removes) after.delete(path)
+  for (const [path, hash] of fresh) if (!stays.has(path)) after.set(path, hash)
+
+  const record: SiteRecord = { source, files: after }
+  const renamed: string[] = []
+  if (puts.length + removes.length > 0) {
+    report(puts.length + removes.length)
+    const either = eitherOf(before.files, after, puts)
+    writeRecord(files, at, { source, files: either })
+    renamed.push(...publishFolders(files, at, changesByFolder(puts, removes), either))
+    finishRecord(files, at, record)
+  } else if (!isSameRecord(record, before)) writeRecord(files, at, record)
+  const intact = [...units.values()].filter((unit) => !unit.outputs.some(({ path }) => stays.has(path)))
+  siteCheck.published(intact)
+  return {
+    written: puts.length,
+    removed: removes.length,
+    total: after.size,
+    left: [...left.map((path) => placeIn(at.site, path)), ...renamed],
   }
-  if (moves.length + removes.length > 0) {
-    report(moves.length + removes.length)
-    commit(files, folder, staging, { moves, removes })
-  }
-  siteCheck.published(after, [...units.values()])
-  return { written: staged.size, removed: removes.length, total: after.size }
 }
 
-const isSame = (a: Manifest, b: Manifest): boolean =>
-  a.size === b.size && [...a].every(([path, hash]) => b.get(path) === hash)
+/** What may stand in a place until all is published: what the tool wrote there before, or now. */
+function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): OwnFiles {
+  const either = new Map([...after, ...before])
+  for (const path of puts) {
+    either.set(path, [...new Set([...(before.get(path) ?? []), ...(after.get(path) ?? [])])])
+  }
+  return either
+}
+
+function writeRecord(files: Files, { site, workFolder }: WorkFolder['at'], record: SiteRecord): void {
+  const beside = join(workFolder, 'made')
+  files.makeFolder(site)
+  files.write(beside, printSiteRecord(record, site))
+  files.move(beside, join(site, ownFilesList))
+}
+
+/** All is published by now: where the disk refuses, the record names both what was and what is, and the next build mends it. */
+function finishRecord(files: Files, at: WorkFolder['at'], record: SiteRecord): void {
+  try {
+    writeRecord(files, at, record)
+  } catch (error) {
+    if (!(error instanceof UserError)) throw error
+  }
+}
+
+/** Whether nothing is there, or just what the tool wrote. */
+function isAsWritten(files: Files, site: string, path: string, own: OwnFiles): boolean {
+  const place = placeIn(site, path)
+  const stat = files.stat(place)
+  if (stat === null) return true
+  return stat.kind === 'file' && isOwn(own, path, files.read(place) ?? new Uint8Array())
+}
+
+/**
+ * Nothing that the tool did not write may stand where a file is to go that was not there before.
+ * @throws UserError that names what stands there
+ */
+function refuseForeign(files: Files, site: string, wanted: readonly Output[]): void {
+  for (const { path, hash } of wanted) {
+    const place = placeIn(site, path)
+    const seen = files.stat(place)
+    if (seen === null) continue
+    const isSame = seen.kind === 'file' && contentHash(files.read(place) ?? '') === hash
+    if (!isSame) throw inTheWay(place, seen.kind)
+  }
+}
+
+/**
+ * Nothing is written or removed over a link. A folder directly in the site may be one: that is looked at where it is
+ * published.
+ * @throws UserError that names what stands there
+ */
+function refuseLinksOnTheWay(files: Files, site: string, paths: readonly string[]): void {
+  for (const folder of new Set(paths.flatMap(foldersOf))) {
+    const seen = folder.includes('/') ? files.stat(placeIn(site, folder)) : null
+    if (seen !== null && seen.kind !== 'folder') throw inTheWay(placeIn(site, folder), seen.kind)
+  }
+}
+
+function changesByFolder(puts: readonly string[], removes: readonly string[]): readonly Changes[] {
+  const within = (name: string, paths: readonly string[]) =>
+    paths.filter((path) => topOf(path) === name).map((path) => path.slice(name.length + 1))
+  const names = new Set([...puts, ...removes].map(topOf))
+  return [...names].map((name) => {
+    if (name === null) throw new Error('a page cannot stand directly in the site')
+    return { name, puts: within(name, puts), removes: within(name, removes) }
+  })
+}

@@ -1,7 +1,7 @@
 /** What of the site is as the tool left it. */
 import { join } from 'node:path'
 import type { Files } from './disk/files.ts'
-import { type Manifest, manifestFile, readManifest } from './disk/manifest.ts'
+import { ownFilesList } from './disk/own-files.ts'
 import { type Output, placeIn } from './disk/staging.ts'
 
 interface HasOutputs {
@@ -9,20 +9,14 @@ interface HasOutputs {
 }
 
 export interface SiteCheck {
-  /**
-   * The tool's own files.
-   * @throws UserError when it cannot be understood
-   */
-  manifest(): Manifest
   /** Whether the site still holds every file of a unit as it was written. */
   isIntact(unit: HasOutputs): boolean
   /** Called once a build has put everything in place. */
-  published(manifest: Manifest, units: readonly HasOutputs[]): void
+  published(units: readonly HasOutputs[]): void
 }
 
 /** Looks at every file of the site. */
 export const diskCheck = (files: Files, site: string): SiteCheck => ({
-  manifest: () => readManifest(files, site),
   isIntact: ({ outputs }) =>
     outputs.every(({ path, size, modified }) => {
       const seen = files.stat(placeIn(site, path))
@@ -41,7 +35,6 @@ export interface WarmCheck {
 
 /** The site as the last build left it, and nothing of what it was before that. */
 interface Left {
-  readonly manifest: Manifest
   /** How the list of own files looked: another build in this site changes that. */
   readonly list: string
   readonly units: Set<HasOutputs>
@@ -49,17 +42,16 @@ interface Left {
 
 export function warmCheck(files: Files, site: string): WarmCheck {
   const onDisk = diskCheck(files, site)
-  const listNow = () => JSON.stringify(files.stat(join(site, manifestFile)))
+  const listNow = () => JSON.stringify(files.stat(join(site, ownFilesList)))
   let left: Left | null = null
   return {
     open: () => {
       const known = left?.list === listNow() ? left : null
       left = null
       return {
-        manifest: () => known?.manifest ?? onDisk.manifest(),
         isIntact: (unit) => known?.units.has(unit) || onDisk.isIntact(unit),
-        published: (manifest, units) => {
-          left = { manifest, list: listNow(), units: new Set(units) }
+        published: (units) => {
+          left = { list: listNow(), units: new Set(units) }
         },
       }
     },

@@ -5,6 +5,7 @@
 import { join } from 'node:path'
 import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
+import { readCached, seal, unseal } from './disk/sealed.ts'
 import type { SurveyedInputs } from './inputs.ts'
 import type { BuiltUnit } from './unit.ts'
 
@@ -27,21 +28,17 @@ export interface Memory {
 
 /** Remembers on the disk, in the work folder. */
 export function diskMemory(files: Files, workFolder: string): Memory {
-  const path = join(workFolder, 'state.json')
+  const name = 'state.json'
+  const path = join(workFolder, name)
   return {
     load: (program) => {
-      const bytes = files.read(path)
-      if (bytes === null) return noState(program)
-      try {
-        const state: BuildState = JSON.parse(new TextDecoder().decode(bytes))
-        return state.program === program ? state : noState(program)
-      } catch {
-        return noState(program)
-      }
+      const text = unseal(name, readCached(files, path))
+      const state: BuildState | null = text === null ? null : JSON.parse(text)
+      return state?.program === program ? state : noState(program)
     },
     save: (state) => {
       try {
-        files.write(`${path}.new`, JSON.stringify(state))
+        files.writePrivate(`${path}.new`, seal(name, JSON.stringify(state)))
         files.move(`${path}.new`, path)
       } catch (error) {
         if (!(error instanceof UserError)) throw error

@@ -1,6 +1,8 @@
 import { availableParallelism } from 'node:os'
 import { dirname, join, relative, resolve } from 'node:path'
 import type { Built } from '../apps/site/build-site.ts'
+import { disk } from '../build/disk/real-disk.ts'
+import { isWithin, realPlace } from '../build/disk/real-place.ts'
 import type { Edition } from '../editions/edition.ts'
 import { editions } from '../editions/index.ts'
 import { printExceptions } from '../leaks/report.ts'
@@ -45,7 +47,6 @@ export const build: CommandEntry = {
     const wanted = editionsOf(textOf(options, 'edition'))
 
     const { buildSite } = await import('../apps/site/build-site.ts')
-    const { disk } = await import('../build/disk/files.ts')
     const { lazyPageTools } = await import('../apps/site/site-units.ts')
     const { packageRoot, programKey } = await import('../build/program.ts')
     const line = progressLine(world)
@@ -75,16 +76,11 @@ export const build: CommandEntry = {
  * @throws WrongUse when it and the casebook lie in one another: the one would be read or written as the other
  */
 export function siteFolder(named: string | null, casebook: string, world: World): string {
-  const isWithin = (inner: string, outer: string) => {
-    const way = relative(outer, inner)
-    return (
-      way === '' || !(way === '..' || way.startsWith('../') || way.startsWith('..\\') || resolve(way) === way)
-    )
-  }
   const usual = isWithin(world.cwd, casebook) ? join(dirname(casebook), 'site') : 'site'
   const name = named ?? usual
   const site = resolve(world.cwd, name)
-  if (isWithin(site, casebook) || isWithin(casebook, site)) {
+  const [made, from] = [realPlace(disk, site), realPlace(disk, casebook)]
+  if (isWithin(made, from) || isWithin(from, made)) {
     throw new WrongUse(
       `The site ${name} and the casebook lie in one another. Name another folder with --out.`,
     )
@@ -119,10 +115,15 @@ function report(
       `Searched for in some forms only, so look for yourself:\n${printExceptions(exceptions)}\n`,
     )
   }
+  if (published.left.length > 0) {
+    world.stderr.write(
+      `Not as growdown wrote them, so they were left as they are; move them away and build again:\n${published.left.map((place) => `  ${from(place)}\n`).join('')}`,
+    )
+  }
   const places = {
     site: (...path: readonly string[]) => from(site, ...path),
     casebook: (...path: readonly string[]) => from(casebook, ...path),
   }
   for (const edition of wanted) world.stdout.write(`${edition.announcement(places)}\n`)
-  return problems > 0 ? exit.problems : exit.clean
+  return problems > 0 || published.left.length > 0 ? exit.problems : exit.clean
 }

@@ -3,6 +3,7 @@ import type { Assets, AssetTexts } from '../build/assets.ts'
 import type { Builder } from '../build/builder.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
 import type { Unit, UnitOutput } from '../build/unit.ts'
+import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { LengthUnit } from '../hoof/units.ts'
@@ -81,6 +82,8 @@ export interface ProtectionTools {
   readonly casebook: string
   readonly guard: LeakGuard
   readonly builder: Pick<Builder, 'outputs' | 'read' | 'fragment'>
+  /** Takes a warning to the person who builds. */
+  report(diagnostic: Diagnostic): void
   /** Asked for when there is something to make. */
   open(): Promise<PageTools>
 }

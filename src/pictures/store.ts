@@ -5,7 +5,9 @@
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { cacheKey } from '../build/cache-key.ts'
+import { contentHash } from '../build/disk/content-hash.ts'
 import type { Files } from '../build/disk/files.ts'
+import { readCached, seal, unseal } from '../build/disk/sealed.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
 import type { Pictures, PictureVariant } from '../pages/shared/pictures.ts'
 
@@ -21,8 +23,14 @@ export interface KeptVariant extends Omit<PictureVariant, 'path'> {
   readonly name: string
 }
 
+/** The record of a picture with the hash of each of its files, by name. */
+interface KeptRecord {
+  readonly picture: KeptPicture
+  readonly hashes: Readonly<Record<string, string>>
+}
+
 export interface PictureStore {
-  /** Null where this picture was never processed, or something of it is gone. */
+  /** Null where this picture was never processed, or something of it is not as it was kept. */
   find(key: string): KeptPicture | null
   /** Puts the sizes away first and the record of them last, so that a record stands for whole files. */
   keep(key: string, picture: KeptPicture, bytes: ReadonlyMap<string, Uint8Array>): void
@@ -42,37 +50,37 @@ export function pictureStore(files: Files, folder: string): PictureStore {
   const place = (name: string) => join(folder, name)
   const put = (name: string, data: string | Uint8Array) => {
     const partial = place(`${name}.${randomUUID()}.new`)
-    files.write(partial, data)
+    files.writePrivate(partial, data)
     files.move(partial, place(name))
   }
   return {
     place,
     read: (name) => files.read(place(name)),
     find: (key) => {
-      const picture = recordIn(files.read(place(`${key}.json`)))
-      const isWhole = picture?.variants.every(({ name }) => files.stat(place(name))?.kind === 'file')
+      const text = unseal(key, readCached(files, place(recordName(key))))
+      if (text === null) return null
+      const { picture, hashes }: KeptRecord = JSON.parse(text)
+      const isWhole = Object.entries(hashes).every(([name, hash]) => {
+        const bytes = readCached(files, place(name))
+        return bytes !== null && contentHash(bytes) === hash
+      })
       return isWhole ? picture : null
     },
     keep: (key, picture, bytes) => {
       for (const [name, data] of bytes) put(name, data)
-      put(`${key}.json`, JSON.stringify(picture))
+      const hashes = Object.fromEntries([...bytes].map(([name, data]) => [name, contentHash(data)]))
+      put(recordName(key), seal(key, JSON.stringify({ picture, hashes } satisfies KeptRecord)))
     },
     sweep: (keys) => {
       for (const name of files.names(folder)) {
-        if (!keys.has(name.replace(/[-.].*$/, ''))) files.remove(place(name))
+        const key = /^([0-9a-f]{32})[-.]/.exec(name)?.[1]
+        if (key !== undefined && !keys.has(key)) files.remove(place(name))
       }
     },
   }
 }
 
-function recordIn(bytes: Uint8Array | null): KeptPicture | null {
-  if (bytes === null) return null
-  try {
-    return JSON.parse(new TextDecoder().decode(bytes)) as KeptPicture
-  } catch {
-    return null
-  }
-}
+const recordName = (key: string) => `${key}.json`
 
 const nameIn = ({ path }: PictureVariant) => path.slice(path.lastIndexOf('/') + 1)
 

@@ -10,6 +10,8 @@ import { contents, context, type Place, place } from './kit.ts'
 let at: Place
 /** Names of the units that were made. */
 let made: string[]
+/** Files that were left as they are. */
+let left: readonly string[]
 beforeEach(() => {
   at = place({})
   made = []
@@ -21,7 +23,7 @@ const unit = (name: string, key: string, more: Partial<Unit<string>> = {}): Unit
   key,
   make: async ({ put }) => {
     made.push(name)
-    put({ path: `${name}.txt`, text: key })
+    put({ path: `pages/${name}.txt`, text: key })
     return `${name} ${key}`
   },
   ...more,
@@ -30,10 +32,10 @@ const unit = (name: string, key: string, more: Partial<Unit<string>> = {}): Unit
 /** Builds and publishes; gives the notes of the units. */
 async function build(units: readonly Unit<string>[], isLeftAlone = (_path: string) => false) {
   made = []
-  const builder = openBuilder(at.site, context())
+  const builder = openBuilder(at.site, at.casebook, context())
   try {
     const results = await builder.build(units)
-    await builder.publish(isLeftAlone)
+    left = (await builder.publish('Reed Bank', isLeftAlone)).left
     builder.remember({}, 0)
     return results.map(({ notes }) => notes)
   } finally {
@@ -43,7 +45,7 @@ async function build(units: readonly Unit<string>[], isLeftAlone = (_path: strin
 
 const site = () => {
   const { '.made.json': _, ...files } = contents(at.site)
-  return files
+  return Object.fromEntries(Object.entries(files).map(([path, text]) => [path.replace('pages/', ''), text]))
 }
 
 describe('a unit', () => {
@@ -54,13 +56,32 @@ describe('a unit', () => {
     expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '2' })
   })
 
-  it('is made again when a file of it is gone or another', async () => {
+  it('is made again when a file of it is gone or empty', async () => {
     await build([unit('a', '1'), unit('b', '1'), unit('c', '1')])
-    rmSync(join(at.site, 'a.txt'))
-    writeFileSync(join(at.site, 'b.txt'), 'edited')
+    rmSync(join(at.site, 'pages/a.txt'))
+    writeFileSync(join(at.site, 'pages/b.txt'), '')
     await build([unit('a', '1'), unit('b', '1'), unit('c', '1')])
     expect(made).toEqual(['a', 'b'])
     expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '1', 'c.txt': '1' })
+  })
+
+  it('leaves a file that was edited, and names it until it is moved away', async () => {
+    await build([unit('a', '1'), unit('b', '1')])
+    const place = join(at.site, 'pages/b.txt')
+    writeFileSync(place, 'edited')
+    for (const units of [
+      [unit('a', '2'), unit('b', '1')],
+      [unit('a', '3'), unit('b', '3')],
+      [unit('a', '3')],
+    ]) {
+      await build(units)
+      expect(left).toEqual([place])
+      expect(site()['b.txt']).toBe('edited')
+    }
+    expect(site()['a.txt']).toBe('3')
+    rmSync(place)
+    await build([unit('a', '3'), unit('b', '3')])
+    expect([left, site()]).toEqual([[], { 'a.txt': '3', 'b.txt': '3' }])
   })
 
   it('is made again when what it noted is not true any more', async () => {
@@ -97,17 +118,17 @@ describe('a unit', () => {
 
   it('takes its files with it, but for those that are left alone', async () => {
     await build([unit('a', '1'), unit('b', '1'), unit('c', '1')])
-    await build([unit('a', '1')], (path) => path === 'b.txt')
+    await build([unit('a', '1')], (path) => path === 'pages/b.txt')
     expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '1' })
   })
 
   it('is told what it was before, and reads what is staged or published', async () => {
     await build([unit('a', '1'), unit('b', '1')])
-    const builder = openBuilder(at.site, context())
+    const builder = openBuilder(at.site, at.casebook, context())
     await builder.build([unit('a', '1'), unit('b', '2')])
     const text = (path: string) => Buffer.from(builder.read(path) ?? '').toString()
-    expect([text('a.txt'), text('b.txt'), builder.read('c.txt')]).toEqual(['1', '2', null])
-    expect(builder.outputs().map(({ path }) => path)).toEqual(['a.txt', 'b.txt'])
+    expect([text('pages/a.txt'), text('pages/b.txt'), builder.read('pages/c.txt')]).toEqual(['1', '2', null])
+    expect(builder.outputs().map(({ path }) => path)).toEqual(['pages/a.txt', 'pages/b.txt'])
     const before: unknown[] = []
     const asking = unit('b', '3', { make: async (_, last) => `${before.push(last?.notes)}` })
     await builder.build([asking])
@@ -117,11 +138,11 @@ describe('a unit', () => {
   })
 
   it('may be made by a pool, from a job that is plain data', async () => {
-    const builder = openBuilder(at.site, context())
+    const builder = openBuilder(at.site, at.casebook, context())
     const makeUnit = unitMaker(context().files, builder.paths)
     const pool = inThisThread((job: number) =>
       makeUnit(`n${job}`, async ({ put }) => {
-        put({ path: `n${job}.txt`, text: String(job * job) })
+        put({ path: `pages/n${job}.txt`, text: String(job * job) })
         return job * job
       }),
     )
@@ -130,7 +151,7 @@ describe('a unit', () => {
       pool,
     )
     expect(results.map(({ notes }) => notes)).toEqual([16, 4, 9])
-    await builder.publish(() => false)
+    await builder.publish('Reed Bank', () => false)
     builder.close()
     expect(site()).toEqual({ 'n2.txt': '4', 'n3.txt': '9', 'n4.txt': '16' })
   })

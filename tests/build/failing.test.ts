@@ -1,12 +1,11 @@
 /** Builds that fail or are killed: the site is the old one or the new one, never a mixture that stays. */
-import { mkdirSync, writeFileSync } from 'node:fs'
-import { hostname } from 'node:os'
-import { dirname, join } from 'node:path'
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { commit } from '../../src/build/disk/commit.ts'
-import { asUserError, Stopped, UserError } from '../../src/build/disk/errors.ts'
-import { disk, type Files } from '../../src/build/disk/files.ts'
-import { build, contents, horseText, type Place, place, threeHorses, visitText } from './kit.ts'
+import { asUserError, Stopped } from '../../src/build/disk/errors.ts'
+import type { Files } from '../../src/build/disk/files.ts'
+import { disk } from '../../src/build/disk/real-disk.ts'
+import { build, contents, horseText, type Place, pages, place, threeHorses, visitText } from './kit.ts'
 
 let at: Place
 beforeEach(() => {
@@ -24,13 +23,33 @@ function change(): void {
 
 class Killed extends Error {}
 
-type Deed = 'write' | 'move' | 'remove' | 'makeFolder' | 'removeTree' | 'mustBeWritable' | 'writeNew'
+const deeds = [
+  'write',
+  'writePrivate',
+  'move',
+  'link',
+  'exchange',
+  'moveFolder',
+  'remove',
+  'removeIfEmpty',
+  'makeFolder',
+  'makePrivateFolder',
+  'setMode',
+  'removeTree',
+  'mustBeWritable',
+] as const
+type Deed = (typeof deeds)[number]
 
 /** A disk on which the n-th action of a kind fails, and with `Killed` everything after it too. */
-function failingAt(action: Deed, count: number, error: () => unknown): Files & { failed: boolean } {
+function failingAt(
+  action: Deed,
+  count: number,
+  error: () => unknown,
+  on: Files = disk,
+): Files & { failed: boolean } {
   const state = { left: count, dead: false }
-  const guarded =
-    <A extends unknown[], R>(name: string, run: (...args: A) => R) =>
+  const guard =
+    <A extends unknown[], R>(name: Deed, run: (...args: A) => R) =>
     (...args: A): R => {
       if (state.dead) throw error()
       if (name === action) {
@@ -44,18 +63,24 @@ function failingAt(action: Deed, count: number, error: () => unknown): Files & {
       }
       return run(...args)
     }
-  const files = {
-    ...disk,
-    failed: false,
-    write: guarded('write', disk.write),
-    writeNew: guarded('writeNew', disk.writeNew),
-    move: guarded('move', disk.move),
-    remove: guarded('remove', disk.remove),
-    makeFolder: guarded('makeFolder', disk.makeFolder),
-    removeTree: guarded('removeTree', disk.removeTree),
-    mustBeWritable: guarded('mustBeWritable', disk.mustBeWritable),
-  }
+  const guarded = Object.fromEntries(
+    deeds.map((deed) => [deed, guard(deed, on[deed] as (...args: never[]) => unknown)]),
+  )
+  const files: Files & { failed: boolean } = { ...on, ...guarded, failed: false }
   return files
+}
+
+/** Disks and systems that have less. */
+const lesser: Readonly<Record<string, Files>> = {
+  'a disk as usual': disk,
+  'a system that cannot exchange folders': { ...disk, exchange: () => false },
+  'a disk without links': { ...disk, link: () => false },
+  'a folder that cannot be moved': {
+    ...disk,
+    exchange: () => false,
+    moveFolder: (from, to) =>
+      disk.stat(to) === null && !from.endsWith('practice') ? false : disk.moveFolder(from, to),
+  },
 }
 
 const systemFault = (code: string) => Object.assign(new Error(code), { code })
@@ -63,7 +88,7 @@ const systemFault = (code: string) => Object.assign(new Error(code), { code })
 describe('a disk that fills up', () => {
   it('leaves the last good site at whichever file it is full, and says so', async () => {
     await build(at)
-    const before = contents(at.site)
+    const before = pages(at.site)
     change()
     let fails = 0
     for (let published = false; !published; fails += 1) {
@@ -72,21 +97,19 @@ describe('a disk that fills up', () => {
       published = !(fault instanceof Error)
       if (published) continue
       expect(String(fault)).toBe('UserError: a page could not be written: the disk is full')
-      expect(contents(at.site)).toEqual(before)
+      expect(pages(at.site)).toEqual(before)
     }
     expect(fails).toBeGreaterThan(5)
     const fresh = place({})
     await build({ ...fresh, casebook: at.casebook })
-    expect(contents(at.site)).toEqual(contents(fresh.site))
+    expect(pages(at.site)).toEqual(pages(fresh.site))
     fresh.done()
   })
 
   it('leaves no empty folders of pages that were not published', async () => {
     await build(at)
     change()
-    const files = failingAt('mustBeWritable', 0, () =>
-      asUserError(systemFault('EROFS'), at.site, 'written to'),
-    )
+    const files = failingAt('link', 3, () => asUserError(systemFault('EROFS'), at.site, 'written to'))
     await expect(build(at, { files })).rejects.toThrow(
       `${at.site} could not be written to: the disk is read-only`,
     )
@@ -95,49 +118,53 @@ describe('a disk that fills up', () => {
 })
 
 describe('a build that is killed', () => {
-  const deeds: readonly Deed[] = ['write', 'move', 'remove', 'makeFolder', 'removeTree']
+  const trials = Object.keys(lesser).flatMap((where) => deeds.map((deed) => [deed, where] as const))
 
-  it.each(deeds)('at any %s is put right by the next one', async (action) => {
+  it.each(trials)('at any %s, on %s, is put right by the next one', async (action, where) => {
+    const on = lesser[where] ?? disk
     await build(at)
     const before = contents(at.site)
     change()
     const fresh = place({})
     await build({ ...fresh, casebook: at.casebook })
-    const after = contents(fresh.site)
+    const [old, now] = [pages(at.site), pages(fresh.site)]
     fresh.done()
 
-    let kills = 0
-    for (let alive = false; !alive; kills += 1) {
+    for (let kills = 0, alive = false; !alive; kills += 1) {
       const trial = place({})
-      disk.makeFolder(trial.site)
       for (const [path, text] of Object.entries(before)) disk.write(join(trial.site, path), text)
-      const files = failingAt(action, kills, () => new Killed())
+      const files = failingAt(action, kills, () => new Killed(), on)
       alive = await build({ ...trial, casebook: at.casebook }, { files }).then(
         () => true,
         () => false,
       )
-      // The lock of the killed build names a process that is no more.
-      const lock = join(trial.root, '.growdown/site/lock')
-      if (!alive && disk.stat(dirname(lock)) !== null)
-        writeFileSync(lock, JSON.stringify({ pid: 2 ** 22 + 7, host: hostname() }))
-      await build({ ...trial, casebook: at.casebook })
-      expect(contents(trial.site)).toEqual(after)
+      expect(alive).toBe(!files.failed)
+      // No reader sees a mixture, save where files have to come one by one; for a moment there may be none.
+      const seen = pages(trial.site)
+      if (where === 'a disk as usual') expect([old, now]).toContainEqual(seen)
+      if (where === 'a system that cannot exchange folders') expect([old, now, {}]).toContainEqual(seen)
+      await build({ ...trial, casebook: at.casebook }, { files: on })
+      expect(pages(trial.site)).toEqual(now)
+      expect(contents(trial.site)['.made.json']).not.toContain('[')
       expect(Object.keys(contents(join(trial.root, '.growdown'))).sort()).toEqual([
         '.gitignore',
+        'site/lock',
         'site/state.json',
       ])
       trial.done()
     }
-    expect(kills).toBeGreaterThan(1)
   })
 
-  it('in the middle of publishing is carried to its end first, even when the casebook can no longer be read', async () => {
+  it('while files come one by one is carried to its end first, even when the casebook can no longer be read', async () => {
+    const on = lesser['a disk without links'] ?? disk
     await build(at)
     change()
-    const files = failingAt('move', 3, () => new Killed())
-    await expect(build(at, { files })).rejects.toThrow(Killed)
-    const lock = join(at.root, '.growdown/site/lock')
-    writeFileSync(lock, JSON.stringify({ pid: 2 ** 22 + 7, host: hostname() }))
+    let moved = 0
+    const move: Files['move'] = (from, to) => {
+      if (to.startsWith(join(at.site, 'practice')) && ++moved > 2) throw new Killed()
+      on.move(from, to)
+    }
+    await expect(build(at, { files: { ...on, move, removeTree: () => {} } })).rejects.toThrow(Killed)
     at.remove('practice.md')
     await build(at)
     const site = contents(at.site)
@@ -147,47 +174,22 @@ describe('a build that is killed', () => {
   })
 })
 
-describe('publishing that the disk stops part-way', () => {
+describe('publishing file by file that the disk stops part-way', () => {
   it('says that the next build takes it to its end, and it does', async () => {
+    const on = lesser['a disk without links'] ?? disk
     await build(at)
     change()
-    const files = failingAt('move', 3, () => asUserError(systemFault('EIO'), 'a page', 'replaced'))
-    await expect(build(at, { files })).rejects.toThrow(
+    let moved = 0
+    const move: Files['move'] = (from, to) => {
+      if (to.startsWith(join(at.site, 'practice')) && ++moved > 2)
+        throw asUserError(systemFault('EIO'), 'a page', 'replaced')
+      on.move(from, to)
+    }
+    await expect(build(at, { files: { ...on, move } })).rejects.toThrow(
       'a page could not be replaced: the disk reports a fault. Publishing stopped part-way; the next build takes it to its end.',
     )
     await build(at)
     expect(contents(at.site)['practice/dock/index.html']).toContain('"dock"')
-  })
-})
-
-describe('a folder that is new to the site', () => {
-  const staging = () => ({ site: at.site, folder: join(at.root, 'work/staging') })
-  const staged = (...paths: readonly string[]) => {
-    for (const path of paths) disk.write(join(staging().folder, path), path)
-  }
-
-  it('comes in one step with all that is staged in it', () => {
-    staged('practice/elm/index.html', 'practice/elm/photos/a.jpg', '.made.json')
-    const moved: string[] = []
-    const move = (from: string, to: string) => {
-      moved.push(to)
-      disk.move(from, to)
-    }
-    const files = { ...disk, move }
-    const moves = ['practice/elm/index.html', 'practice/elm/photos/a.jpg', '.made.json']
-    commit(files, join(at.root, 'work'), staging(), { moves, removes: [] })
-    expect(Object.keys(contents(at.site)).sort()).toEqual([...moves].sort())
-    expect(moved.filter((path) => path.startsWith(at.site))).toEqual([
-      join(at.site, 'practice'),
-      join(at.site, '.made.json'),
-    ])
-  })
-
-  it('brings nothing that is not to be published', () => {
-    staged('practice/elm/index.html', 'practice/elm/left-over.html', 'practice/oak/index.html')
-    const moves = ['practice/elm/index.html', 'practice/oak/index.html']
-    commit(disk, join(at.root, 'work'), staging(), { moves, removes: [] })
-    expect(Object.keys(contents(at.site)).sort()).toEqual(moves)
   })
 })
 
@@ -202,40 +204,8 @@ describe('a wish to stop', () => {
     }
     await expect(build(at, { signal: controller.signal, report })).rejects.toThrow(Stopped)
     expect(contents(at.site)).toEqual(before)
-    expect(disk.stat(join(at.root, '.growdown/site/lock'))).toBeNull()
+    expect(contents(join(at.root, '.growdown/site'))).toMatchObject({ lock: '' })
     expect(disk.stat(join(at.root, '.growdown/site/staging'))).toBeNull()
-  })
-})
-
-describe('two builds at once', () => {
-  const lock = () => join(at.root, '.growdown/site/lock')
-  const held = (pid: number, host: string) => {
-    mkdirSync(join(at.root, '.growdown/site'), { recursive: true })
-    writeFileSync(lock(), JSON.stringify({ pid, host }))
-  }
-
-  it('are refused while the other lives', async () => {
-    held(process.pid, hostname())
-    await expect(build(at)).rejects.toThrow(
-      `Another build (process ${process.pid} on ${hostname()}) is writing this site. ` +
-        `Wait until it is done; if there is none, delete ${lock()} and build again.`,
-    )
-    expect(disk.stat(at.site)).toBeNull()
-    expect(disk.stat(lock())).not.toBeNull()
-  })
-
-  it('are refused when the other is on another machine, since it cannot be asked', async () => {
-    held(1, 'some-other-machine')
-    await expect(build(at)).rejects.toThrow(UserError)
-  })
-
-  it('go on when the other is dead or its lock says nothing', async () => {
-    held(2 ** 22 + 7, hostname())
-    await build(at)
-    expect(disk.stat(lock())).toBeNull()
-    writeFileSync(lock(), '')
-    await build(at)
-    expect(disk.stat(lock())).toBeNull()
   })
 })
 

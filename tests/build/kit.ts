@@ -1,10 +1,19 @@
 /** A small casebook on the disk and an edition of plain pages, for tests of building alone. */
-import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { type Built, buildSite } from '../../src/apps/site/build-site.ts'
 import type { SiteContext, SiteOptions } from '../../src/apps/site/options.ts'
-import { disk } from '../../src/build/disk/files.ts'
+import { disk } from '../../src/build/disk/real-disk.ts'
 import type { Edition, PageTools } from '../../src/editions/edition.ts'
 import type { HorseSummary } from '../../src/pages/shared/summary.ts'
 import { english, formatIn } from '../english.ts'
@@ -130,9 +139,15 @@ export function build(at: Place, changes: Partial<SiteContext & SiteOptions> = {
   return buildSite(options, context(changes))
 }
 
-/** Every file below a folder: path to content. */
+/** Every file below a folder: path to content; none where there is no folder. */
 export function contents(folder: string): Record<string, string> {
   return eachFile(folder, (file) => readFileSync(file, 'utf8'))
+}
+
+/** What readers of a site see: all but the list of the tool's own files. */
+export function pages(site: string): Record<string, string> {
+  const { '.made.json': _, ...files } = contents(site)
+  return files
 }
 
 /** Every file below a folder: path to the time of its last change. */
@@ -140,7 +155,14 @@ export function times(folder: string): Record<string, number> {
   return eachFile(folder, (file) => lstatSync(file).mtimeMs)
 }
 
+/** The same of what lasts: the lock is taken and given back by each build. */
+export function lasting(root: string): Record<string, number> {
+  const { '.growdown/site/lock': _, ...files } = times(root)
+  return files
+}
+
 function eachFile<T>(folder: string, of: (file: string) => T): Record<string, T> {
+  if (!existsSync(folder)) return {}
   const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort()
   return Object.fromEntries(
     paths

@@ -1,6 +1,6 @@
 /** A build that is done again and again in one warm process, for the preview. */
 import { relative, sep } from 'node:path'
-import { disk } from '../../build/disk/files.ts'
+import { disk } from '../../build/disk/real-disk.ts'
 import { packageRoot, programKey } from '../../build/program.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import { practice } from '../../editions/practice.ts'

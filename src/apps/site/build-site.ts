@@ -2,6 +2,7 @@
 import { type Builder, openBuilder } from '../../build/builder.ts'
 import type { Files } from '../../build/disk/files.ts'
 import { diskFolder, knownFolder } from '../../build/disk/source-folder.ts'
+import { DamagedFragment } from '../../build/fragments.ts'
 import type { KnownInputs } from '../../build/inputs.ts'
 import type { Published } from '../../build/publish.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
@@ -33,8 +34,19 @@ export interface Built {
  * @throws UserError when nothing could be published, with the reason; Stopped when asked to stop
  */
 export async function buildSite(options: SiteOptions, context: SiteContext): Promise<Built> {
+  for (;;) {
+    try {
+      return await buildOnce(options, context)
+    } catch (error) {
+      // Whatever was damaged is gone now, so this ends.
+      if (!(error instanceof DamagedFragment)) throw error
+    }
+  }
+}
+
+async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Built> {
   const { casebook, site, editions } = options
-  const builder = openBuilder(site, context)
+  const builder = openBuilder(site, casebook, context)
   try {
     context.report({ step: 'reading' })
     const listedAt = context.now()
@@ -46,10 +58,15 @@ export async function buildSite(options: SiteOptions, context: SiteContext): Pro
     const pool = horsePool(context, editions, paths)
     const horses = await builder.buildInPool(horseUnits(survey, practice, options), pool)
     const records = horses.map(({ notes }) => notes)
-    const exceptions = await buildEditions(options, context, builder, { practice, records })
+    const warnings: Diagnostic[] = []
+    const exceptions = await buildEditions(options, context, builder, {
+      practice,
+      records,
+      report: (warning) => warnings.push(warning),
+    })
 
     const broken = records.filter(({ isBroken }) => isBroken).map(({ id }) => id)
-    const published = await builder.publish(isLeftAlone(options, broken))
+    const published = await builder.publish(practice.name, isLeftAlone(options, broken))
     sweepPictures(context.files, paths.pictures, survey.inputs)
     builder.remember(survey.inputs, listedAt)
     const made = horses.filter(({ notes, isNew }) => isNew && !notes.isBroken).length
@@ -58,6 +75,7 @@ export async function buildSite(options: SiteOptions, context: SiteContext): Pro
         ...survey.diagnostics,
         ...namesakes(records.filter(({ isBroken }) => !isBroken).map(({ identity }) => identity)),
         ...records.flatMap(({ diagnostics }) => diagnostics),
+        ...warnings,
       ],
       published,
       exceptions,
@@ -82,6 +100,7 @@ async function unpublished({ casebook, asOf }: SiteOptions): Promise<Built> {
 interface MadeHorses {
   readonly practice: Practice
   readonly records: readonly HorseRecord[]
+  report(warning: Diagnostic): void
 }
 
 /**
@@ -93,7 +112,7 @@ async function buildEditions(
   options: SiteOptions,
   { program, openTools }: SiteContext,
   builder: Builder,
-  { practice, records }: MadeHorses,
+  { practice, records, report }: MadeHorses,
 ): Promise<readonly Exception[]> {
   const { casebook, asOf, editions } = options
   const common = { practice, asOf, addresses: await addressesOf(options, practice, records) }
@@ -114,7 +133,8 @@ async function buildEditions(
   })
   for (const edition of leaving) {
     const all = allHorses(edition, records, common)
-    const units = await edition.protection?.units(all, { edition, casebook, guard, builder, open: openTools })
+    const tools = { edition, casebook, guard, builder, report, open: openTools }
+    const units = await edition.protection?.units(all, tools)
     await builder.build(units ?? [], 'protecting')
   }
   guard.refuseLeaks()

@@ -2,11 +2,30 @@
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { UserError } from './errors.ts'
-import type { Files } from './files.ts'
+import type { Files, Held } from './files.ts'
 
 interface Holder {
   readonly pid: number
   readonly host: string
+}
+
+/**
+ * Takes the lock in the work folder.
+ * @returns a function that gives it back
+ * @throws UserError while another build holds it
+ */
+export function takeLock(files: Files, workFolder: string): () => void {
+  const mine: Holder = { pid: process.pid, host: hostname() }
+  const lock = files.lock(join(workFolder, 'lock'), JSON.stringify(mine))
+  if ('by' in lock) throw heldBy(lock)
+  return lock.giveBack
+}
+
+function heldBy({ by, leftOver }: Held): UserError {
+  const holder = holderOf(by)
+  const who = holder === null ? 'Another build' : `Another build (process ${holder.pid} on ${holder.host})`
+  const orElse = leftOver === null ? '' : `; if there is none, delete ${leftOver} and build again`
+  return new UserError(`${who} is writing this site. Wait until it is done${orElse}.`)
 }
 
 function holderOf(text: string): Holder | null {
@@ -16,42 +35,4 @@ function holderOf(text: string): Holder | null {
   } catch {
     return null
   }
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (error) {
-    return error instanceof Error && 'code' in error && error.code === 'EPERM'
-  }
-}
-
-/**
- * Takes the lock in the work folder; the lock of a build that died is taken over.
- * @returns a function that gives it back
- * @throws UserError while another build holds it
- */
-export function takeLock(files: Files, workFolder: string): () => void {
-  const path = join(workFolder, 'lock')
-  const mine = JSON.stringify({ pid: process.pid, host: hostname() } satisfies Holder)
-  if (!files.writeNew(path, mine)) {
-    const held = new TextDecoder().decode(files.read(path) ?? new Uint8Array())
-    const holder = holderOf(held)
-    const isStale = holder === null || (holder.host === hostname() && !isAlive(holder.pid))
-    if (!isStale) throw heldBy(holder, path)
-    // Moved aside first: of two builds that find the same dead lock only one can move it.
-    const aside = `${path}.${process.pid}`
-    files.move(path, aside)
-    files.remove(aside)
-    if (!files.writeNew(path, mine)) throw heldBy(null, path)
-  }
-  return () => files.remove(path)
-}
-
-function heldBy(holder: Holder | null, path: string): UserError {
-  const who = holder === null ? 'Another build' : `Another build (process ${holder.pid} on ${holder.host})`
-  return new UserError(
-    `${who} is writing this site. Wait until it is done; if there is none, delete ${path} and build again.`,
-  )
 }

@@ -57,10 +57,7 @@ export function stage(
   const isSame =
     seen?.kind === 'file' && seen.size === data.length && Buffer.compare(read(files, published), data) === 0
   const staged = placeIn(folder, path)
-  if (!isSame) {
-    if ('text' in file) files.write(staged, data)
-    else files.copy(file.copyFrom, staged)
-  }
+  if (!isSame) files.write(staged, data)
   const modified = isSame ? seen.modified : (files.stat(staged)?.modified ?? 0)
   return { path, hash: contentHash(data), size: data.length, modified, isStaged: !isSame }
 }
@@ -74,11 +71,14 @@ function read(files: Files, path: string): Uint8Array {
 /** A path within the site as a place on this disk. */
 export const placeIn = (folder: string, path: string) => join(folder, ...path.split('/'))
 
+/** Whether a path within the site cannot lead out of it. */
+export const isInside = (path: string): boolean =>
+  path
+    .split('/')
+    .every((segment) => segment !== '' && segment !== '.' && segment !== '..' && !/[\\:\0]/.test(segment))
+
 /** A path that could lead out of the site is a fault of the program, so it stops everything. */
 function mustBeInside(path: string): string {
-  const segments = path.split('/')
-  const bad = (segment: string) =>
-    segment === '' || segment === '.' || segment === '..' || /[\\:\0]/.test(segment)
-  if (segments.some(bad)) throw new Error(`a page cannot stand at ${JSON.stringify(path)}`)
+  if (!isInside(path)) throw new Error(`a page cannot stand at ${JSON.stringify(path)}`)
   return path
 }

@@ -1,20 +1,25 @@
-/** The tool's own folder beside the site: the lock, what is staged, the journal, what is remembered. */
+/** The tool's own folder beside the site, for the eyes of this account alone: the lock, what is staged, what is remembered. */
 import { basename, dirname, join } from 'node:path'
 import { takeLock } from './build-lock.ts'
-import { recover, throwAway } from './commit.ts'
+import { UserError } from './errors.ts'
 import type { Files } from './files.ts'
-import type { Staging } from './staging.ts'
+import { isBegunInPlace } from './in-place.ts'
+import { readSiteRecord, refuseOtherSource, type SiteRecord } from './own-files.ts'
+import { recover, type Workplace } from './publication.ts'
+import { realPlace } from './real-place.ts'
 
 export interface WorkFolder {
-  readonly folder: string
-  readonly staging: Staging
+  readonly at: Workplace
+  /** What the site is now. */
+  readonly record: SiteRecord
   /** Throws away what is still staged and lets the next build in. */
   close(): void
 }
 
 /**
- * Where the work for a site is done: `.growdown/<name of the site>` beside it, so that a finished file is put
+ * Where the work for a site is done: `.growdown/<name of the site>` beside it, so that a finished folder is put
  * into place by renaming. Only a site that is a disk of its own carries it inside.
+ * @param site absolute, links resolved
  */
 export function workFolderOf(files: Files, site: string): string {
   const parent = dirname(site)
@@ -25,29 +30,51 @@ export function workFolderOf(files: Files, site: string): string {
 
 /**
  * Takes the lock and puts right what a killed build left.
- * @throws UserError while another build holds the lock, or when the disk refuses
+ * @throws UserError while another build holds the lock, when the site is made from another source, or
+ * when the disk refuses
  */
-export function openWorkFolder(files: Files, site: string): WorkFolder {
+export function openWorkFolder(files: Files, named: string, madeFrom: string): WorkFolder {
+  const [site, source] = [realPlace(files, named), realPlace(files, madeFrom)]
   const folder = workFolderOf(files, site)
-  const staging = { site, folder: join(folder, 'staging') }
-  files.makeFolder(folder)
-  files.writeNew(join(dirname(folder), '.gitignore'), '*\n')
+  const staged = join(folder, 'staging')
+  for (const own of [dirname(folder), folder]) {
+    refuseLink(files, own)
+    files.makePrivateFolder(own)
+  }
+  for (const name of files.names(folder)) refuseLink(files, join(folder, name))
+  keepOutOfGit(files, dirname(folder))
   const giveBack = takeLock(files, folder)
+  const at = { site, workFolder: folder, source, staged }
   try {
-    recover(files, folder, staging)
+    const record = readSiteRecord(files, site)
+    refuseOtherSource(files, site, record.source, { folder: source, name: null })
+    recover(files, at, record.files)
+    return { at, record, close: () => close(files, at, giveBack) }
   } catch (error) {
     giveBack()
     throw error
   }
-  return {
-    folder,
-    staging,
-    close: () => {
-      try {
-        throwAway(files, folder, staging)
-      } finally {
-        giveBack()
-      }
-    },
+}
+
+/** What was begun in place is for the next build to carry to its end. */
+function close(files: Files, { workFolder, staged }: Workplace, giveBack: () => void): void {
+  try {
+    if (!isBegunInPlace(files, workFolder)) files.removeTree(staged)
+  } finally {
+    giveBack()
   }
+}
+
+/** What is written and swept there must not be someone else's. */
+function refuseLink(files: Files, place: string): void {
+  if (files.stat(place)?.kind !== 'link') return
+  throw new UserError(
+    `${place} is a link; growdown keeps its own work there. Delete the link and build again.`,
+  )
+}
+
+function keepOutOfGit(files: Files, folder: string): void {
+  const [path, text] = [join(folder, '.gitignore'), '*\n']
+  const bytes = files.read(path)
+  if (bytes === null || new TextDecoder().decode(bytes) !== text) files.writePrivate(path, text)
 }

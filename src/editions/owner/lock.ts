@@ -2,10 +2,11 @@
  * The lock: one owner's page in the age format (age-encryption.org/v1) with a scrypt passphrase, made by the
  * maintained library. Any age program opens it; nothing here invents cryptography.
  */
-import { createHmac, randomBytes } from 'node:crypto'
+import { createHmac } from 'node:crypto'
 import { armor, Encrypter } from 'age-encryption'
 import { contentHash } from '../../build/disk/content-hash.ts'
 import { checksum } from './checksum.ts'
+import type { OwnerKey } from './passphrases.ts'
 
 /** What a build keeps to know that a page need not be locked again. Holds no passphrase. */
 export interface Locked {
@@ -14,9 +15,8 @@ export interface Locked {
   /** CRC-32 of the age file, for telling a damaged page. */
   readonly checksum: string
   readonly plainHash: string
-  /** HMAC of the passphrase under `salt`, so that a changed passphrase is seen. */
-  readonly fingerprint: string
-  readonly salt: string
+  /** By which a changed passphrase is seen (`markOf`). */
+  readonly mark: string
   readonly workFactor: number
 }
 
@@ -30,9 +30,17 @@ export type LockMemory = Omit<Locked, 'armored'>
  */
 export const workFactor = 17
 
-/** A mark by which a passphrase is known again, and from which it cannot be read. */
-export const fingerprintOf = (passphrase: string, salt: string) =>
-  createHmac('sha256', Buffer.from(salt, 'hex')).update(passphrase, 'utf8').digest('hex')
+/** What opens a page, with the secret that stands beside it. */
+export interface LockKey extends OwnerKey {
+  readonly secret: string
+}
+
+/**
+ * A mark by which a passphrase is known again. Without the secret, which never leaves the passphrases' own file,
+ * nobody can try passphrases against it: that would be far quicker than against the page.
+ */
+export const markOf = ({ passphrase, token, secret }: LockKey) =>
+  createHmac('sha256', secret).update(`${token} ${passphrase}`, 'utf8').digest('hex')
 
 /** Whether the locked part, read back out of the published page, is what was put there. */
 function isWhole(previous: Locked): boolean {
@@ -47,7 +55,7 @@ function isWhole(previous: Locked): boolean {
 function stillLocked(
   previous: Locked | null,
   plain: string,
-  passphrase: string,
+  key: LockKey,
   factor = workFactor,
 ): previous is Locked {
   return (
@@ -55,34 +63,31 @@ function stillLocked(
     previous.workFactor === factor &&
     isWhole(previous) &&
     previous.plainHash === contentHash(plain) &&
-    previous.fingerprint === fingerprintOf(passphrase, previous.salt)
+    previous.mark === markOf(key)
   )
 }
 
 /**
  * Locks a page with a passphrase, or gives back the earlier locking where neither has changed: locking is random,
  * so doing it again would change an unchanged page.
- * @param passphrase in its normal form (`normalPassphrase`)
  * @param factor base-2 logarithm of scrypt's work; tests take less
  */
 export async function lockPage(
   plain: string,
-  passphrase: string,
+  key: LockKey,
   previous: Locked | null,
   factor = workFactor,
 ): Promise<Locked> {
-  if (stillLocked(previous, plain, passphrase, factor)) return previous
+  if (stillLocked(previous, plain, key, factor)) return previous
   const encrypter = new Encrypter()
-  encrypter.setPassphrase(passphrase)
+  encrypter.setPassphrase(key.passphrase)
   encrypter.setScryptWorkFactor(factor)
   const locked = await encrypter.encrypt(plain)
-  const salt = randomBytes(16).toString('hex')
   return {
     armored: armor.encode(locked),
     checksum: checksum(locked),
     plainHash: contentHash(plain),
-    fingerprint: fingerprintOf(passphrase, salt),
-    salt,
+    mark: markOf(key),
     workFactor: factor,
   }
 }

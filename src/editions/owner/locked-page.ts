@@ -4,8 +4,7 @@ import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
 import type { Words } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
-import { type Locked, lockPage, workFactor } from './lock.ts'
-import type { OwnerKey } from './passphrases.ts'
+import { type Locked, type LockKey, lockPage, workFactor } from './lock.ts'
 
 /** Style sheet and unlocking script as they stand in the page. */
 export interface Inlined {
@@ -49,14 +48,14 @@ export const plainPage = (
 export async function lockedOwnerPage(
   practice: Practice,
   plain: string,
-  key: OwnerKey,
+  key: LockKey,
   previous: Locked | null,
   renderer: Renderer,
   { style, script }: Inlined,
   words: Words,
   factor = workFactor,
 ): Promise<OwnerPage> {
-  const locked = await lockPage(plain, key.passphrase, previous, factor)
+  const locked = await lockPage(plain, key, previous, factor)
   const view = lockedPage(
     practice,
     key.token,

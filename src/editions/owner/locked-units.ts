@@ -4,6 +4,7 @@ import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
 import { UserError } from '../../build/disk/errors.ts'
 import type { BuiltUnit, Unit } from '../../build/unit.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import { printDiagnostic } from '../../casebook/print.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
@@ -12,9 +13,9 @@ import type { Words } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { type HorseFragment, ownersShown } from './horse-fragment.ts'
 import { keepKeys } from './keep-keys.ts'
-import { fingerprintOf, type Locked, type LockMemory } from './lock.ts'
+import { type Locked, type LockKey, type LockMemory, markOf } from './lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
-import type { OwnerKey } from './passphrases.ts'
+import { openToOthers } from './passphrases.ts'
 
 interface LockTools {
   /** Of the owners' pages below the site. */
@@ -23,6 +24,8 @@ interface LockTools {
   readonly casebook: string
   readonly guard: LeakGuard
   readonly builder: Pick<Builder, 'read' | 'fragment'>
+  /** Takes a warning to the person who builds. */
+  report(diagnostic: Diagnostic): void
   open(): Promise<{ readonly renderer: Renderer; readonly words: Words; assets(of: Assets): AssetTexts }>
   /** Base-2 logarithm of the work of unlocking; the usual one where undefined. */
   readonly workFactor: number | undefined
@@ -39,18 +42,19 @@ export function lockedUnits(
 ): readonly Unit<LockMemory | null>[] {
   const owners = ownersShown(practice, fragments)
   const ids = owners.map(({ id }) => id)
-  const { keys, diagnostics } = keepKeys(tools.casebook, ids)
+  const { keys, secret, diagnostics, isOpen } = keepKeys(tools.casebook, ids)
   if (diagnostics.length > 0) throw new UserError(diagnostics.map(printDiagnostic).join('\n\n'))
+  if (isOpen) tools.report(openToOthers)
   return owners.map((owner) => {
-    const key = keys.get(owner.id)
-    if (key === undefined) throw new Error(`there is no passphrase for ${owner.id}`)
+    const found = keys.get(owner.id)
+    if (found === undefined) throw new Error(`there is no passphrase for ${owner.id}`)
+    const key = { ...found, secret }
     const own = fragments.filter((fragment) => fragment.owner === owner.id)
     return {
       name: `owner: ${owner.id}`,
       key: cacheKey(tools.guard.key, key.token, owner, practice, own),
-      // A changed passphrase is no part of the key, which is written down: it is known by a salted mark.
-      isCurrent: (locked) =>
-        locked !== null && locked.fingerprint === fingerprintOf(key.passphrase, locked.salt),
+      // A changed passphrase is no part of the key, which is written down.
+      isCurrent: (locked) => locked?.mark === markOf(key),
       make: async ({ put }, before) => {
         const made = await lockedFile({ practice, owner, key, fragments: own }, before, tools)
         if (made) put(made.file)
@@ -63,7 +67,7 @@ export function lockedUnits(
 interface Subject {
   readonly practice: Practice
   readonly owner: Owner
-  readonly key: OwnerKey
+  readonly key: LockKey
   readonly fragments: readonly HorseFragment[]
 }
 
@@ -97,11 +101,11 @@ async function lockedFile(
   return { file: { path, text: page.html }, memory }
 }
 
-function markupOf({ anchor, name, fragment }: HorseFragment, { builder }: LockTools): OwnerPart {
-  const html = builder.fragment(fragment)
-  if (html === null) throw new UserError(`A kept part of ${name}'s page is gone. Build again.`)
-  return { anchor, name, html }
-}
+const markupOf = ({ anchor, name, fragment }: HorseFragment, { builder }: LockTools): OwnerPart => ({
+  anchor,
+  name,
+  html: builder.fragment(fragment),
+})
 
 /** How the page was locked last time, with the locked part out of the page as it was published. */
 function previousLock(

@@ -47,10 +47,16 @@ export const normalPassphrase = (text: string): string => text.normalize('NFC').
 const head = `# Opens the owners' pages. Never send or publish this file; keep a copy in a safe place.
 # Change a passphrase by editing it. Delete its line, and the next build makes a new one.
 # The token is the folder of the owner's site: change it, and the address changes.
+# The secret of builds lets a build notice a changed passphrase without keeping it: leave it as it is.
 `
+
+/** A remark, so that the file stays a list of owners. */
+const secretRemark = /^# Secret of builds: (\S{16,})$/m
 
 export interface KeysText {
   readonly keys: OwnerKeys
+  /** Of this file alone: what a build keeps to know a passphrase again tells nothing without it. */
+  readonly secret: string
   /** The file as it should be; the same as before when nothing was missing. */
   readonly text: string
   readonly diagnostics: readonly Diagnostic[]
@@ -61,14 +67,14 @@ export interface KeysText {
  * every other byte stays.
  */
 export function completeKeys(
-  given: string | null,
+  written: string | null,
   ownerIds: readonly string[],
   random: RandomSource = secureRandom,
 ): KeysText {
-  const before = given ?? head
+  const before = written ?? head
   const document = parseDocument(before, { schema: 'core' })
   if (document.errors.length > 0 || !(document.contents === null || isMap(document.contents))) {
-    return { keys: new Map(), text: before, diagnostics: [unusable()] }
+    return { keys: new Map(), secret: '', text: before, diagnostics: [unusable()] }
   }
   const entries = document.contents as YAMLMap | null
   const keys = new Map<string, OwnerKey>()
@@ -97,11 +103,14 @@ export function completeKeys(
     }
   }
   diagnostics.push(...sharedTokens(keys))
+  const known = secretRemark.exec(before)?.[1]
+  const secret = known ?? makeToken(random)
+  if (known === undefined && keys.size > 0) appended += `# Secret of builds: ${secret}\n`
   let text = before
   for (const { at, text: line } of inserts.sort((a, b) => b.at - a.at))
     text = text.slice(0, at) + line + text.slice(at)
   if (appended !== '') text = `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${appended}`
-  return { keys, text, diagnostics }
+  return { keys, secret, text, diagnostics }
 }
 
 type Entry = { key: OwnerKey; insert: { at: number; text: string } | null } | { problem: Diagnostic }
@@ -209,3 +218,12 @@ const unusable = (): Diagnostic => ({
   change: null,
   advice: 'mend it, or move it away: the next build makes new passphrases and new addresses',
 })
+
+export const openToOthers: Diagnostic = {
+  ...unusable(),
+  code: 'passphrases-open',
+  level: 'warning',
+  message: "other accounts of this machine can read this file, and with it every owner's page",
+  expected: 'a file for your account alone',
+  advice: `chmod 600 ${passphraseFile}`,
+}

@@ -3,13 +3,13 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { warmOver } from '../../../src/apps/preview/warm.ts'
 import type { Built } from '../../../src/apps/site/build-site.ts'
-import { disk } from '../../../src/build/disk/files.ts'
+import { disk } from '../../../src/build/disk/real-disk.ts'
 import {
   build,
-  contents,
   context,
   horseText,
   type Place,
+  pages,
   place,
   threeHorses,
   visitText,
@@ -109,7 +109,7 @@ it.each([
         const built = await remembered.build()
         await build({ ...fresh, casebook: at.casebook })
         expect(built.diagnostics.filter(({ level }) => level === 'error')).toEqual([])
-        expect(contents(at.site)).toEqual(contents(fresh.site))
+        expect(pages(at.site)).toEqual(pages(fresh.site))
       } finally {
         at.done()
         fresh.done()

@@ -1,22 +1,24 @@
+import { createHash } from 'node:crypto'
 import { armor, Decrypter } from 'age-encryption'
 import { describe, expect, it } from 'vitest'
 import { checksum } from '../../../src/editions/owner/checksum.ts'
-import { lockPage, workFactor } from '../../../src/editions/owner/lock.ts'
+import { lockPage, markOf, workFactor } from '../../../src/editions/owner/lock.ts'
 
 const quick = 8
 const words = 'abacus abdomen abdominal abide abiding ability'
+const key = { passphrase: words, token: '0707070707070707', secret: '0909090909090909' }
 const page = '<!doctype html><p>Zoë stands well.</p>'
 
 describe('the lock', () => {
   it('is opened by the library on its own, and gives the page', async () => {
-    const { armored } = await lockPage(page, words, null, quick)
+    const { armored } = await lockPage(page, key, null, quick)
     const decrypter = new Decrypter()
     decrypter.addPassphrase(words)
     expect(await decrypter.decrypt(armor.decode(armored), 'text')).toBe(page)
   })
 
   it('is an age file with one scrypt recipient of the work factor given', async () => {
-    const { armored } = await lockPage(page, words, null, quick)
+    const { armored } = await lockPage(page, key, null, quick)
     const head = Buffer.from(armor.decode(armored)).toString('latin1').split('\n')
     expect(head[0]).toBe('age-encryption.org/v1')
     expect(head[1]).toMatch(/^-> scrypt [A-Za-z0-9+/]{22} 8$/)
@@ -25,40 +27,51 @@ describe('the lock', () => {
   })
 
   it('does not open with other words', async () => {
-    const { armored } = await lockPage(page, words, null, quick)
+    const { armored } = await lockPage(page, key, null, quick)
     const decrypter = new Decrypter()
     decrypter.addPassphrase(`${words}s`)
     await expect(decrypter.decrypt(armor.decode(armored))).rejects.toThrow('no identity matched')
   })
 
   it('shows nothing of the page or the passphrase in what is kept', async () => {
-    const kept = JSON.stringify(await lockPage(page, words, null, quick))
+    const kept = JSON.stringify(await lockPage(page, key, null, quick))
     for (const word of [...words.split(' '), 'Zoë', 'stands']) expect(kept).not.toContain(word)
   })
 
+  it('is known again by a mark that says nothing without the secret, nor whether two have the same words', async () => {
+    const { armored: _, ...kept } = await lockPage(page, key, null, quick)
+    expect(kept.mark).toBe(markOf(key))
+    const others = [
+      { ...key, secret: '1111111111111111' },
+      { ...key, token: '1111111111111111' },
+    ]
+    for (const other of others) expect(markOf(other)).not.toBe(kept.mark)
+    const quickly = createHash('sha256').update(words).digest('hex')
+    expect(JSON.stringify(kept)).not.toMatch(new RegExp(`${quickly}|${key.secret}`))
+  })
+
   it('is kept while page and passphrase stay, and made anew when either changes', async () => {
-    const first = await lockPage(page, words, null, quick)
-    expect(await lockPage(page, words, first, quick)).toBe(first)
+    const first = await lockPage(page, key, null, quick)
+    expect(await lockPage(page, key, first, quick)).toBe(first)
     for (const again of [
-      await lockPage(`${page} `, words, first, quick),
-      await lockPage(page, `${words} x`, first, quick),
-      await lockPage(page, words, first, quick + 1),
+      await lockPage(`${page} `, key, first, quick),
+      await lockPage(page, { ...key, passphrase: `${words} x` }, first, quick),
+      await lockPage(page, key, first, quick + 1),
     ]) {
       expect(again.armored).not.toBe(first.armored)
     }
   })
 
   it('is made anew where the locked part no longer is what it was', async () => {
-    const first = await lockPage(page, words, null, quick)
+    const first = await lockPage(page, key, null, quick)
     for (const armored of [first.armored.replace('AGE', 'EGA'), first.armored.slice(0, -60), 'nothing']) {
-      expect((await lockPage(page, words, { ...first, armored }, quick)).armored).not.toBe(armored)
+      expect((await lockPage(page, key, { ...first, armored }, quick)).armored).not.toBe(armored)
     }
   })
 
   it('is random: the same page locked twice is two different files', async () => {
-    const [a, b] = [await lockPage(page, words, null, quick), await lockPage(page, words, null, quick)]
+    const [a, b] = [await lockPage(page, key, null, quick), await lockPage(page, key, null, quick)]
     expect(a.armored).not.toBe(b.armored)
-    expect(a.fingerprint).not.toBe(b.fingerprint)
   })
 })
 

@@ -57,9 +57,11 @@ describe('passphrases.yaml', () => {
       `# Opens the owners' pages. Never send or publish this file; keep a copy in a safe place.
 # Change a passphrase by editing it. Delete its line, and the next build makes a new one.
 # The token is the folder of the owner's site: change it, and the address changes.
+# The secret of builds lets a build notice a changed passphrase without keeping it: leave it as it is.
 kestrel:
   passphrase: abacus abdomen abdominal abide abiding ability
   token: "07070707070707070707070707070707"
+# Secret of builds: 08080808080808080808080808080808
 `,
     )
     expect(keys.get('kestrel')?.passphrase).toBe('abacus abdomen abdominal abide abiding ability')
@@ -76,10 +78,11 @@ kestrel:
   })
 
   it('makes a passphrase where its line was deleted, and keeps the token', () => {
-    const given = 'kestrel:\n    token: "11112222333344445555"\n'
+    const secret = '# Secret of builds: 0123456789abcdef\n'
+    const given = `${secret}kestrel:\n    token: "11112222333344445555"\n`
     const { text, keys } = completeKeys(given, ['kestrel'], counting())
     expect(text).toBe(
-      'kestrel:\n    passphrase: abacus abdomen abdominal abide abiding ability\n    token: "11112222333344445555"\n',
+      `${secret}kestrel:\n    passphrase: abacus abdomen abdominal abide abiding ability\n    token: "11112222333344445555"\n`,
     )
     expect(keys.get('kestrel')?.token).toBe('11112222333344445555')
     expect(completeKeys(text, ['kestrel'], counting()).keys).toEqual(keys)

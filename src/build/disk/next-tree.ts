@@ -1,0 +1,95 @@
+/** The next form of a folder, put together beside it out of links to the files that stay: so it can be exchanged whole. */
+import { basename, join } from 'node:path'
+import { besideEnding, type FileStat, type Files } from './files.ts'
+
+/** When each folder last changed as it was looked at, by path; '' is the folder itself. */
+export type Seen = ReadonlyMap<string, number>
+
+const below = (folder: string, name: string) => (folder === '' ? name : `${folder}/${name}`)
+
+/**
+ * Makes `next` hold what `live` holds, others' files as well, but for what is left out.
+ * @returns null where this disk has no links of that kind
+ */
+export function linkTree(
+  files: Files,
+  live: string,
+  next: string,
+  isLeftOut: (path: string) => boolean,
+): Seen | null {
+  const seen = new Map<string, number>()
+  const fill = (folder: string): boolean => {
+    const [from, to] = [join(live, folder), join(next, folder)]
+    const stat = files.stat(from)
+    files.makeFolder(to)
+    if (stat === null) return true
+    seen.set(folder, stat.modified)
+    const isLinked = files.entries(from).every(({ name, kind }) => {
+      const path = below(folder, name)
+      if (kind === 'folder') return fill(path)
+      if (isLeftOut(path)) return true
+      if (kind !== 'link') return files.link(join(from, name), join(to, name))
+      files.copyLink(join(from, name), join(to, name))
+      return true
+    })
+    if (isLinked) files.setMode(to, stat.mode)
+    return isLinked
+  }
+  return fill('') ? seen : null
+}
+
+interface Old {
+  /** Of the live folder when the next was made from it; undefined where a killed build left this. */
+  readonly seen?: Seen | undefined
+  /** Whether the tool wrote these bytes at that path. */
+  isOwn(path: string, bytes: Uint8Array): boolean
+}
+
+/**
+ * Removes a tree that is not live, or not any more: links to what is live, and files of the tool. What someone put
+ * there in the last moment comes into the live folder, beside what has its name.
+ * @returns places of what came so and has another name now
+ */
+export function retireTree(
+  files: Files,
+  tree: string,
+  live: string,
+  { seen, isOwn }: Old,
+): readonly string[] {
+  const renamed: string[] = []
+  const isDispensable = (path: string, old: FileStat, now: FileStat | null): boolean => {
+    if (path.endsWith(besideEnding) || (now?.inode === old.inode && now.device === old.device)) return true
+    if (old.kind !== 'file') return now !== null
+    return isOwn(path, files.read(join(tree, path)) ?? new Uint8Array())
+  }
+  const retire = (folder: string) => {
+    const place = join(tree, folder)
+    const isAsSeen = seen !== undefined && seen.get(folder) === files.stat(place)?.modified
+    for (const { name, kind } of files.entries(place)) {
+      const path = below(folder, name)
+      const old = join(tree, path)
+      if (kind === 'folder') retire(path)
+      else if (isAsSeen) files.remove(old)
+      else {
+        const stat = files.stat(old)
+        const now = files.stat(join(live, path))
+        if (stat === null || isDispensable(path, stat, now)) files.remove(old)
+        else {
+          const to = freePlace(files, join(live, path))
+          files.makeFolder(join(live, folder))
+          files.move(old, to)
+          if (basename(to) !== name) renamed.push(to)
+        }
+      }
+    }
+    files.removeIfEmpty(place)
+  }
+  if (files.stat(tree)?.kind === 'folder') retire('')
+  return renamed
+}
+
+/** That place if it is free, else one beside it. */
+function freePlace(files: Files, place: string, count = 1): string {
+  const name = count === 1 ? place : `${place}.kept-${count}`
+  return files.stat(name) === null ? name : freePlace(files, place, count + 1)
+}

@@ -1,0 +1,160 @@
+/**
+ * From staged files to the site: each folder directly in it is the old one or the new one at every moment. The next
+ * one is put together beside it and exchanged with it in one step. Where system or disk has no such step, the old one
+ * is moved aside first, so that for a moment there is none; where a folder cannot be moved at all, since it is a mount
+ * point, its files are exchanged one by one.
+ */
+import { dirname, join } from 'node:path'
+import { UserError } from './errors.ts'
+import type { Files } from './files.ts'
+import {
+  type Changes,
+  finishInPlace,
+  type InPlace,
+  mustAllBeWritable,
+  type Places,
+  publishInPlace,
+  removeEmptied,
+} from './in-place.ts'
+import { linkTree, retireTree, type Seen } from './next-tree.ts'
+import { isOwn, type OwnFiles } from './own-files.ts'
+import { placeIn } from './staging.ts'
+import { type TopFolder, topFolder } from './top-folder.ts'
+
+/** Where publishing is done. Folders are absolute, links resolved. */
+export interface Workplace {
+  readonly site: string
+  readonly workFolder: string
+  readonly source: string
+  /** Where changed files are until they are published. */
+  readonly staged: string
+}
+
+interface Prepared {
+  readonly folder: TopFolder
+  readonly changes: Changes
+  /** Of the live folder, as it was when the next one was made from it; null where there is no next one. */
+  readonly seen: Seen | null
+}
+
+/**
+ * Publishes changes whose places are free to take.
+ * @param own what the tool wrote, before and now
+ * @returns places of others' files that came in the last moment and have another name now
+ * @throws UserError when the disk refuses; a folder is then the old one or the new one, or `publishInPlace` says more
+ */
+export function publishFolders(
+  files: Files,
+  at: Workplace,
+  all: readonly Changes[],
+  own: OwnFiles,
+): readonly string[] {
+  const prepared = all.map((changes) => prepare(files, at, changes, own))
+  return prepared.flatMap((one) => putLive(files, at, one, own))
+}
+
+function prepare(files: Files, at: Workplace, changes: Changes, own: OwnFiles): Prepared {
+  const folder = topFolder(files, changes.name, at)
+  const { puts, removes } = changes
+  const leftOut = new Set([...puts, ...removes])
+  const canLink = canHold(files, folder)
+  const seen = canLink ? linkTree(files, folder.live, folder.next, (path) => leftOut.has(path)) : null
+  if (seen === null) {
+    if (canLink) retireTree(files, folder.next, folder.live, ownIn(folder.name, own))
+    mustAllBeWritable(files, folder.live, changes)
+    return { folder, changes, seen }
+  }
+  for (const path of puts) {
+    const place = placeIn(folder.next, path)
+    files.makeFolder(dirname(place))
+    files.move(placeIn(join(at.staged, folder.name), path), place)
+  }
+  removeEmptied(files, folder.next, removes)
+  return { folder, changes, seen }
+}
+
+/** Whether the next folder can be put together where it is to be: a linked folder may lie where this account has no right. */
+function canHold(files: Files, { next }: TopFolder): boolean {
+  try {
+    files.makePrivateFolder(dirname(next))
+    return true
+  } catch (error) {
+    if (!(error instanceof UserError)) throw error
+    return false
+  }
+}
+
+function putLive(files: Files, at: Workplace, { folder, changes, seen }: Prepared, own: OwnFiles) {
+  const { name, live, next, aside } = folder
+  const isTheirs = ownIn(name, own)
+  const inPlace = (from: InPlace['from']) =>
+    publishInPlace(files, at.workFolder, { ...changes, from }, placesOf(files, at, folder, own))
+  if (seen === null) {
+    inPlace('staged')
+    return []
+  }
+  const retire = (tree: string) => {
+    const renamed = retireTree(files, tree, live, { ...isTheirs, seen })
+    leave(files, folder)
+    return renamed
+  }
+  if (files.stat(live) === null) {
+    files.makeFolder(dirname(live))
+    if (files.moveFolder(next, live)) return retire(next)
+  } else if (files.exchange(next, live)) {
+    return retire(next)
+  } else if (files.moveFolder(live, aside)) {
+    try {
+      if (files.moveFolder(next, live)) return retire(aside)
+    } catch (error) {
+      files.moveFolder(aside, live)
+      throw error
+    }
+    files.moveFolder(aside, live)
+  }
+  inPlace('next')
+  return retire(next)
+}
+
+/** Puts right what a killed build left: what was begun in place is carried to its end, the rest is thrown away. */
+export function recover(files: Files, at: Workplace, own: OwnFiles): void {
+  const find = (name: string) => topFolder(files, name, at)
+  finishInPlace(files, at.workFolder, (name) => placesOf(files, at, find(name), own))
+  const begun = files.names(join(at.workFolder, 'publishing')).map((name) => name.replace(/\.aside$/, ''))
+  const known = [...own.keys()].map((path) => path.slice(0, path.indexOf('/')))
+  for (const name of new Set([...begun, ...known])) {
+    const folder = find(name)
+    if (files.stat(folder.live) === null && files.stat(folder.aside) !== null)
+      files.moveFolder(folder.aside, folder.live)
+    for (const tree of [folder.aside, folder.next]) {
+      retireTree(files, tree, folder.live, ownIn(name, own))
+    }
+    leave(files, folder)
+  }
+  files.removeTree(at.staged)
+}
+
+/** Leaves no empty folder of the tool behind. */
+function leave(files: Files, { next, live }: TopFolder): void {
+  const work = dirname(next)
+  files.removeIfEmpty(work)
+  if (dirname(dirname(work)) === dirname(live)) files.removeIfEmpty(dirname(work))
+}
+
+const ownIn = (name: string, own: OwnFiles) => ({
+  isOwn: (path: string, bytes: Uint8Array) => isOwn(own, `${name}/${path}`, bytes),
+})
+
+const placesOf = (files: Files, at: Workplace, { name, live, next }: TopFolder, own: OwnFiles): Places => ({
+  live,
+  next,
+  staged: join(at.staged, name),
+  isFree: (path) => {
+    const place = placeIn(live, path)
+    const stat = files.stat(place)
+    return (
+      stat === null ||
+      (stat.kind === 'file' && isOwn(own, `${name}/${path}`, files.read(place) ?? new Uint8Array()))
+    )
+  },
+})
