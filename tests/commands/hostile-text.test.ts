@@ -1,5 +1,5 @@
 /** Text of case files, names of files and words of the command line, as the program prints and publishes them. */
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import ICAL from 'ical.js'
@@ -69,6 +69,29 @@ describe('what is published', () => {
     expect(calendar.getAllSubcomponents().map((event) => event.getFirstPropertyValue('summary'))).toEqual([
       'Hooves of Juno[31m',
     ])
+  })
+})
+
+describe('the search for names', () => {
+  it('reads what is published: a name that a page makes whole again stops everything', () => {
+    const told = (path: string) => join(folder, 'told', path)
+    mkdirSync(told('nell'), { recursive: true })
+    writeFileSync(told('practice.md'), '---\npractice: Reed Bank\nowners: {ash: {name: Ash Tern}}\n---\n')
+    writeFileSync(
+      told('nell/horse.md'),
+      '---\nname: Brockweir\nowner: ash\nalias: Bramble\nconsent: {portfolio: yes}\n---\n',
+    )
+    writeFileSync(
+      told('nell/2026-03-02.md'),
+      '---\nbefore: {toe length: [96, 95, 91, 90]}\n---\n## For teaching\n\nBrock&#x202d;weir has long toes.\n',
+    )
+    const { status, err } = growdown(
+      folder,
+      ...['build', 'told', '--edition', 'portfolio', '--as-of', '2026-04-10', '--out', 'told-site'],
+    )
+    expect(status).toBe(1)
+    expect(err).toContain('name of a horse: "Brockweir"')
+    expect(existsSync(join(folder, 'told-site', 'portfolio'))).toBe(false)
   })
 })
 
