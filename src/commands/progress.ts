@@ -34,7 +34,7 @@ export function progressLine(world: World): ProgressLine {
 
 /** `Making horses: 120 of 1000, about 2 minutes left`; `spent` is the time since the first, milliseconds. */
 export function progressText(progress: Progress, spent: number): string {
-  if (progress.step === 'reading') return 'RecheckOptions through the casebook ...'
+  if (progress.step === 'reading') return 'Reading through the casebook ...'
   if (progress.step === 'publishing') return `Publishing ${progress.files} files ...`
   const { done, total } = progress
   if (progress.step === 'protecting') return `Searching and locking: ${done} of ${total}`
