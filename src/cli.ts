@@ -3,11 +3,13 @@
 import { Command, CommanderError, Option } from 'commander'
 import { Stopped, UserError } from './build/disk/errors.ts'
 import { packageRoot, packageVersion } from './build/program.ts'
+import { controlsShown } from './casebook/control-characters.ts'
 import { add } from './commands/add.ts'
 import { build } from './commands/build.ts'
 import { check } from './commands/check.ts'
 import {
   type CommandEntry,
+  clearLine,
   exit,
   type Options,
   type World,
@@ -37,7 +39,8 @@ function writer(stream: NodeJS.WriteStream): Writer {
   })
   return {
     write: (text) => {
-      stream.write(text)
+      const own = text.startsWith(clearLine) ? clearLine : ''
+      stream.write(own + controlsShown(text.slice(own.length)))
     },
     isTerminal: stream.isTTY === true,
   }

@@ -1,3 +1,4 @@
+import { controlsShown } from './control-characters.ts'
 import type { Diagnostic } from './diagnostic.ts'
 
 /** Most of a line that is shown; a longer one is cut to the part around the caret. */
@@ -12,7 +13,7 @@ export function printDiagnostic(diagnostic: Diagnostic): string {
   if (diagnostic.expected !== null) lines.push(`      expected: ${diagnostic.expected}`)
   if (diagnostic.fix !== null) lines.push(`    likely fix: ${diagnostic.fix}`)
   if (diagnostic.advice !== null) lines.push(`    what to do: ${diagnostic.advice}`)
-  return lines.map(visible).join('\n')
+  return lines.map(onOneLine).join('\n')
 }
 
 function sourceLines(diagnostic: Diagnostic, line: number): readonly string[] {
@@ -22,15 +23,13 @@ function sourceLines(diagnostic: Diagnostic, line: number): readonly string[] {
   const from = start + length > lineWidth ? Math.max(0, start - 20) : 0
   const shown = source.slice(from, from + lineWidth)
   const gutter = String(line).padStart(6)
-  const blank = [...shown.slice(0, start - from)].map((sign) => (sign === '\t' ? '\t' : ' ')).join('')
-  const carets = '^'.repeat(Math.min(length, Math.max(1, shown.length - (start - from))))
-  return [`${gutter} | ${shown}`, `${' '.repeat(6)} | ${blank}${carets}`]
+  const before = onOneLine(shown.slice(0, start - from))
+  const marked = onOneLine(shown.slice(start - from, start - from + length))
+  return [
+    `${gutter} | ${shown}`,
+    `${' '.repeat(6)} | ${before.replace(/[^\t]/gu, ' ')}${'^'.repeat(Math.max(1, marked.length))}`,
+  ]
 }
 
-/**
- * Nothing from a file may steer the terminal: control characters and marks that turn the direction of text are shown
- * as a placeholder.
- */
-const visible = (text: string): string =>
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-  text.replace(/[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, '\uFFFD')
+/** Nothing from a file may steer the terminal, or look like a line of ours. */
+const onOneLine = (text: string): string => controlsShown(text).replaceAll('\n', '\\u000a')

@@ -127,8 +127,11 @@ function split(text: string): readonly Line[] {
     readonly info: { readonly lines: number }
     readonly record: readonly string[]
   }[]
-  return records.map(({ info, record }) => ({ line: info.lines, cells: record }))
+  return records.map(({ info, record }) => ({ line: info.lines, cells: record.map(asMeant) }))
 }
+
+/** Without the apostrophe that keeps a spreadsheet from running a cell as a formula, as our own export writes it. */
+const asMeant = (cell: string): string => cell.replace(/^'(?=[-=+@\t\r\uff0b\uff0d\uff1d\uff20])/, '').trim()
 
 const plain = (text: string) =>
   text

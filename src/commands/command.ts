@@ -37,10 +37,14 @@ export interface World {
 }
 
 export interface Writer {
+  /** What would steer the terminal is shown, `\u001b`, wherever in the text it stands; `clearLine` may begin it. */
   write(text: string): void
   /** Whether a person reads it as it comes. */
   readonly isTerminal: boolean
 }
+
+/** The one way in which a command steers the terminal itself: what it writes next takes the place of its last line. */
+export const clearLine = '\r\u001b[K'
 
 /** 0 clean or warnings only, 1 problems in case files or nothing published, 2 wrong use, 130 stopped. */
 export const exit = { clean: 0, problems: 1, wrongUse: 2, stopped: 130 } as const

@@ -46,7 +46,7 @@ async function printJson(assessments: readonly Assessment[], asOf: string, world
 }
 
 async function printCsv(assessments: readonly Assessment[], world: World): Promise<void> {
-  const { stringify } = await import('csv-stringify/sync')
+  const { csvText } = await import('../pages/shared/csv.ts')
   const { readingColumns, readingRows } = await import('../pages/export.ts')
-  world.stdout.write(stringify([[...readingColumns], ...readingRows(assessments).map((row) => [...row])]))
+  world.stdout.write(csvText(readingColumns, readingRows(assessments)))
 }

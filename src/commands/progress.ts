@@ -1,6 +1,6 @@
 /** One line on a terminal that says how far long work is. In a pipe it stays quiet. */
 import type { Progress } from '../build/builder.ts'
-import type { World } from './command.ts'
+import { clearLine, type World } from './command.ts'
 
 export interface ProgressLine {
   show(progress: Progress): void
@@ -12,8 +12,6 @@ export interface ProgressLine {
 const between = 100
 /** Before this many milliseconds a guess of the time left is worth nothing. */
 const guessAfter = 2_000
-
-const clearLine = '\r\u001b[K'
 
 export function progressLine(world: World): ProgressLine {
   if (!world.stderr.isTerminal) return { show: () => {}, clear: () => {} }
@@ -36,7 +34,7 @@ export function progressLine(world: World): ProgressLine {
 
 /** `Making horses: 120 of 1000, about 2 minutes left`; `spent` is the time since the first, milliseconds. */
 export function progressText(progress: Progress, spent: number): string {
-  if (progress.step === 'reading') return 'RecheckOptions through the casebook ...'
+  if (progress.step === 'reading') return 'Reading through the casebook ...'
   if (progress.step === 'publishing') return `Publishing ${progress.files} files ...`
   const { done, total } = progress
   if (progress.step === 'protecting') return `Searching and locking: ${done} of ${total}`

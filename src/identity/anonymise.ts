@@ -2,6 +2,7 @@
  * Teaching text with every name, private word and date put into words that tell nobody who it was.
  * The horse's alias stands for its name, days since the first visit for dates.
  */
+import { withoutControls } from '../casebook/control-characters.ts'
 import { dateOfDay, dayOf, daysBetween, type PlainDate } from '../hoof/dates.ts'
 import { type Finder, type Found, finderOf } from './finder.ts'
 import type { Identifier, IdentifierKind } from './identifiers.ts'
@@ -41,10 +42,19 @@ interface Change {
   readonly by: string
 }
 
-/** A function that rewrites any text about this horse. The same text gives the same words. */
-export function anonymiser(about: Anonymous): Anonymiser {
-  const finder = finderOf(about.identifiers)
-  return (text) => {
+/**
+ * A function that rewrites any text about this horse, as a page would hold it: without control characters, behind which
+ * a name could hide. The same text gives the same words.
+ */
+export function anonymiser(given: Anonymous): Anonymiser {
+  const finder = finderOf(given.identifiers)
+  const about = {
+    ...given,
+    horseName: withoutControls(given.horseName),
+    ownerName: given.ownerName === null ? null : withoutControls(given.ownerName),
+  }
+  return (written) => {
+    const text = withoutControls(written)
     const dates = findDates(text).flatMap((date) => dateChange(date, about))
     const names = nameChanges(text, finder, about)
     const initials = initialChanges(text, about)

@@ -2,6 +2,7 @@
  * Everything by which someone could be known: the names, ids, private words, file names and dates of the whole
  * casebook. Both the rewriting of teaching text and the search of finished pages go by this list.
  */
+import { withoutControls } from '../casebook/control-characters.ts'
 import type { Contact, Horse, Practice } from '../casebook/model.ts'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { commonWords, type OwnWords } from './common-words.ts'
@@ -87,7 +88,7 @@ export function identityOf(horse: Horse): HorseIdentity {
   }
 }
 
-/** The identifying strings of these horses, owners and contacts, ready to be searched for. */
+/** The identifying strings of these horses, owners and contacts, ready to be searched for, as a page would hold them. */
 export function identifiersOf(
   horses: readonly HorseIdentity[],
   { owners, contacts }: Pick<Practice, 'owners' | 'contacts'>,
@@ -102,7 +103,8 @@ export function identifiersOf(
     seen.add(key)
     identifiers.push(identifier)
   }
-  const take = (kind: IdentifierKind, text: string, owner: string | null, horse: string | null) => {
+  const take = (kind: IdentifierKind, written: string, owner: string | null, horse: string | null) => {
+    const text = withoutControls(written)
     const whole = formsOf(kind, text, own)
     for (const form of whole.forms) add({ kind, text, owner, horse, ...form })
     exceptions.push(...whole.exceptions)

@@ -3,9 +3,9 @@
  * upper or lower case, with or without accents, with soft hyphens inside, beside an apostrophe or a digit.
  */
 
-/** Signs that stand inside a word and cannot be seen: soft hyphen, zero-width signs, byte-order mark. */
-const unseen = '\\u00AD\\u200B-\\u200D\\u2060\\uFEFF'
-const wordPattern = `[\\p{L}\\p{M}${unseen}]+|\\p{N}+`
+/** Unicode's format characters stand inside a word and cannot be seen: soft hyphen, zero-width signs, direction marks. */
+const unseenSigns = /\p{Cf}/gu
+const wordPattern = '[\\p{L}\\p{M}\\p{Cf}]+|\\p{N}+'
 const plainWord = /^[a-z]+$/
 const plainAnyCase = /^[A-Za-z]+$/
 
@@ -26,7 +26,7 @@ export function fold(word: string): string {
   if (plainWord.test(word)) return word
   if (plainAnyCase.test(word)) return word.toLowerCase()
   return word
-    .replace(new RegExp(`[${unseen}]`, 'g'), '')
+    .replace(unseenSigns, '')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()

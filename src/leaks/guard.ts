@@ -3,6 +3,7 @@ import { cacheKey } from '../build/cache-key.ts'
 import { UserError } from '../build/disk/errors.ts'
 import { once } from '../build/once.ts'
 import type { Unit } from '../build/unit.ts'
+import { withoutControls } from '../casebook/control-characters.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import { type Exception, type HorseIdentity, identifiersOf } from '../identity/identifiers.ts'
@@ -42,7 +43,7 @@ export function leakGuard(
       list: await list(),
       horses,
       own,
-      ownTexts: [...ownTexts, ...spellings(practice.name)],
+      ownTexts: [...ownTexts, ...spellings(withoutControls(practice.name))],
     })
   })
   const hits: LeakHit[] = []

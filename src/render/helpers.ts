@@ -1,5 +1,6 @@
 /** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
 import type Handlebars from 'handlebars'
+import { withoutControls } from '../casebook/control-characters.ts'
 import type { VisitRow } from '../pages/practice/visit-table.ts'
 import type { Chart, Drawing, Table } from '../pages/shared/figures.ts'
 import { createDrawings } from './drawings/drawing.ts'
@@ -39,8 +40,13 @@ export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): v
     /** `{{join list ", "}}`: text, escaped like any other. */
     join: (list: readonly string[], separator: string) => list.join(separator),
     /** `{{json data}}` inside `<script type="application/json">`: cannot end the element. */
-    json: (data: unknown) => safe(JSON.stringify(data).replace(/[<>&\u2028\u2029]/g, escapeJson)),
+    json: (data: unknown) =>
+      safe(JSON.stringify(data, publishable).replace(/[<>&\u2028\u2029]/g, escapeJson)),
   })
 }
 
 const escapeJson = (sign: string) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`
+
+/** A script may put any text of its data on the page; an escape such as `\u001b` in it would reach it whole. */
+const publishable = (_name: string, value: unknown) =>
+  typeof value === 'string' ? withoutControls(value) : value

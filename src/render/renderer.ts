@@ -1,5 +1,6 @@
 /** A page as plain data to a page as HTML. */
 import Handlebars from 'handlebars'
+import { withoutControls } from '../casebook/control-characters.ts'
 import type { PageView } from '../pages/shared/page.ts'
 import type { Words } from '../pages/words/index.ts'
 import { type DrawChart, loadCharts, mentionsChart } from './charts/charts.ts'
@@ -10,7 +11,8 @@ import { parseStrictly } from './strict.ts'
 
 export interface Renderer {
   /**
-   * A whole HTML page. The same view gives the same bytes, whatever was rendered before.
+   * A whole HTML page. The same view gives the same bytes, whatever was rendered before. No control character and
+   * nothing that turns the direction of text is in it, wherever it was written.
    * Rejects with the page, the template and the place where a template asks for what the view does not hold.
    */
   render(view: PageView): Promise<string>
@@ -66,7 +68,7 @@ export function createRenderer(templates: TemplateSources, words: Words): Render
       if (!template) throw new Error(`${view.path}: there is no template ${pages}${view.template}`)
       if (charts === null && mentionsChart(view.model)) charts = await loadCharts(inFigures)
       try {
-        return template(view.model)
+        return withoutControls(template(view.model))
       } catch (error) {
         const reason = (error instanceof Error ? error.message : String(error)).replace(
           / not defined in .* - (\d+):\d+$/s,

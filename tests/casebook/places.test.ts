@@ -197,14 +197,29 @@ describe('printing', () => {
   it('lets nothing from a file steer the terminal', () => {
     const printed = printDiagnostic({
       ...diagnostic,
-      sourceLine: 'a\u001b[2Jb\u202ec',
-      message: 'x\u001b]0;y\u0007',
-      column: 1,
-      endColumn: 2,
+      file: 'juno/\u001b]0;y\u0007.md',
+      sourceLine: 'a\u001b[2Jb\u202ec\rd',
+      message: 'x\nNothing is wrong.\u009b2K',
+      column: 8,
+      endColumn: 9,
     })
     // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-    expect(printed).not.toMatch(/[\u001b\u0007\u202e]/)
-    expect(printed).toContain('a\uFFFD[2Jb\uFFFDc')
+    expect(printed).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u0080-\u009f\u202a-\u202e]/)
+    expect(printed.split('\n').slice(0, 3)).toEqual([
+      'juno/\\u001b]0;y\\u0007.md:12:8  error: x\\u000aNothing is wrong.\\u009b2K',
+      '    12 | a\\u001b[2Jb\\u202ec\\u000dd',
+      `       | ${' '.repeat('a\\u001b[2Jb\\u202e'.length)}^`,
+    ])
+  })
+
+  it('shows a control character that is itself the place', () => {
+    const [, line = '', caret = ''] = printDiagnostic({
+      ...diagnostic,
+      sourceLine: 'ab\u202ec',
+      column: 3,
+      endColumn: 4,
+    }).split('\n')
+    expect(line.slice(caret.indexOf('^'), caret.lastIndexOf('^') + 1)).toBe('\\u202e')
   })
 
   it('orders errors before warnings, then by file and line', () => {

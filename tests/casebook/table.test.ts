@@ -58,6 +58,20 @@ describe('readTable', () => {
     expect(readTable('', 'mm').remarks[0]?.message).toContain('the table is empty')
   })
 
+  it('takes a cell that was kept from running as a formula as what it says', () => {
+    const { readings, remarks } = read(
+      "'=Juno,2026-03-14,before,LF,heel medial,'-3.5,mm",
+      '"\'\tNell",2026-03-14,before,LF,heel medial,-3.5,mm',
+      "'Quoted' name,2026-03-14,before,LF,heel medial,3,mm",
+    )
+    expect(remarks).toEqual([])
+    expect(readings.map(({ horseName, value }) => [horseName, value])).toEqual([
+      ['=Juno', -3.5],
+      ['Nell', -3.5],
+      ["'Quoted' name", 3],
+    ])
+  })
+
   it('never lets a name lead out of the casebook', () => {
     expect(horseId('../../etc/passwd')).toBe('etc-passwd')
     expect(read('..,2026-03-14,before,LF,toe length,98,mm').remarks[0]?.message).toContain('no horse named')

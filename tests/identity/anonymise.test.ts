@@ -43,6 +43,8 @@ describe('text for teaching', () => {
     ['ZOË and zoe and Zoe.', 'Bramble and Bramble and Bramble.'],
     ["Zoe's toe, Zoë’s heel.", "Bramble's toe, Bramble’s heel."],
     ['Zo\u00ADe came back.', 'Bramble came back.'],
+    ['Zo\u0007e and \u001BZ\u009Boe came back.', 'Bramble and Bramble came back.'],
+    ['Zo\u200Fe and Z\u202Aoe\u202C came back.', 'Bramble and Bramble came back.'],
     ['Ada Kestrel rode.', 'The owner rode.'],
     ["We told Ada. In Kestrel's view: fine.", "We told the owner. In the owner's view: fine."],
     ['Orla had a look too.', 'Someone else had a look too.'],

@@ -32,6 +32,11 @@ describe('identifiers', () => {
     expect(finds('Juno', 'img_juno2.jpg, /JUNO/, juno-lf, "juno"')).toEqual(['juno', 'JUNO', 'juno', 'juno'])
   })
 
+  it('are searched for as a page holds them: no control character, and none that turns text, is in it', () => {
+    for (const name of ['Ju\u0007no', '\u001bJuno\u009b', 'Ju\u202eno', 'Ju\u2066no\u2069'])
+      expect(finds(name, 'so Juno stood'), name).toEqual(['Juno'])
+  })
+
   it('are found with any accents, ligatures and width', () => {
     expect(finds('Søren Æsir', 'Soren Aesir, SØREN ÆSIR, ＳＯＲＥＮ æsir')).toContain('Soren Aesir')
     expect(fold('Ｚoë')).toBe('zoe')

@@ -1,6 +1,9 @@
 import { Ajv2020 } from 'ajv/dist/2020.js'
+import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
+import { readTable } from '../../src/casebook/table.ts'
 import { exportOf, exportSchema, exportShape, readingColumns, readingRows } from '../../src/pages/export.ts'
+import { csvText } from '../../src/pages/shared/csv.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { formatIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
@@ -191,5 +194,41 @@ describe('the table of readings', () => {
       'mm',
       'entered',
     ])
+  })
+})
+
+describe('the readings as CSV', () => {
+  it('come back through the reader of tables as they went, the derived ones left out', () => {
+    const rows = readingRows([sample, assess(bare, practice(), '2026-03-20')])
+    const { readings, remarks } = readTable(csvText(readingColumns, rows), 'mm')
+    const entered = rows.filter((row) => row[8] === 'entered')
+    expect(readings.length).toBeGreaterThan(50)
+    expect(
+      readings.map(({ horse, visit, date, stage, foot, measure, value }) => [
+        ...[horse, visit, date, stage, foot, measure, value],
+      ]),
+    ).toEqual(entered.map((row) => row.slice(0, 7)))
+    expect(new Set(remarks.map(({ kind }) => kind))).toEqual(new Set(['left out']))
+  })
+
+  /** The cells that the page "CSV Injection" of OWASP warns of (from memory), and those of full width. */
+  it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '\r=1', '\uff1d1', '\uff0b1', '\uff0d1', '\uff201'])(
+    'run no formula: %j',
+    (text) => {
+      const [row] = parse(csvText([text], [[text]])).slice(1) as string[][]
+      expect(row).toEqual([`'${text}`])
+    },
+  )
+
+  it('keep numbers as numbers, and a text whole where a semicolon parts cells', () => {
+    const text = csvText(
+      ['a;b', 'n'],
+      [
+        ['x;=1+1', -12.5],
+        ['\u0000\u001b=1+1', 1e-7],
+        ['a"b\nc', 0],
+      ],
+    )
+    expect(text).toBe(`"a;b",n\n"x;=1+1",-12.5\n'=1+1,1e-7\n"a""b\nc",0\n`)
   })
 })

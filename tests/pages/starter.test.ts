@@ -1,6 +1,9 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { withoutControls } from '../../src/casebook/control-characters.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { readTable } from '../../src/casebook/table.ts'
+import { csvText } from '../../src/pages/shared/csv.ts'
 import { startCasebook } from '../../src/pages/starter/casebook.ts'
 import { startHorse } from '../../src/pages/starter/horse.ts'
 import { importedFiles } from '../../src/pages/starter/imported.ts'
@@ -177,5 +180,119 @@ describe('the remarks of new files', () => {
     const codes = readCasebook(memoryFolder(texts), '2026-06-01').diagnostics.map(({ code }) => code)
     expect(codes).toContain('value-form')
     expect(codes).not.toContain('words-cut')
+  })
+})
+
+describe('hostile text in a file that the program starts', () => {
+  const hostile = [
+    'a\r\nowner: evil',
+    'a\n---\nb',
+    '---',
+    '...',
+    'x # y',
+    'x: y',
+    ': x',
+    '- x',
+    '? x',
+    '"quoted" and \'single\'',
+    "it's",
+    'back\\slash \\n',
+    '{a: b}',
+    '[a, b]',
+    '&a *b !c |d >e %f @g `h',
+    'true',
+    'Null',
+    '~',
+    '12',
+    '1e5',
+    '0x1f',
+    '1_000',
+    '2026-03-14',
+    '=1+1',
+    '<<',
+    'a\u0085b',
+    'a\u2028b',
+    'esc\u001b[31m nul\u0000 del\u007f csi\u009b',
+    '\u202eonuJ\u202c',
+    '\u05d9\u05d5\u05e0\u05d5\u200f (12)',
+    '\u0645\u06cc\u200c\u062e\u0648',
+    'lone \ud800 surrogate',
+    '\ufffe\ufeff',
+    'é, ñ; ü',
+    '{{name}} <b>&amp;</b>',
+  ]
+  /** A name stands on one line, with single spaces. */
+  const oneLine = (text: string) => text.replace(/\s+/g, ' ').trim()
+  const nameRead = (text: string) =>
+    readCasebook(memoryFolder({ 'practice.md': practice, 'juno/horse.md': text }), '2026-03-14').casebook
+      ?.horses[0]?.name
+
+  it.each(hostile)('a name %j reads back', (name) => {
+    const text = startHorse(name, '2026-01-12', english.starter)
+    expect(nameRead(text)).toBe(oneLine(name))
+    expect(text.split('\n')).toHaveLength(
+      startHorse('Juno', '2026-01-12', english.starter).split('\n').length,
+    )
+  })
+
+  it('any name reads back, and brings no line of its own', () => {
+    const signs = fc.constantFrom(
+      ...':#-?{}[],&*!|>\'"%@`\\ \n\r\t\u0000\u001b\u0085\u2028\u202eaZ09.é_~<='.split(''),
+    )
+    fc.assert(
+      fc.property(fc.array(signs, { minLength: 1, maxLength: 12 }), (parts) => {
+        const name = parts.join('')
+        fc.pre(!['', '_', '?'].includes(oneLine(name)))
+        expect(nameRead(startHorse(name, '2026-01-12', english.starter))).toBe(oneLine(name))
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  // A table is UTF-8, which has no half of a surrogate pair.
+  it.each(hostile.filter((name) => !name.includes('\ud800')))(
+    'a table that names a horse %j becomes files that read alike',
+    (name) => {
+      const table = csvText(
+        ['horse', 'date', 'stage', 'foot', 'measure', 'value', 'unit'],
+        [[`${name} b`, '2026-01-12', 'before', 'LF', 'toe length', 98, 'mm']],
+      )
+      const { readings, remarks } = readTable(table, 'mm')
+      expect(remarks).toEqual([])
+      const made = Object.fromEntries(
+        importedFiles(readings, english.starter).map(({ path, text }) => [path, text]),
+      )
+      expect(Object.keys(made)).toHaveLength(2)
+      for (const path of Object.keys(made)) expect(path).toMatch(/^[a-z0-9]+(?:-[a-z0-9]+)*\/[\w-]+\.md$/)
+      const { casebook } = readCasebook(memoryFolder({ 'practice.md': practice, ...made }), '2026-03-14')
+      expect(casebook?.horses[0]?.name).toBe(oneLine(withoutControls(`${name} b`)))
+      expect(casebook?.horses[0]?.visits[0]?.readings[0]?.value).toBe(98)
+    },
+  )
+
+  it.each(hostile)('a finding, a feature and a footing called %j are asked about again', (name) => {
+    const own = `my ${oneLine(name.replaceAll(',', ' '))}`
+    const [word, line] = [own, `${own}, toe, `].map((text) => JSON.stringify(text).slice(0, -1))
+    const given = {
+      'practice.md': `---\npractice: Sandpiper\nterms: {${word}": a word of ours}\n---\n`,
+      'juno/horse.md': '---\nname: Juno\nstarted: 2026-01-12\n---\n',
+      'juno/2026-01-12.md': `---\nfooting: ${word}"\nfindings: {LF: [${line}2"]}\ngrow-out: {LF: [${line}42 mm"]}\n---\n`,
+    }
+    const { casebook } = readCasebook(memoryFolder(given), '2026-02-20')
+    const juno = casebook?.horses[0]
+    if (!casebook || !juno) throw new Error('the sample cannot be read')
+    const text = startVisit(
+      juno,
+      assess(juno, casebook.practice, '2026-02-20'),
+      casebook.practice,
+      '2026-02-20',
+      formatIn('mm'),
+    )
+    const filled = text.replace(/toe, _(.*)\n/, 'toe, 1$1\n').replace(/toe, _(.*)\n/, 'toe, 50$1\n')
+    const read = readCasebook(memoryFolder({ ...given, 'juno/2026-02-20.md': filled }), '2026-02-20')
+    expect(read.diagnostics.filter(({ level }) => level === 'error')).toEqual([])
+    const [before, after] = read.casebook?.horses[0]?.visits ?? []
+    expect(after?.findings[0]).toMatchObject({ what: before?.findings[0]?.what, grade: 1 })
+    expect(after?.growOut[0]).toMatchObject({ what: before?.growOut[0]?.what, distance: 50 })
   })
 })

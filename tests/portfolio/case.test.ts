@@ -24,6 +24,38 @@ function made(horse: Horse = zoe): MadeCase {
   return found
 }
 
+describe('an alias with signs that mean something elsewhere', () => {
+  const context = (alias: string) => {
+    const found = caseContext({ ...input, horse: { ...zoe, alias } }, own)
+    if (found === null) throw new Error('the fixture has consent')
+    return found
+  }
+
+  it('runs no formula in the table of readings', () => {
+    const rows = parse(readingsCsv(context('=1+1'))) as string[][]
+    expect(rows.length).toBeGreaterThan(3)
+    expect(new Set(rows.slice(1).map(([alias]) => alias))).toEqual(new Set(["'=1+1"]))
+  })
+
+  it.each([
+    ['../../x', 'x'],
+    ['a/b\\c', 'a-b-c'],
+    ['a\u0000b\u001b[31m\r\nc', 'a-b-31-m-c'],
+    ['\u202eonuJ\u202c', 'onuj'],
+    ['C:con.txt', 'c-con-txt'],
+    ['=1+1', '1-1'],
+    ['.hidden', 'hidden'],
+    ['Zoë & Ül', 'zoe-ul'],
+    ['\u05d9\u05d5\u05e0\u05d5\u200f', '\u05d9\u05d5\u05e0\u05d5'],
+  ])('%j gives a folder of letters, digits and hyphens: %j', (alias, slug) => {
+    expect(context(alias).slug).toBe(slug)
+  })
+
+  it.each(['..', '/', '\u202e', '\u0000', '=+@'])('%j gives no folder, so no case', (alias) => {
+    expect(caseContext({ ...input, horse: { ...zoe, alias } }, own)).toBeNull()
+  })
+})
+
 describe('what passes to the portfolio', () => {
   it('is nothing without consent, without an alias, or without a visit', () => {
     const gone = (horse: Horse) => presentPortfolioCase({ ...input, horse }, own)

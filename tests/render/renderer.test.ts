@@ -88,6 +88,60 @@ describe('templates', () => {
   })
 })
 
+describe('what steers the reader of a page', () => {
+  /** Every control character but tab and line ends; embeddings, overrides and isolates. */
+  const steering = [
+    ...Array.from({ length: 0xa0 }, (_, code) => code).filter(
+      (code) => (code < 0x20 || code > 0x7e) && ![0x09, 0x0a, 0x0d].includes(code),
+    ),
+    ...[0x202a, 0x202b, 0x202c, 0x202d, 0x202e, 0x2066, 0x2067, 0x2068, 0x2069],
+  ]
+  const raw = String.fromCodePoint(...steering)
+  const steers = (html: string) => [...html].filter((sign) => steering.includes(sign.codePointAt(0) ?? 0))
+
+  it('reaches it from no text, no attribute and no data', async () => {
+    const html = await render('practice/note', { title: `a${raw}b`, name: `c${raw}d`, body: `e${raw}f` })
+    expect(steers(html)).toEqual([])
+    expect(html).toMatch(/^<main>ab<b>cd<\/b><p>e\ufffd?f<\/p><\/main>$/)
+    const data = await render('practice/data', { data: { text: `a${raw}\tb\r\nc` } })
+    expect(data).toBe('<script type="application/json">{"text":"a\\tb\\r\\nc"}</script>')
+  })
+
+  it.each(steering)('reaches it through no reference of Markdown: %i', async (code) => {
+    const [decimal, hex] = [`&#${code};`, `&#x${code.toString(16)};`]
+    const body = `a${decimal}b${hex}c [d${hex}e](http://x.example/${hex} "f${hex}g") ![h${hex}i](j) \`k${hex}l\`\n\n<i>m${hex}</i>\n`
+    const html = await render('practice/note', { title: '', name: '', body })
+    expect(steers(html)).toEqual([])
+    const [paragraph] = named(html, 'p')
+    expect(paragraph && textOf(paragraph).replaceAll('\ufffd', '')).toContain('abc de')
+    // What is shown as it was written is a reference to the reader and not to the browser.
+    expect(html).toContain(`&#x26;#x${code.toString(16)};`)
+  })
+
+  it('reaches it from no chart and no drawing', async () => {
+    const html = await render('practice/figures', {
+      charts: [trend(`t`, { title: `a${raw}b`, description: `c${raw}d`, valueTitle: `e${raw}f` })],
+      drawings: [sole('LF', [{ place: 'toe', grade: 2, sign: '1', label: `g${raw}h` }])],
+    })
+    expect(steers(html)).toEqual([])
+    for (const text of ['ab', 'cd', 'ef', 'gh']) expect(html).toContain(text)
+  })
+
+  it('leaves marks and joiners that names are spelt with', async () => {
+    const names = [
+      '\u05d9\u05d5\u05e0\u05d5\u200f (12)',
+      '\u0645\u06cc\u200c\u062e\u0648',
+      '\u0915\u094d\u200d\u0937',
+      'a\u200eb',
+    ]
+    for (const name of names) {
+      expect(await render('practice/note', { title: name, name: '', body: name })).toBe(
+        `<main>${name}<b></b><p>${name}</p></main>`,
+      )
+    }
+  })
+})
+
 describe('figures on a page', () => {
   it('have unique ids, and refer to ids that are there', async () => {
     const { ids, used } = idsOf(await render('practice/figures', everything))

@@ -1,8 +1,8 @@
 /** Marked points into a visit's file: read anew, checked as a case file, replaced in one step, the old one kept. */
 import { randomUUID } from 'node:crypto'
-import { lstatSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
-import { asUserError, UserError } from '../../build/disk/errors.ts'
+import { chmodSync, lstatSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { basename, join } from 'node:path'
+import { asUserError, systemCode, UserError } from '../../build/disk/errors.ts'
 import { diskFolder } from '../../build/disk/source-folder.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { Practice, Visit } from '../../casebook/model.ts'
@@ -32,8 +32,8 @@ export function writeLandmarks(target: MarkTarget, landmarks: Landmarks): string
   const bytes = new TextEncoder().encode(text)
   refuseImpossible(target, folder, bytes)
   const file = join(casebook, ...visit.file.split('/'))
-  replace(file, old, bytes)
-  return `${visit.file} has the points; as it was, it is kept as ${visit.file}.before-mark.`
+  const kept = replace(file, old, bytes)
+  return `${visit.file} has the points; as it was, it is kept as ${target.horse}/${basename(kept)}.`
 }
 
 /** Every byte has its place in the text, a byte-order mark as well. */
@@ -61,19 +61,59 @@ function refuseImpossible(target: MarkTarget, folder: CasebookFolder, bytes: Uin
   )
 }
 
-/** In one step, the old file first put beside it; a link stays as it is. */
-function replace(file: string, old: Uint8Array, bytes: Uint8Array): void {
+/**
+ * In one step, the old file first put beside it; a link stays as it is. Libraries that replace files would do as well,
+ * but the one that is widely used takes a write cut short by a full disk for a whole one.
+ *
+ * @returns where the old file is kept
+ */
+function replace(file: string, old: Uint8Array, bytes: Uint8Array): string {
   const partial = `${file}.${randomUUID()}.new`
+  let kept: Kept | null = null
   try {
     const stat = lstatSync(file)
     if (!stat.isFile()) throw new UserError(`Nothing was written: ${file} is a link or no plain file.`)
-    const { mode } = stat
-    writeFileSync(partial, old, { mode, flag: 'wx' })
-    renameSync(partial, `${file}.before-mark`)
-    writeFileSync(partial, bytes, { mode, flag: 'wx' })
+    kept = keep(file, old, stat.mode)
+    writeWhole(partial, bytes, stat.mode)
+    if (!isSame(readFileSync(file), old))
+      throw new UserError('Nothing was written: the file was changed meanwhile. Write the points again.')
     renameSync(partial, file)
+    return kept.path
   } catch (error) {
     rmSync(partial, { force: true })
+    if (kept?.isNew) rmSync(kept.path, { force: true })
     throw asUserError(error, file, 'written')
+  }
+}
+
+interface Kept {
+  readonly path: string
+  readonly isNew: boolean
+}
+
+/** Under the first name that is free, `.before-mark-2` after `.before-mark`; once only where the same is kept already. */
+function keep(file: string, old: Uint8Array, mode: number): Kept {
+  for (let number = 1; ; number++) {
+    const path = `${file}.before-mark${number === 1 ? '' : `-${number}`}`
+    const there = lstatSync(path, { throwIfNoEntry: false })
+    if (there === undefined) {
+      writeWhole(path, old, mode)
+      return { path, isNew: true }
+    }
+    if (there.isFile() && there.size === old.length && isSame(readFileSync(path), old))
+      return { path, isNew: false }
+  }
+}
+
+const isSame = (one: Uint8Array, other: Uint8Array): boolean => Buffer.compare(one, other) === 0
+
+/** Makes a file and waits until the disk has it, with just these rights; one that cannot be made whole is taken away. */
+function writeWhole(path: string, bytes: Uint8Array, mode: number): void {
+  try {
+    writeFileSync(path, bytes, { mode, flag: 'wx', flush: true })
+    chmodSync(path, mode)
+  } catch (error) {
+    if (systemCode(error) !== 'EEXIST') rmSync(path, { force: true })
+    throw error
   }
 }

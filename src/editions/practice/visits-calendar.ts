@@ -1,5 +1,6 @@
 /** The next visits as an iCalendar file (RFC 5545) that any calendar program can read. */
-import ical, { foldLines } from 'ical-generator'
+import ical, { escape as escapeText, foldLines } from 'ical-generator'
+import { withoutControls } from '../../casebook/control-characters.ts'
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { Formatter } from '../../pages/shared/format.ts'
@@ -16,7 +17,8 @@ export function visitsCalendar(
   { date, words: { base, calendar: words } }: Formatter,
 ): string {
   const calendar = ical({
-    name: words.title(practice.name),
+    // The library escapes the texts of an event, but not a calendar's name.
+    name: escapeText(calendarText(words.title(practice.name)), false),
     prodId: { company: 'growdown', product: 'visits', language: base.lang.toUpperCase() },
   })
   const frame = calendar.toString().slice(0, -end.length)
@@ -27,7 +29,7 @@ export function visitsCalendar(
       stamp: `${asOf}T00:00:00Z`,
       start: horse.due,
       allDay: true,
-      summary: words.visit(horse.name),
+      summary: calendarText(words.visit(horse.name)),
       description: horse.lastVisit === null ? null : words.last(date(horse.lastVisit)),
     })
     return folded(event.toString())
@@ -36,6 +38,13 @@ export function visitsCalendar(
 }
 
 const end = 'END:VCALENDAR'
+
+/**
+ * A value of type TEXT before it is escaped (RFC 5545, section 3.3.11): it holds no control character but tabs and line
+ * ends. The line and paragraph separators of Unicode are such ends here: some programs split a file's lines at them.
+ */
+const calendarText = (text: string): string =>
+  withoutControls(text.replaceAll('\u0085', '\n')).replace(/[\u2028\u2029]/g, '\n')
 /** Octets of a line that `foldLines` leaves as it is. */
 const shortLine = 74
 

@@ -1,4 +1,4 @@
-import { stringify } from 'csv-stringify/sync'
+import { csvText } from '../shared/csv.ts'
 import { kindOf } from '../shared/format.ts'
 import type { CaseContext } from './context.ts'
 
@@ -6,20 +6,19 @@ const units = { length: 'mm', angle: 'deg', ratio: '', index: 'lb/in2' } as cons
 
 /**
  * Every reading of the case, a line each: alias, day, stage, foot, measure, value, unit, source.
- * Lengths in millimetres, angles in degrees; four decimals at most. RFC 4180, line ends LF.
+ * Lengths in millimetres, angles in degrees; four decimals at most.
  */
-export function readingsCsv({ assessment, alias, dayOf }: CaseContext): string {
-  return stringify(
-    assessment.readings.map(({ date, stage, foot, measure, value, source }) => ({
-      case: alias,
-      day: dayOf(date),
+export const readingsCsv = ({ assessment, alias, dayOf }: CaseContext): string =>
+  csvText(
+    ['case', 'day', 'stage', 'foot', 'measure', 'value', 'unit', 'source'],
+    assessment.readings.map(({ date, stage, foot, measure, value, source }) => [
+      alias,
+      dayOf(date),
       stage,
       foot,
       measure,
-      value: Number(value.toFixed(4)),
-      unit: units[kindOf(measure)],
+      Number(value.toFixed(4)),
+      units[kindOf(measure)],
       source,
-    })),
-    { header: true, columns: ['case', 'day', 'stage', 'foot', 'measure', 'value', 'unit', 'source'] },
+    ]),
   )
-}

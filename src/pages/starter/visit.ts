@@ -9,7 +9,7 @@ import { type MeasureId, measures } from '../../hoof/measures.ts'
 import { type Assessment, type GrowOut, openFindings } from '../../trend/assessment.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { Words } from '../words/index.ts'
-import { blank, remarked, scalar, sectionHeadings } from './lines.ts'
+import { blank, partsLine, remarked, scalar, sectionHeadings } from './lines.ts'
 
 type StarterWords = Words['starter']
 
@@ -142,7 +142,7 @@ function findingLines(past: readonly Visit[], { cautions }: Assessment, format: 
       `  ${foot}:`,
       ...[...asked, ...here.filter((one) => !asked.includes(one))].map((one) =>
         remarked(
-          `    - ${one.finding.what}, ${one.finding.place}, ${blank}`,
+          `    ${partsLine(one.finding.what, one.finding.place, blank)}`,
           w.lastOn(String(one.finding.grade), format.shortDate(one.visit.date), asked.includes(one)),
         ),
       ),
@@ -159,7 +159,7 @@ function growOutLines(features: readonly GrowOut[], format: Formatter): string[]
     if (here.length === 0) return []
     return [
       `  ${foot}:`,
-      ...here.map((f) => remarked(`    - ${f.feature}, ${f.place}, ${blank}`, featureRemark(f, format))),
+      ...here.map((f) => remarked(`    ${partsLine(f.feature, f.place, blank)}`, featureRemark(f, format))),
     ]
   })
   return lines.length === 0 ? [] : [remarked('grow-out:', w.growOut), ...lines]

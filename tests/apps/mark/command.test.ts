@@ -15,7 +15,7 @@ import sharp from 'sharp'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { type MarkTarget, writeLandmarks } from '../../../src/apps/mark/write.ts'
 import { diskFolder } from '../../../src/build/disk/source-folder.ts'
-import { readHorse, readPractice } from '../../../src/casebook/read.ts'
+import { readCasebook, readHorse, readPractice } from '../../../src/casebook/read.ts'
 import { mark } from '../../../src/commands/mark.ts'
 import type { Landmarks } from '../../../src/hoof/landmarks.ts'
 import { horseText, practiceText } from '../../casebook/read-one.ts'
@@ -156,6 +156,57 @@ describe('writing the points', () => {
       'photos',
     ])
     expect(target().visit.photos[0]?.landmarks?.points).toEqual({ 'toe-at-ground': [50, 250] })
+  })
+
+  it('never loses an older file: each is kept under a name of its own, the same bytes once only', () => {
+    const write = (x: number) =>
+      writeLandmarks(target(), { ...landmarks, points: { 'toe-at-ground': [x, 250] } })
+    const first = readFileSync(file())
+    write(50)
+    const second = readFileSync(file())
+    writeFileSync(file(), readFileSync(file(), 'utf8').replace('Notes.', 'More notes.'))
+    const third = readFileSync(file())
+    expect(write(60)).toContain('it is kept as juno/2026-01-12.md.before-mark-2.')
+    writeFileSync(file(), second)
+    expect(write(70)).toContain('it is kept as juno/2026-01-12.md.before-mark-3.')
+    writeFileSync(file(), third)
+    expect(write(80)).toContain('it is kept as juno/2026-01-12.md.before-mark-2.')
+    const kept = ['', '-2', '-3'].map((number) => readFileSync(`${file()}.before-mark${number}`))
+    expect(kept).toEqual([first, third, second])
+    expect(readdirSync(join(casebook, 'juno'))).toHaveLength(6)
+    const { diagnostics } = readCasebook(diskFolder(casebook), '2026-06-01')
+    expect(diagnostics.filter((one) => one.file.includes('before-mark'))).toEqual([])
+  })
+
+  it('takes no name that something else has: a link, a folder', () => {
+    symlinkSync(join(casebook, 'elsewhere.md'), `${file()}.before-mark`)
+    mkdirSync(`${file()}.before-mark-2`)
+    expect(writeLandmarks(target(), landmarks)).toContain('before-mark-3.')
+    expect(readdirSync(casebook)).not.toContain('elsewhere.md')
+  })
+
+  it('gives the new file the rights of the old, whatever new files usually get', () => {
+    chmodSync(file(), 0o666)
+    writeLandmarks(target(), landmarks)
+    expect(statSync(file()).mode & 0o777).toBe(0o666)
+    expect(statSync(`${file()}.before-mark`).mode & 0o777).toBe(0o666)
+  })
+
+  it('writes nothing when the file is saved while the points are put in', () => {
+    const names = readdirSync(join(casebook, 'juno'))
+    const saved = visitText('  - {file: photos/a.jpg, foot: RF, view: lateral}\n')
+    const slow: Landmarks = {
+      ...landmarks,
+      get lines() {
+        writeFileSync(file(), saved)
+        return landmarks.lines
+      },
+    }
+    expect(() => writeLandmarks(target(), slow)).toThrow(
+      'Nothing was written: the file was changed meanwhile.',
+    )
+    expect(readFileSync(file(), 'utf8')).toBe(saved)
+    expect(readdirSync(join(casebook, 'juno'))).toEqual(names)
   })
 
   it('works on the file as it stands now, not as it was when the page was opened', () => {

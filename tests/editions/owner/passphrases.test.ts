@@ -77,6 +77,26 @@ kestrel:
     expect(completeKeys(text, ['kestrel', 'fenwick'], counting()).text).toBe(text)
   })
 
+  it('has an entry for every id that an owner can have, whatever YAML takes the word for', () => {
+    const ids = [
+      'null',
+      'true',
+      'no',
+      'y',
+      'on',
+      '12',
+      '007',
+      '1e5',
+      '0x1f',
+      '1-2',
+      '2026-03-14',
+      'constructor',
+    ]
+    const { text, keys } = completeKeys(null, ids, counting())
+    expect([...keys.keys()]).toEqual(ids)
+    expect(completeKeys(text, ids)).toEqual({ keys, text, diagnostics: [] })
+  })
+
   it('makes a passphrase where its line was deleted, and keeps the token', () => {
     const secret = '# Secret of builds: 0123456789abcdef\n'
     const given = `${secret}kestrel:\n    token: "11112222333344445555"\n`

@@ -79,7 +79,7 @@ export const mark = {
   copy: 'Copy the block',
   write: (file: string) => `Write it into ${file}`,
   writeHow: (file: string) =>
-    `Replaces only the points of this picture; the file as it was is kept beside it as ${file}.before-mark.`,
+    `Replaces only the points of this picture; the file as it was is kept beside it as ${file}.before-mark, with a number where that is taken.`,
   cannotWrite: 'It cannot be written for you: no visit names this picture.',
   noScript: 'Marking needs JavaScript, which is switched off in this browser.',
   /** Read by the script; `{...}` is filled in there. */
