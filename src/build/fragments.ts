@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { contentHash } from './disk/content-hash.ts'
 import type { Files } from './disk/files.ts'
-import { readCached } from './disk/sealed.ts'
+import { readCached, writeCached } from './disk/sealed.ts'
 
 /** A kept text was damaged, and is removed now: built once more, all that needs it is made again. */
 export class DamagedFragment extends Error {
@@ -13,10 +13,7 @@ export class DamagedFragment extends Error {
 export function keepFragment(files: Files, folder: string, text: string): string {
   const name = contentHash(text)
   const path = join(folder, name)
-  if (files.stat(path) === null) {
-    files.writePrivate(`${path}.new`, text)
-    files.move(`${path}.new`, path)
-  }
+  if (files.stat(path) === null) writeCached(files, path, text)
   return name
 }
 
@@ -39,6 +36,6 @@ export function readFragment(files: Files, folder: string, name: string): string
 /** Removes every text that nothing names any more, and nothing that is none of these texts. */
 export function sweepFragments(files: Files, folder: string, named: ReadonlySet<string>): void {
   for (const name of files.names(folder)) {
-    if (/^[\w-]{43}(?:\.new)?$/.test(name) && !named.has(name)) files.remove(join(folder, name))
+    if (/^[\w-]{43}(?:\.|$)/.test(name) && !named.has(name)) files.remove(join(folder, name))
   }
 }

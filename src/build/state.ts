@@ -5,7 +5,7 @@
 import { join } from 'node:path'
 import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
-import { readCached, seal, unseal } from './disk/sealed.ts'
+import { readCached, seal, unseal, writeCached } from './disk/sealed.ts'
 import type { SurveyedInputs } from './inputs.ts'
 import type { BuiltUnit } from './unit.ts'
 
@@ -38,8 +38,7 @@ export function diskMemory(files: Files, workFolder: string): Memory {
     },
     save: (state) => {
       try {
-        files.writePrivate(`${path}.new`, seal(name, JSON.stringify(state)))
-        files.move(`${path}.new`, path)
+        writeCached(files, path, seal(name, JSON.stringify(state)))
       } catch (error) {
         if (!(error instanceof UserError)) throw error
       }

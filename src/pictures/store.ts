@@ -2,12 +2,11 @@
  * Processed pictures between builds, in the tool's own work folder. A picture is known by its bytes and by how it is
  * processed, so an unchanged one is never processed again. It may be deleted at any time.
  */
-import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { cacheKey } from '../build/cache-key.ts'
 import { contentHash } from '../build/disk/content-hash.ts'
 import type { Files } from '../build/disk/files.ts'
-import { readCached, seal, unseal } from '../build/disk/sealed.ts'
+import { readCached, seal, unseal, writeCached } from '../build/disk/sealed.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
 import type { Pictures, PictureVariant } from '../pages/shared/pictures.ts'
 
@@ -48,11 +47,7 @@ export const pictureKey = (contentHash: string, recipe: string): string =>
 /** A store in a folder of the disk. */
 export function pictureStore(files: Files, folder: string): PictureStore {
   const place = (name: string) => join(folder, name)
-  const put = (name: string, data: string | Uint8Array) => {
-    const partial = place(`${name}.${randomUUID()}.new`)
-    files.writePrivate(partial, data)
-    files.move(partial, place(name))
-  }
+  const put = (name: string, data: string | Uint8Array) => writeCached(files, place(name), data)
   return {
     place,
     read: (name) => files.read(place(name)),

@@ -1,4 +1,5 @@
 /** Texts that the tool keeps for itself, each with its checksum: what was damaged or exchanged is taken as not there. */
+import { randomUUID } from 'node:crypto'
 import { contentHash } from './content-hash.ts'
 import { UserError } from './errors.ts'
 import type { Files } from './files.ts'
@@ -11,6 +12,14 @@ export function readCached(files: Files, path: string): Uint8Array | null {
     if (!(error instanceof UserError)) throw error
     return null
   }
+}
+
+/** Puts it in place whole, whatever stands there. */
+export function writeCached(files: Files, path: string, data: string | Uint8Array): void {
+  const beside = `${path}.${randomUUID()}.new`
+  files.writePrivate(beside, data)
+  if (files.stat(path)?.kind === 'folder') files.removeTree(path)
+  files.move(beside, path)
 }
 
 /** @param name what it is kept as, so that one cannot stand for another */

@@ -49,7 +49,8 @@ function tryLock(handle: number): boolean | null {
   }
 }
 
-function makeLockFile(path: string, holder: string): Lock | Held {
+/** The lock where the system has none: a file that only one can make. */
+export function makeLockFile(path: string, holder: string): Lock | Held {
   try {
     const handle = openSync(path, O_RDWR | O_CREAT | O_EXCL, ownerOnly)
     writeSync(handle, holder)

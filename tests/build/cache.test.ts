@@ -1,0 +1,158 @@
+/** Whatever becomes of what the tool keeps between builds, the site is what a fresh build makes. */
+import { execFileSync } from 'node:child_process'
+import { chmodSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { growdown } from '../commands/run.ts'
+import { isLong } from '../runs.ts'
+import { contents, type Place, pages, place } from './kit.ts'
+
+const demo = resolve('cases')
+const asOf = '2026-11-25'
+
+let at: Place
+/** The site as a fresh build makes it, but for the locked pages, which are random. */
+let fresh: Record<string, string>
+
+const plain = (site: string) =>
+  Object.fromEntries(Object.entries(pages(site)).filter(([path]) => !/^owners\/\w+\/index/.test(path)))
+
+const build = () => growdown(at.root, 'build', 'cases', '--edition', 'all', '--as-of', asOf)
+
+const work = (path = '') => join(at.root, '.growdown', path)
+
+/** Every file that is kept, by path. */
+const kept = (): readonly string[] =>
+  readdirSync(work(), { recursive: true, encoding: 'utf8' })
+    .filter((path) => lstatSync(work(path)).isFile())
+    .sort()
+
+beforeAll(() => {
+  at = place({})
+  // Two horses are enough to keep something of every kind.
+  mkdirSync(at.casebook)
+  for (const name of ['practice.md', 'samphire', 'dunlin'])
+    execFileSync('cp', ['-r', join(demo, name), at.casebook])
+  const { status, err } = build()
+  expect([status, err]).toEqual([0, ''])
+  fresh = plain(at.site)
+}, 120_000)
+afterAll(() => at.done())
+
+/** Builds after a damage: nothing is said of it, and nothing is left of it. */
+function mends(): void {
+  const { status, err } = build()
+  expect([status, err]).toEqual([0, ''])
+  expect(plain(at.site)).toEqual(fresh)
+}
+
+/** So that a build has something to make out of what is kept. */
+function touchCasebook(): void {
+  const file = join(at.casebook, 'practice.md')
+  const text = readFileSync(file, 'utf8')
+  writeFileSync(file, text.endsWith('\n\n') ? text.slice(0, -1) : `${text}\n`)
+}
+
+describe('a file that the tool keeps', () => {
+  const kindOf = (path: string) => path.replace(/[\w-]{32,}/g, 'name')
+  const damages: Readonly<Record<string, (path: string, bytes: Buffer, other: string) => void>> = {
+    'a letter flipped': (path, bytes) => {
+      const at = Math.floor(bytes.length / 2)
+      bytes[at] = (bytes[at] ?? 0) ^ 1
+      writeFileSync(path, bytes)
+    },
+    'cut short': (path, bytes) => writeFileSync(path, bytes.subarray(0, Math.floor(bytes.length / 2))),
+    emptied: (path) => writeFileSync(path, ''),
+    'exchanged with another': (path, bytes, other) => {
+      writeFileSync(path, readFileSync(other))
+      writeFileSync(other, bytes)
+    },
+    'made a folder': (path) => {
+      rmSync(path)
+      mkdirSync(path)
+    },
+  }
+
+  it('is of every kind there is', () => {
+    expect([...new Set(kept().map(kindOf))].sort()).toEqual([
+      '.gitignore',
+      'site/fragments/name',
+      'site/lock',
+      'site/pictures/name.jpg',
+      'site/pictures/name.json',
+      'site/pictures/name.webp',
+      'site/state.json',
+    ])
+  })
+
+  /** All at once; in a long run one kind at a time as well. */
+  const rounds = (): readonly (readonly string[])[] => {
+    const kinds = [...new Set(kept().map(kindOf))]
+    return [kinds, ...(isLong ? kinds.map((kind) => [kind]) : [])]
+  }
+
+  function damage(how: string, kinds: readonly string[]): void {
+    const paths = kept()
+    for (const [index, path] of paths.entries()) {
+      // Where a folder stands in the place of these two, the build says so.
+      const isSaid = how === 'made a folder' && /gitignore$|lock$/.test(path)
+      if (isSaid || !kinds.includes(kindOf(path)) || !lstatSync(work(path)).isFile()) continue
+      const others = paths.filter((other) => other !== path && lstatSync(work(other)).isFile())
+      const other = others[(index * 7) % others.length] ?? path
+      damages[how]?.(work(path), readFileSync(work(path)), work(other))
+    }
+  }
+
+  it.each(Object.keys(damages))(
+    'is made again where every one was %s',
+    (how) => {
+      for (const kinds of rounds()) {
+        for (const change of [() => {}, touchCasebook]) {
+          damage(how, kinds)
+          change()
+          mends()
+        }
+      }
+    },
+    300_000,
+  )
+})
+
+describe('what is kept', () => {
+  it('is for the eyes of this account alone', () => {
+    for (const path of ['', ...readdirSync(work(), { recursive: true, encoding: 'utf8' })]) {
+      expect([path, lstatSync(work(path)).mode & 0o077]).toEqual([path, 0])
+    }
+    chmodSync(work(), 0o755)
+    mends()
+    expect(lstatSync(work()).mode & 0o777).toBe(0o700)
+  })
+
+  it('leaves pages and pictures that others may be given', () => {
+    for (const path of readdirSync(at.site, { recursive: true, encoding: 'utf8' }))
+      expect([path, lstatSync(join(at.site, path)).mode & 0o044]).toEqual([path, 0o044])
+  })
+
+  it('tells nothing by which a passphrase could be tried', () => {
+    const words = [
+      ...readFileSync(join(at.casebook, 'passphrases.yaml'), 'utf8').matchAll(/passphrase: (.+)/g),
+    ]
+    expect(words.length).toBeGreaterThan(1)
+    const all = Object.values(contents(work())).join('\n')
+    const secret = /Secret of builds: (\S+)/.exec(
+      readFileSync(join(at.casebook, 'passphrases.yaml'), 'utf8'),
+    )?.[1]
+    for (const hidden of [secret, ...words.map(([, passphrase]) => passphrase)])
+      expect(all).not.toContain(hidden)
+  })
+
+  it('is warned of where others can read the passphrases', () => {
+    const file = join(at.casebook, 'passphrases.yaml')
+    chmodSync(file, 0o644)
+    const { status, err } = build()
+    expect(err).toContain('other accounts of this machine can read this file, and with it every owner')
+    expect(err).toContain('chmod 600 passphrases.yaml')
+    expect(status).toBe(0)
+    chmodSync(file, 0o600)
+  })
+})
