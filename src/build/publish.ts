@@ -49,28 +49,12 @@ export function publish(
   files: Files,
   { at, record: before }: WorkFolder,
   siteCheck: SiteCheck,
-  { units, staged, name, isLeftAlone }: Finished,
+  finished: Finished,
   report: (files: number) => void,
 ): Published {
-  const source = { folder: at.source, name }
+  const source = { folder: at.source, name: finished.name }
   refuseOtherSource(files, at.site, before.source, source)
-  const outputs = [...units].flatMap(([by, unit]) => unit.outputs.map((output) => ({ ...output, by })))
-  refuseClashes(outputs)
-  const fresh = new Map(outputs.map(({ path, hash }) => [path, [hash]] as const))
-  const gone = [...before.files.keys()].filter((path) => !fresh.has(path) && !isLeftAlone(path))
-  const isNew = ({ path }: Output) => !before.files.has(path)
-  refuseForeign(files, at.site, outputs.filter(isNew))
-  refuseLinksOnTheWay(files, at.site, [...staged, ...gone])
-
-  const isChanged = (path: string) => !isAsWritten(files, at.site, path, before.files)
-  const left = [...[...staged].filter((path) => before.files.has(path)), ...gone].filter(isChanged)
-  const stays = new Set(left)
-  const puts = [...staged].filter((path) => !stays.has(path))
-  const removes = gone.filter((path) => !stays.has(path))
-  const after = new Map(before.files)
-  for (const path of removes) after.delete(path)
-  for (const [path, hash] of fresh) if (!stays.has(path)) after.set(path, hash)
-
+  const { puts, removes, left, after } = plan(files, at.site, before.files, finished)
   const record: SiteRecord = { source, files: after }
   const renamed: string[] = []
   if (puts.length + removes.length > 0) {
@@ -80,15 +64,45 @@ export function publish(
     renamed.push(...publishFolders(files, at, changesByFolder(puts, removes), either))
     finishRecord(files, at, record)
   } else if (!isSameRecord(record, before)) writeRecord(files, at, record)
-  const intact = [...units.values()].filter((unit) => !unit.outputs.some(({ path }) => stays.has(path)))
-  siteCheck.published(intact)
+  siteCheck.published(intactUnits(finished, left))
   return {
     written: puts.length,
     removed: removes.length,
     total: after.size,
-    left: [...left.map((path) => placeIn(at.site, path)), ...renamed],
+    left: [...[...left].map((path) => placeIn(at.site, path)), ...renamed],
   }
 }
+
+interface Plan {
+  /** Paths of staged files that come. */
+  readonly puts: readonly string[]
+  readonly removes: readonly string[]
+  /** Paths of the tool's own files that were changed since, so they neither go nor give way. */
+  readonly left: ReadonlySet<string>
+  /** What will be the tool's own. */
+  readonly after: OwnFiles
+}
+
+function plan(files: Files, site: string, before: OwnFiles, { units, staged, isLeftAlone }: Finished): Plan {
+  const outputs = [...units].flatMap(([by, unit]) => unit.outputs.map((output) => ({ ...output, by })))
+  refuseClashes(outputs)
+  const fresh = new Map(outputs.map(({ path, hash }) => [path, [hash]] as const))
+  const gone = [...before.keys()].filter((path) => !fresh.has(path) && !isLeftAlone(path))
+  const isNew = ({ path }: Output) => !before.has(path)
+  refuseForeign(files, site, outputs.filter(isNew))
+  refuseLinksOnTheWay(files, site, [...staged, ...gone])
+
+  const own = [...[...staged].filter((path) => before.has(path)), ...gone]
+  const left = new Set(own.filter((path) => !isAsWritten(files, site, path, before)))
+  const removes = gone.filter((path) => !left.has(path))
+  const after = new Map(before)
+  for (const path of removes) after.delete(path)
+  for (const [path, hash] of fresh) if (!left.has(path)) after.set(path, hash)
+  return { puts: [...staged].filter((path) => !left.has(path)), removes, left, after }
+}
+
+const intactUnits = ({ units }: Finished, left: ReadonlySet<string>) =>
+  [...units.values()].filter((unit) => !unit.outputs.some(({ path }) => left.has(path)))
 
 /** What may stand in a place until all is published: what the tool wrote there before, or now. */
 function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): OwnFiles {

@@ -17,8 +17,9 @@ export interface Native {
 
 /** Null on a system for which the package has nothing. */
 export function native(): Native | null {
+  const require = createRequire(import.meta.url)
   try {
-    return createRequire(import.meta.url)('fs-native-extensions') as Native
+    return require('fs-native-extensions')
   } catch {
     return null
   }
