@@ -61,7 +61,7 @@ function show({ errors, warnings, first }: ShownProblems): void {
   fold.addEventListener('toggle', () => {
     if (errors === 0) sessionStorage.setItem(openKey, fold.open ? 'yes' : 'no')
   })
-  const panel = made('aside', errors > 0 ? 'has-errors' : '', fold)
+  const panel = made('div', errors > 0 ? 'has-errors' : '', fold)
   panel.id = 'preview-problems'
   panel.setAttribute('role', errors > 0 ? 'alert' : 'status')
   document.body.append(panel)
@@ -82,13 +82,23 @@ function listen(): EventSource {
 let news: EventSource | null = null
 function listenWhileSeen(): void {
   if (document.visibilityState === 'visible') news ??= listen()
-  else {
-    news?.close()
-    news = null
-  }
+  else beDeaf()
+}
+function beDeaf(): void {
+  news?.close()
+  news = null
 }
 document.addEventListener('visibilitychange', listenWhileSeen)
 listenWhileSeen()
+
+/** Milliseconds after which a person who followed a link would be elsewhere: it was a download, or was stopped. */
+const stillHere = 6_000
+
+// Loading this page again would take a person back who is on the way to another.
+window.addEventListener('beforeunload', () => {
+  beDeaf()
+  setTimeout(listenWhileSeen, stillHere)
+})
 
 /** Each picture that a case file names can be marked from here. */
 const visitShown = /(\d{4}-\d\d-\d\d(?:-[b-z])?)\.html$/.exec(location.pathname)?.[1]
