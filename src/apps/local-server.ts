@@ -2,14 +2,16 @@
  * The one server of the program. It listens on the loopback address alone and answers only who names that address, so
  * that no web page elsewhere can reach it by a name that resolves here. All that a request may take is bounded.
  */
+import type { ReadStream } from 'node:fs'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo, Socket } from 'node:net'
+import { pipeline } from 'node:stream'
 
 /** Milliseconds, bytes and counts: far more than a browser with some pages open needs. */
 const limits = {
   connections: 64,
-  headersTimeout: 5_000,
-  requestTimeout: 10_000,
+  headersTimeout: 3_000,
+  requestTimeout: 5_000,
   /** How often those two are looked at. */
   checkingInterval: 1_000,
   /** Without a byte in either direction. */
@@ -38,14 +40,24 @@ export interface Answer {
   readonly headers?: Readonly<Record<string, string>>
 }
 
+/** A file, sent a bit at a time as it is taken. */
+export interface FileAnswer {
+  readonly type: string
+  readonly stream: ReadStream
+  /** Bytes. */
+  readonly size: number
+}
+
 /** An answer that stays open. */
 export interface OpenAnswer {
   readonly type: string
   opened(response: ServerResponse): void
 }
 
+export type AnyAnswer = Answer | FileAnswer | OpenAnswer
+
 export interface LocalSite {
-  show(asked: Asked): Answer | OpenAnswer | Promise<Answer | OpenAnswer>
+  show(asked: Asked): AnyAnswer | Promise<AnyAnswer>
   /** What takes the JSON that a page of this server sends to an address; null where nothing does. */
   taker(path: string): ((json: string) => Answer) | null
 }
@@ -84,19 +96,22 @@ export async function openLocalServer(site: LocalSite, port: number): Promise<Lo
   const busy = new WeakSet<Socket>()
   let hosts: readonly string[] = []
 
-  const take = (request: IncomingMessage, response: ServerResponse): void => {
+  const take = (request: IncomingMessage, response: ServerResponse, isExpecting = false): void => {
     const { socket } = request
     // No browser sends a second request before the first is answered; it could ask for any number at once.
     if (busy.has(socket)) {
-      socket.destroySoon()
+      if (!socket.writableEnded) socket.destroySoon()
       return
     }
     busy.add(socket)
     response.on('finish', () => busy.delete(socket))
-    answerTo(request, site, hosts).then(
-      (answer) => send(request, response, answer),
-      (error) => send(request, response, inWords(500, `This could not be answered: ${messageOf(error)}`)),
-    )
+    const answer = isExpecting ? Promise.resolve(waitsInVain) : answerTo(request, site, hosts)
+    answer
+      .then((given) => send(request, response, given))
+      .catch((error) => {
+        if (response.headersSent) socket.destroy()
+        else send(request, response, inWords(500, `This could not be answered: ${messageOf(error)}`))
+      })
   }
   const server = createServer(
     {
@@ -107,15 +122,13 @@ export async function openLocalServer(site: LocalSite, port: number): Promise<Lo
       // Refused here, with the headers that every answer has.
       requireHostHeader: false,
     },
-    take,
+    (request, response) => take(request, response),
   )
   server.maxConnections = limits.connections
   server.maxHeadersCount = limits.headers
   server.timeout = limits.idleTimeout
-  const refuseExpectation = (request: IncomingMessage, response: ServerResponse) =>
-    send(request, response, refusal(417, 'Send the request at once.'))
-  server.on('checkContinue', refuseExpectation)
-  server.on('checkExpectation', refuseExpectation)
+  for (const event of ['checkContinue', 'checkExpectation'])
+    server.on(event, (request, response) => take(request, response, true))
   server.on('clientError', (error: NodeJS.ErrnoException, socket: Socket) => {
     if (!socket.writable || busy.has(socket)) socket.destroy()
     else socket.end(rawRefusal(error.code), () => socket.destroy())
@@ -150,11 +163,13 @@ const messageOf = (error: unknown): string => (error instanceof Error ? error.me
 const refusal = (status: number, text: string, headers: Answer['headers'] = {}): Answer =>
   inWords(status, text, { ...headers, connection: 'close' })
 
+const waitsInVain = refusal(417, 'Send the request at once.')
+
 async function answerTo(
   request: IncomingMessage,
   site: LocalSite,
   hosts: readonly string[],
-): Promise<Answer | OpenAnswer> {
+): Promise<AnyAnswer> {
   const refused = whyRefused(request, hosts)
   if (refused !== null) return refused
   const asked = askedBy(request)
@@ -227,23 +242,34 @@ async function taken(request: IncomingMessage, taker: (json: string) => Answer):
   return taker(Buffer.concat(chunks).toString('utf8'))
 }
 
-function send(request: IncomingMessage, response: ServerResponse, answer: Answer | OpenAnswer): void {
-  if (response.destroyed || response.headersSent) return
+function send(request: IncomingMessage, response: ServerResponse, answer: AnyAnswer): void {
+  const isHead = request.method === 'HEAD'
   if ('opened' in answer) {
     response.writeHead(200, { ...guards, 'content-type': answer.type })
-    if (request.method === 'HEAD') response.end()
+    if (isHead) response.end()
     else answer.opened(response)
+  } else if ('stream' in answer) sendFile(response, answer, isHead)
+  else {
+    const { status, type, body, headers } = answer
+    const bytes = typeof body === 'string' ? Buffer.from(body) : body
+    const length = { 'content-type': type, 'content-length': bytes.length }
+    response.writeHead(status, { ...guards, ...length, ...headers })
+    response.end(isHead ? undefined : bytes)
+  }
+}
+
+function sendFile(response: ServerResponse, { type, stream, size }: FileAnswer, isHead: boolean): void {
+  response.writeHead(200, { ...guards, 'content-type': type, 'content-length': size })
+  if (isHead || size === 0) {
+    stream.destroy()
+    response.end()
     return
   }
-  const { status, type, body, headers } = answer
-  const bytes = typeof body === 'string' ? Buffer.from(body) : body
-  response.writeHead(status, {
-    ...guards,
-    'content-type': type,
-    'content-length': bytes.length,
-    ...headers,
+  const { socket } = response
+  pipeline(stream, response, (error) => {
+    // The length was announced; where the file was cut meanwhile, only the end of the connection tells of it.
+    if (error || stream.bytesRead < size) socket?.destroy()
   })
-  response.end(request.method === 'HEAD' ? undefined : bytes)
 }
 
 /** For what was never a whole request, so that there is nothing to answer by. */

@@ -5,14 +5,14 @@ import { UserError } from '../../build/disk/errors.ts'
 import { escapeHtml } from '../../render/html.ts'
 import {
   type Answer,
+  type AnyAnswer,
   type Asked,
   inWords,
   nothingHere,
-  type OpenAnswer,
   openLocalServer,
 } from '../local-server.ts'
 import { type MarkPage, markingPages } from '../mark/server.ts'
-import { readPlainFile } from '../plain-file.ts'
+import { readPlainFile, streamPlainFile } from '../plain-file.ts'
 import { openNews, type ShownProblem } from './news.ts'
 
 export interface PreviewAssets {
@@ -64,14 +64,14 @@ export async function servePreview(previewed: Previewed, port: number): Promise<
   const openMarking = markingOpener(previewed, key, marking.open)
   let served = servedBy(previewed)
 
-  const shown = async (path: string): Promise<Answer> => {
+  const shown = async (path: string): Promise<AnyAnswer> => {
     if (!path.endsWith('.html')) return served.has(path) ? fileAnswer(folder, path) : nothingHere
     await waitFor(previewed.settled())
     // Named before the page is read: one that is newer than its name is loads once more, one that is older is not left.
     const script = listening(assets.markText, news.build(), key)
     return pageAnswer(served.has(path) ? readPlainFile(folder, path) : null, script)
   }
-  const show = (asked: Asked): Answer | OpenAnswer | Promise<Answer> => {
+  const show = (asked: Asked): AnyAnswer | Promise<AnyAnswer> => {
     const { path, query } = asked
     if (path === '/-/preview.js') return text('text/javascript; charset=utf-8', assets.script)
     if (path === '/-/preview.css') return text('text/css; charset=utf-8', assets.style)
@@ -119,10 +119,10 @@ async function waitFor(building: Promise<void> | null): Promise<void> {
 
 const text = (type: string, body: string): Answer => ({ status: 200, type, body })
 
-function fileAnswer(folder: string, path: string): Answer {
-  const body = readPlainFile(folder, path)
+function fileAnswer(folder: string, path: string): AnyAnswer {
+  const file = streamPlainFile(folder, path)
   const type = types.get(path.slice(path.lastIndexOf('.') + 1)) ?? 'application/octet-stream'
-  return body === null ? nothingHere : { status: 200, type, body }
+  return file === null ? nothingHere : { type, ...file }
 }
 
 const listening = (markText: string, build: string, key: string) =>

@@ -196,16 +196,16 @@ describe('the preview server', () => {
   it('goes on after a pipe, a folder, or a file that it may not read', async () => {
     execFileSync('mkfifo', [join(site, 'pipe.css'), join(site, 'pipe.html')])
     mkdirSync(join(site, 'folder.css'))
-    writeFileSync(join(site, 'large.css'), '')
-    truncateSync(join(site, 'large.css'), 5 * 1024 ** 3)
+    writeFileSync(join(site, 'large.html'), '')
+    truncateSync(join(site, 'large.html'), 20 * 1024 ** 2)
     writeFileSync(join(site, 'closed.css'), 'x')
     chmodSync(join(site, 'closed.css'), 0)
-    rebuild('pipe.css', 'pipe.html', 'folder.css', 'large.css', 'closed.css')
+    rebuild('pipe.css', 'pipe.html', 'folder.css', 'large.html', 'closed.css')
     for (const path of ['/pipe.css', '/pipe.html', '/folder.css'])
       expect((await ask(path)).status, path).toBe(404)
-    expect(await ask('/large.css')).toMatchObject({
+    expect(await ask('/large.html')).toMatchObject({
       status: 500,
-      text: 'This could not be answered: large.css is too large to be shown\n',
+      text: 'This could not be answered: large.html is too large for a page\n',
     })
     // Who may read everything may read this too.
     const mayReadAll = process.getuid?.() === 0
