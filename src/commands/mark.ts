@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join, relative, resolve } from 'node:path'
-import type { MarkServer } from '../apps/mark/server.ts'
+import type { MarkPage } from '../apps/mark/server.ts'
 import type { MarkTarget } from '../apps/mark/write.ts'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
@@ -25,8 +25,11 @@ export const mark: CommandEntry = {
     { flags: '--port <number>', does: 'port on this machine; 0 takes any that is free', default: '0' },
   ],
   run: async ([photo = ''], options, world) => {
-    const server = await openMarking(photo, options, world)
-    if (server === null) return exit.problems
+    const port = portOf(options)
+    const page = await markPageOf(photo, options, world)
+    if (page === null) return exit.problems
+    const { serveMarking } = await import('../apps/mark/server.ts')
+    const server = await serveMarking(page, port)
     world.stdout.write(`Open ${server.url}\nOnly this machine can open it. Ctrl-C ends.\n`)
     await new Promise<void>((done) => {
       if (world.signal.aborted) done()
@@ -38,10 +41,10 @@ export const mark: CommandEntry = {
 }
 
 /**
- * Shows the marking page of a picture, a path from where the person is.
+ * The marking page of a picture, a path from where the person is.
  * @returns null where something must be put right first, which has been said
  */
-export async function openMarking(photo: string, options: Options, world: World): Promise<MarkServer | null> {
+export async function markPageOf(photo: string, options: Options, world: World): Promise<MarkPage | null> {
   const place = placeOf(photo, world)
   const known = await readHorseOf(place, world)
   if (known === null) return null
@@ -55,11 +58,10 @@ export async function openMarking(photo: string, options: Options, world: World)
   }
   const { width, height, jpeg } = picture
   const page = await pageOf({ file: place.file, view, entry, width, height }, known.practice)
-  const { serveMarking } = await import('../apps/mark/server.ts')
   const { writeLandmarks } = await import('../apps/mark/write.ts')
   const target = entry && targetOf(place, known.practice, entry, world)
   const write = target && ((landmarks: Landmarks) => writeLandmarks(target, landmarks))
-  return serveMarking({ ...page, picture: jpeg, write }, portOf(options))
+  return { ...page, picture: jpeg, write }
 }
 
 interface Place {

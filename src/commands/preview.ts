@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import type { MarkPage } from '../apps/mark/server.ts'
 import type { Rebuilt } from '../apps/preview/rebuild.ts'
+import type { Watching } from '../apps/preview/watch.ts'
 import { practice } from '../editions/practice.ts'
 import { casebookFolder, portOf, textOf } from './arguments.ts'
 import { outOption, siteFolder, usualThreads } from './build.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
-import { openMarking } from './mark.ts'
-import { counted } from './report.ts'
+import { markPageOf } from './mark.ts'
+import { countText } from './report.ts'
 
 const usualPort = 4174
 
@@ -27,6 +29,7 @@ export const preview: CommandEntry = {
     const port = portOf(options)
     const { openRebuilder } = await import('../apps/preview/rebuild.ts')
     const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
+    const { servedPaths } = await import('../apps/preview/served.ts')
     const { servePreview } = await import('../apps/preview/server.ts')
     const { watchFolder } = await import('../apps/preview/watch.ts')
     const { packageRoot } = await import('../build/program.ts')
@@ -40,55 +43,52 @@ export const preview: CommandEntry = {
       signal: world.signal,
     })
     const first = await builder.build([])
-    const marking = markingIn(casebook, world)
-    const assets = previewAssets(packageRoot(), wordsFor(practiceLanguage).mark.fromPreview)
-    const server = await servePreview(join(site, practice.folder), port, assets, marking.open).catch(
-      (error) => {
-        throw portTaken(error, port)
-      },
-    )
-    server.show(first.problems)
+    let watching: Watching | null = null
+    const previewed = {
+      folder: join(site, practice.folder),
+      served: () => servedPaths(site, practice.folder),
+      settled: () => watching?.settled() ?? null,
+      assets: previewAssets(packageRoot(), wordsFor(practiceLanguage).mark.fromPreview),
+      openMarking: markPagesIn(casebook, world),
+    }
+    const server = await servePreview(previewed, port).catch((error) => {
+      throw portTaken(error, port)
+    })
+    server.rebuilt(first.problems, first.changed)
     report(first, world)
-    const watching = await watchFolder(casebook, async (paths) => {
+    watching = await watchFolder(casebook, async (paths) => {
       const next = await builder.build(paths)
-      server.show(next.problems)
-      if (next.changed) server.reload()
+      server.rebuilt(next.problems, next.changed)
       report(next, world)
     })
-    builder.keepChecking(() => watching.report(casebook))
+    const { report: reportChange, close } = watching
+    builder.keepChecking(() => reportChange(casebook))
     world.stdout.write(`Open ${server.url}\nSaved files show at once. Ctrl-C ends.\n`)
     await builder.warmUp()
     await new Promise<void>((resolve) => {
       if (world.signal.aborted) resolve()
       world.signal.addEventListener('abort', () => resolve(), { once: true })
     })
-    await watching.close()
-    await marking.close()
+    await close()
     await server.close()
     builder.close()
     return exit.clean
   },
 }
 
-/** Opens marking pages of the casebook's pictures, and closes them all at the end. */
-function markingIn(casebook: string, world: World) {
-  const opened: { close(): Promise<void> }[] = []
-  return {
-    open: async (photo: string, visit: string | null): Promise<string> => {
-      const reported: string[] = []
-      const stderr = { write: (text: string) => void reported.push(text), isTerminal: false }
-      const page = await openMarking(
-        join(casebook, photo),
-        new Map(visit === null ? [] : [['visit', visit]]),
-        { ...world, stderr },
-      )
-      if (page === null) throw new Error(reported.join(''))
-      opened.push(page)
-      return page.url
-    },
-    close: () => Promise.all(opened.map((page) => page.close())),
+/** Marking pages of the casebook's pictures; rejects saying why there is none. */
+const markPagesIn =
+  (casebook: string, world: World) =>
+  async (photo: string, visit: string | null): Promise<MarkPage> => {
+    const { isPlainFile } = await import('../apps/plain-file.ts')
+    if (!isPlainFile(casebook, photo)) throw new WrongUse(`There is no picture ${photo}.`)
+    const reported: string[] = []
+    const stderr = { write: (text: string) => void reported.push(text), isTerminal: false }
+    const options = new Map(visit === null ? [] : [['visit', visit]])
+    const page = await markPageOf(join(casebook, photo), options, { ...world, stderr })
+    if (page === null) throw new WrongUse(reported.join('').trim())
+    return page
   }
-}
 
 function portTaken(error: unknown, port: number): unknown {
   const isTaken = (error as NodeJS.ErrnoException).code === 'EADDRINUSE'
@@ -103,5 +103,5 @@ const previewAssets = (root: string, markText: string) => ({
 
 function report({ problems, milliseconds, changed }: Rebuilt, world: World): void {
   const what = changed ? 'made' : 'nothing changed'
-  world.stderr.write(`${what} in ${Math.round(milliseconds)} ms, ${counted(problems.length, 'problem')}\n`)
+  world.stderr.write(`${what} in ${Math.round(milliseconds)} ms, ${countText(problems)}\n`)
 }

@@ -6,11 +6,13 @@ import { printDiagnostic } from '../casebook/print.ts'
 export const printAll = (diagnostics: readonly Diagnostic[]): string =>
   diagnostics.map((diagnostic) => `${printDiagnostic(diagnostic)}\n\n`).join('')
 
-export const problemsIn = (diagnostics: readonly Diagnostic[]): number =>
+type Levelled = Pick<Diagnostic, 'level'>
+
+export const problemsIn = (diagnostics: readonly Levelled[]): number =>
   diagnostics.filter(({ level }) => level === 'error').length
 
 /** `3 problems, 2 warnings`. */
-export function countText(diagnostics: readonly Diagnostic[]): string {
+export function countText(diagnostics: readonly Levelled[]): string {
   const problems = problemsIn(diagnostics)
   return `${counted(problems, 'problem')}, ${counted(diagnostics.length - problems, 'warning')}`
 }

@@ -5,6 +5,7 @@ import { HtmlValidate } from 'html-validate'
 import { PDFDocument } from 'pdf-lib'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { servedPaths } from '../../src/apps/preview/served.ts'
 import { servePreview } from '../../src/apps/preview/server.ts'
 import { isLong } from '../runs.ts'
 import { launch } from './chrome.ts'
@@ -179,10 +180,14 @@ describe('the same pages from the preview server', () => {
   it('open without trouble and listen for news', async () => {
     const script = `new EventSource('/-/news').addEventListener('reload', () => location.reload())`
     const server = await servePreview(
-      join(site.folder, 'practice'),
+      {
+        folder: join(site.folder, 'practice'),
+        served: () => servedPaths(site.folder, 'practice'),
+        settled: () => null,
+        assets: { script, style: '', markText: 'Mark' },
+        openMarking: () => Promise.reject(new Error('not here')),
+      },
       0,
-      { script, style: '', markText: 'Mark' },
-      () => Promise.reject(new Error('not here')),
     )
     try {
       for (const path of kinds) {

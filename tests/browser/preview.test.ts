@@ -1,36 +1,28 @@
-import { type ChildProcess, spawn } from 'node:child_process'
 import { appendFileSync, cpSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { type Started, startPreview } from '../apps/preview/started.ts'
 import { launch } from './chrome.ts'
+import { sideways } from './visitor.ts'
 
 let folder: string
 let browser: Browser
-let preview: ChildProcess
+let preview: Started
 let address: string
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'growdown-'))
   cpSync('tests/casebooks/good-plain', join(folder, 'cases'), { recursive: true })
-  preview = spawn(process.execPath, [resolve('dist/cli.js'), 'preview', '--port', '0'], { cwd: folder })
-  address = await new Promise((found, failed) => {
-    let said = ''
-    preview.stdout?.on('data', (part) => {
-      said += part
-      const match = /Open (\S+)\n/.exec(said)
-      if (match?.[1]) found(match[1])
-    })
-    preview.once('exit', (status) => failed(new Error(`preview ended with ${status}: ${said}`)))
-  })
+  preview = await startPreview(folder)
+  address = preview.address
   browser = await launch()
 })
 afterAll(async () => {
   await browser?.close()
-  const ended = new Promise((resolve) => preview?.once('close', resolve))
-  preview?.kill('SIGINT')
-  await ended
+  await preview?.stop()
   rmSync(folder, { recursive: true, force: true })
 })
 
@@ -59,6 +51,74 @@ describe('growdown preview', () => {
     writeFileSync(`${visit()}.tmp`, good)
     renameSync(`${visit()}.tmp`, visit())
     await shown.waitFor({ state: 'detached', timeout: 15_000 })
+    await page.close()
+  })
+
+  it('shows warnings as a line that opens, with where they are and what to do', async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 700 } })
+    const page = await context.newPage()
+    await page.goto(`${address}juno/2026-02-16.html`)
+    const good = readFileSync(visit(), 'utf8')
+    appendFileSync(visit(), '\n## For the owners\n')
+    const shown = page.locator('#preview-problems')
+    await shown.getByText('1 warning').click({ timeout: 15_000 })
+    expect(await shown.locator('li p').allTextContents()).toEqual([
+      expect.stringMatching(/^warning juno\/2026-02-16\.md:\d+:1$/),
+      'The heading "for the owners" opens no section for others, so what follows stays private.',
+      'expected: ## For the owner',
+      'likely fix: ## For the owner',
+    ])
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme })
+      const { violations } = await new AxeBuilder({ page }).include('#preview-problems').analyze()
+      expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([])
+    }
+    expect(await sideways(page)).toEqual([])
+    await page.reload()
+    await shown.getByText('likely fix: ## For the owner').waitFor()
+    writeFileSync(visit(), good)
+    await shown.waitFor({ state: 'detached', timeout: 15_000 })
+    await context.close()
+  })
+
+  it('shows what was saved in a page that is opened while it is made, however late that listens', async () => {
+    const page = await browser.newPage()
+    let listensAfter = 0
+    await page.route('**/-/news?*', async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, listensAfter))
+      await route.continue()
+    })
+    const good = readFileSync(visit(), 'utf8')
+    for (const [nth, opens] of [0, 10, 25, 40, 60, 80, 120].entries()) {
+      listensAfter = nth % 2 === 0 ? 300 : 0
+      const sentence = `This was saved as number ${nth}.`
+      await page.goto('about:blank')
+      writeFileSync(visit(), `${good}\n${sentence}\n`)
+      await page.waitForTimeout(opens)
+      await page.goto(`${address}juno/2026-02-16.html`)
+      await page.getByText(sentence).waitFor({ timeout: 5_000 })
+    }
+    writeFileSync(visit(), good)
+    await page.close()
+  })
+
+  it('leaves a person on the way to another page alone', async () => {
+    const page = await browser.newPage()
+    await page.goto(`${address}juno/2026-02-16.html`)
+    const good = readFileSync(visit(), 'utf8')
+    for (const nth of [0, 1, 2, 3]) {
+      await page.locator('a[href$="2026-01-12.html"]').first().waitFor()
+      writeFileSync(visit(), `${good}\nSaved ${nth}.\n`)
+      // The answer comes when the build has ended, and so does the news of it.
+      await page.waitForTimeout(15 + 5 * nth)
+      await page.locator('a[href$="2026-01-12.html"]').first().click()
+      await page.waitForURL('**/2026-01-12.html')
+      await page.waitForTimeout(200)
+      expect(page.url()).toContain('2026-01-12.html')
+      await page.goBack()
+      await page.getByText(`Saved ${nth}.`).waitFor({ timeout: 5_000 })
+    }
+    writeFileSync(visit(), good)
     await page.close()
   })
 

@@ -24,7 +24,7 @@ export async function visit(
   })
   page.on('pageerror', (error) => troubles.push(`error: ${error.message}`))
   page.on('requestfailed', (request) => {
-    if (!request.url().endsWith('/-/news')) troubles.push(`failed: ${request.url()}`)
+    if (!/\/-\/news(\?|$)/.test(request.url())) troubles.push(`failed: ${request.url()}`)
   })
   page.on('request', (request) => {
     const address = request.url()

@@ -1,13 +1,19 @@
 /**
- * Shows the marking page to this machine alone. Loopback only, under an address that holds a random token; a request
- * that names another host, comes from another page or asks for anything but the page's own five files gets nothing.
+ * Marking pages, each under an address that holds a random token: of its own five files nothing is shown, and nothing
+ * is written, to who does not know it.
  */
 import { randomBytes } from 'node:crypto'
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { z } from 'zod'
 import { UserError } from '../../build/disk/errors.ts'
 import { type Landmarks, landmarkPoints } from '../../hoof/landmarks.ts'
-import { closeServer, listenLocally } from '../local-server.ts'
+import {
+  type Answer,
+  type Asked,
+  inWords,
+  type LocalSite,
+  nothingHere,
+  openLocalServer,
+} from '../local-server.ts'
 
 export interface MarkPage {
   readonly page: string
@@ -19,99 +25,106 @@ export interface MarkPage {
   readonly write: ((landmarks: Landmarks) => string) | null
 }
 
+export interface MarkingPages extends LocalSite {
+  /**
+   * Shows a page until newer ones push it out.
+   * @returns its path, with the token
+   */
+  open(page: MarkPage): string
+  show(asked: Pick<Asked, 'path'>): Answer
+}
+
 export interface MarkServer {
   /** With the token. */
   readonly url: string
   close(): Promise<void>
 }
 
-/** Far more than every point of a picture takes. */
-const mostPosted = 32 * 1024
+/** A page holds its picture in memory, and nobody marks many at once. */
+const mostKept = 4
 
-const policy =
-  "default-src 'none'; img-src 'self'; style-src 'self'; script-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+const tokenBytes = 18
 
 /** @param port 0 takes any that is free @throws Error when the port is taken */
-export async function serveMarking(served: MarkPage, port: number): Promise<MarkServer> {
-  const root = `/${randomBytes(18).toString('base64url')}/`
-  const html = 'text/html; charset=utf-8'
-  const shown: ReadonlyMap<string, readonly [type: string, body: string | Uint8Array]> = new Map([
-    ['', [html, served.page]],
-    ['mark.css', ['text/css; charset=utf-8', served.style]],
-    ['mark.js', ['text/javascript; charset=utf-8', served.script]],
-    ['picture.jpg', ['image/jpeg', served.picture]],
-  ])
-  const server = createServer((request, response) => {
-    if (request.headers.host !== host) return answer(response, 403, 'This page is for this machine alone.')
-    const url = request.url ?? ''
-    const name = url.startsWith(root) ? url.slice(root.length) : null
-    if (name === 'write' && served.write !== null) return post(request, response, host, served.write)
-    const file = name === null ? undefined : shown.get(name)
-    if (file === undefined) return answer(response, 404, 'There is nothing here.')
-    if (request.method !== 'GET' && request.method !== 'HEAD')
-      return answer(response, 405, 'Only reading is possible here.')
-    send(response, 200, file[0], file[1])
-  })
-  const host = await listenLocally(server, port)
-  return { url: `http://${host}${root}`, close: () => closeServer(server) }
+export async function serveMarking(shown: MarkPage, port: number): Promise<MarkServer> {
+  const pages = markingPages('/')
+  const path = pages.open(shown)
+  const { origin, close } = await openLocalServer(pages, port)
+  return { url: origin + path, close }
 }
 
-function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
-  response.writeHead(status, {
-    'content-type': type,
-    'content-security-policy': policy,
-    'cache-control': 'no-store',
-    'cross-origin-resource-policy': 'same-origin',
-    'referrer-policy': 'no-referrer',
-    'x-content-type-options': 'nosniff',
-  })
-  response.end(body)
-}
-
-const answer = (response: ServerResponse, status: number, text: string): void =>
-  send(response, status, 'text/plain; charset=utf-8', `${text}\n`)
-
-/** Only the page itself may ask for this: another page can neither set this type nor hide where it comes from. */
-function post(
-  request: IncomingMessage,
-  response: ServerResponse,
-  host: string,
-  write: (landmarks: Landmarks) => string,
-): void {
-  const refused = whyRefused(request, host)
-  if (refused !== null) {
-    answer(response, ...refused)
-    return
+/** @param root path under which their addresses begin */
+export function markingPages(root: string): MarkingPages {
+  /** By token, the oldest first. */
+  const kept = new Map<string, MarkPage>()
+  /** What a path names, where it looks like that of a marking page. */
+  const named = (path: string): { readonly page: MarkPage | undefined; readonly file: string } | null => {
+    const match = path.startsWith(root) ? /^([\w-]{24})\/(.*)$/.exec(path.slice(root.length)) : null
+    return match === null ? null : { page: kept.get(match[1] ?? ''), file: match[2] ?? '' }
   }
-  const chunks: Buffer[] = []
-  let size = 0
-  request.on('data', (chunk: Buffer) => {
-    size += chunk.length
-    if (size <= mostPosted) chunks.push(chunk)
-  })
-  request.on('end', () => {
-    const text = size > mostPosted ? null : Buffer.concat(chunks).toString('utf8')
-    answer(response, ...written(text, write))
-  })
+  return {
+    open: (page) => {
+      const token = randomBytes(tokenBytes).toString('base64url')
+      kept.set(token, page)
+      for (const oldest of [...kept.keys()].slice(0, -mostKept)) kept.delete(oldest)
+      return `${root}${token}/`
+    },
+    show: ({ path }) => {
+      const found = named(path)
+      if (found === null) return nothingHere
+      return found.page === undefined ? gone : partOf(found.page, found.file)
+    },
+    taker: (path) => {
+      const found = named(path)
+      if (found?.file !== 'write') return null
+      const { page } = found
+      if (page === undefined) return () => gone
+      const { write } = page
+      return write && ((json) => written(json, write))
+    },
+  }
 }
 
-type Answer = readonly [status: number, text: string]
+const gone = inWords(
+  404,
+  'This marking page is open no more, since newer ones were opened. Copy the block, or open the picture again.',
+)
 
-function whyRefused({ method, headers }: IncomingMessage, host: string): Answer | null {
-  if (method !== 'POST') return [405, 'Only writing is possible here.']
-  if (headers.origin !== `http://${host}`) return [403, 'This page is for this machine alone.']
-  if (headers['content-type'] !== 'application/json') return [415, 'The points are expected as JSON.']
-  return null
+const policy = {
+  'content-security-policy':
+    "default-src 'none'; img-src 'self'; style-src 'self'; script-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
 }
 
-function written(text: string | null, write: (landmarks: Landmarks) => string): Answer {
-  if (text === null) return [413, 'That is more than the points of a picture.']
-  const landmarks = landmarksIn(text)
-  if (landmarks === null) return [400, 'These are no points of a picture.']
+function partOf({ page, style, script, picture }: MarkPage, file: string): Answer {
+  const part = (type: string, body: string | Uint8Array): Answer => ({
+    status: 200,
+    type,
+    body,
+    headers: policy,
+  })
+  switch (file) {
+    case '':
+      return part('text/html; charset=utf-8', page)
+    case 'mark.css':
+      return part('text/css; charset=utf-8', style)
+    case 'mark.js':
+      return part('text/javascript; charset=utf-8', script)
+    case 'picture.jpg':
+      return part('image/jpeg', picture)
+    default:
+      return nothingHere
+  }
+}
+
+function written(json: string, write: (landmarks: Landmarks) => string): Answer {
+  const landmarks = landmarksIn(json)
+  if (landmarks === null) return inWords(400, 'These are no points of a picture.')
   try {
-    return [200, write(landmarks)]
+    return inWords(200, write(landmarks))
   } catch (error) {
-    return error instanceof UserError ? [409, error.message] : [500, `Nothing was written: ${String(error)}`]
+    return error instanceof UserError
+      ? inWords(409, error.message)
+      : inWords(500, `Nothing was written: ${String(error)}`)
   }
 }
 
@@ -124,9 +137,9 @@ const points = z.strictObject({
   points: z.partialRecord(z.enum(landmarkPoints), point),
 })
 
-function landmarksIn(text: string): Landmarks | null {
+function landmarksIn(json: string): Landmarks | null {
   try {
-    return points.parse(JSON.parse(text))
+    return points.parse(JSON.parse(json))
   } catch {
     return null
   }

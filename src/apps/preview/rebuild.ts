@@ -7,13 +7,13 @@ import { practice } from '../../editions/practice.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { buildSite } from '../site/build-site.ts'
 import type { SiteContext, SiteOptions } from '../site/options.ts'
+import type { ShownProblem } from './news.ts'
 import { type Recheck, recheck } from './recheck.ts'
-import type { ShownProblem } from './server.ts'
 import { warmOver } from './warm.ts'
 import { warmUp } from './warm-up.ts'
 
 export interface Rebuilt {
-  /** Errors of the casebook, or why the build itself failed; the last good site stands under them. */
+  /** What is wrong in the casebook or likely so, or why the build itself failed; the last good site stands under it. */
   readonly problems: readonly ShownProblem[]
   readonly changed: boolean
   readonly milliseconds: number
@@ -75,12 +75,15 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     })
     try {
       const built = await buildSite(options(), context)
-      const errors = built.diagnostics.filter(({ level }) => level === 'error')
       const { published } = built
-      return rebuilt(errors.map(shown), published !== null && published.written + published.removed > 0)
-    } catch (error) {
       return rebuilt(
-        [{ place: 'build', text: error instanceof Error ? error.message : String(error) }],
+        built.diagnostics.map(shown),
+        published !== null && published.written + published.removed > 0,
+      )
+    } catch (error) {
+      const message = error instanceof Error ? error.message : String(error)
+      return rebuilt(
+        [{ level: 'error', place: 'build', message, expected: null, fix: null, advice: null }],
         false,
       )
     } finally {
@@ -108,9 +111,7 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
   }
 }
 
-function shown({ file, line, message, fix }: Diagnostic): ShownProblem {
-  return {
-    place: line === null ? file : `${file}:${line}`,
-    text: fix === null ? message : `${message} ${fix}`,
-  }
+function shown({ file, line, column, level, message, expected, fix, advice }: Diagnostic): ShownProblem {
+  const place = [file, line, column].filter((part) => part !== null).join(':')
+  return { level, place, message, expected, fix, advice }
 }

@@ -1,13 +1,19 @@
-/**
- * Serves one built edition to this machine alone, and tells open pages when to load again.
- * Loopback only; a request that names another host is refused, so that no web page elsewhere can reach it by a
- * name that resolves here. No listing, and nothing outside the folder.
- */
-import { readFileSync, realpathSync } from 'node:fs'
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
-import { join, sep } from 'node:path'
-import sirv from 'sirv'
-import { closeServer, listenLocally } from '../local-server.ts'
+/** Shows one built edition, as far as the build made it, tells open pages when to load again, and opens marking pages. */
+import { randomBytes } from 'node:crypto'
+import { setTimeout as rest } from 'node:timers/promises'
+import { UserError } from '../../build/disk/errors.ts'
+import { escapeHtml } from '../../render/html.ts'
+import {
+  type Answer,
+  type AnyAnswer,
+  type Asked,
+  inWords,
+  nothingHere,
+  openLocalServer,
+} from '../local-server.ts'
+import { type MarkPage, markingPages } from '../mark/server.ts'
+import { readPlainFile, streamPlainFile } from '../plain-file.ts'
+import { openNews, type ShownProblem } from './news.ts'
 
 export interface PreviewAssets {
   /** Script that listens for news and shows problems. */
@@ -17,150 +23,152 @@ export interface PreviewAssets {
   readonly markText: string
 }
 
-/**
- * Opens the marking page of a picture, a path within the casebook, as the visit of that name has it, and gives its
- * address. Rejects saying why not.
- */
-export type OpenMarking = (photo: string, visit: string | null) => Promise<string>
-
-/** A problem as the page shows it. */
-export interface ShownProblem {
-  readonly place: string
-  readonly text: string
+export interface Previewed {
+  /** The edition's own folder. */
+  readonly folder: string
+  /** Paths in it of all that the last build made. Throws UserError when that cannot be known. */
+  served(): ReadonlySet<string>
+  /** Resolves when no build is under way any more; null when none is. */
+  settled(): Promise<void> | null
+  readonly assets: PreviewAssets
+  /** The marking page of a picture, a path within the casebook, as the visit of that name has it. Rejects saying why not. */
+  openMarking(photo: string, visit: string | null): Promise<MarkPage>
 }
 
 export interface PreviewServer {
   readonly url: string
-  /** Open pages load again, at the same place. */
-  reload(): void
-  /** Shown over the page until told otherwise; an empty list takes them away. */
-  show(problems: readonly ShownProblem[]): void
+  /** After each build: open pages show its problems, and load again at the same place where anything changed. */
+  rebuilt(problems: readonly ShownProblem[], changed: boolean): void
   close(): Promise<void>
 }
 
+/** Milliseconds that a page waits for the build under way. One that is served before it ends is told to load again. */
+const longestWait = 3_000
+
+/** Of all that a build makes. */
+const types: ReadonlyMap<string, string> = new Map([
+  ['html', 'text/html; charset=utf-8'],
+  ['css', 'text/css; charset=utf-8'],
+  ['js', 'text/javascript; charset=utf-8'],
+  ['ics', 'text/calendar; charset=utf-8'],
+  ['jpg', 'image/jpeg'],
+  ['webp', 'image/webp'],
+])
+
 /** @throws Error when the port is taken. */
-export async function servePreview(
-  root: string,
-  port: number,
-  assets: PreviewAssets,
-  openMarking: OpenMarking,
-): Promise<PreviewServer> {
-  const listeners = new Set<ServerResponse>()
-  let problems: readonly ShownProblem[] = []
-  const files = sirv(root, { dev: true, dotfiles: false, etag: true })
-  const send = (to: Iterable<ServerResponse>, event: string, data: unknown) => {
-    for (const response of to) response.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`)
-  }
+export async function servePreview(previewed: Previewed, port: number): Promise<PreviewServer> {
+  const { folder, assets } = previewed
+  const news = openNews()
+  const marking = markingPages('/-/marking/')
+  const key = randomBytes(18).toString('base64url')
+  const openMarking = markingOpener(previewed, key, marking.open)
+  let served = servedBy(previewed)
 
-  const own: Readonly<Record<string, (response: ServerResponse) => void>> = {
-    '/-/preview.js': (response) => answer(response, 200, 'text/javascript; charset=utf-8', assets.script),
-    '/-/preview.css': (response) => answer(response, 200, 'text/css; charset=utf-8', assets.style),
-    '/-/news': (response) => {
-      response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' })
-      listeners.add(response)
-      response.on('close', () => listeners.delete(response))
-      send([response], 'problems', problems)
-    },
+  const shown = async (path: string): Promise<AnyAnswer> => {
+    if (!path.endsWith('.html')) return served.has(path) ? fileAnswer(folder, path) : nothingHere
+    await waitFor(previewed.settled())
+    // Named before the page is read: one that is newer than its name is loads once more, one that is older is not left.
+    const script = listening(assets.markText, news.build(), key)
+    return pageAnswer(served.has(path) ? readPlainFile(folder, path) : null, script)
   }
-
-  const server = createServer((request, response) => {
-    if (!isForThisMachine(request))
-      return answer(response, 403, 'text/plain', 'This page is for this machine alone.\n')
-    if (request.method !== 'GET' && request.method !== 'HEAD') {
-      return answer(response, 405, 'text/plain', 'Only reading is possible here.\n')
-    }
-    const path = pathOf(request)
-    if (path === null) return answer(response, 400, 'text/plain', 'This address cannot be read.\n')
-    const ownAnswer = own[path]
-    if (ownAnswer) return ownAnswer(response)
-    if (path.startsWith(markRoute))
-      return answerMarking(path.slice(markRoute.length), request, response, openMarking)
-    const page = path.endsWith('/') ? `${path}index.html` : path
-    if (page.endsWith('.html')) return answerPage(root, page, assets.markText, response)
-    files(request, response, () => answer(response, 404, 'text/plain', 'There is nothing here.\n'))
-  })
-  const host = await listenLocally(server, port)
+  const show = (asked: Asked): AnyAnswer | Promise<AnyAnswer> => {
+    const { path, query } = asked
+    if (path === '/-/preview.js') return text('text/javascript; charset=utf-8', assets.script)
+    if (path === '/-/preview.css') return text('text/css; charset=utf-8', assets.style)
+    if (path === '/-/mark') return openMarking(asked)
+    if (path === '/-/news')
+      return { type: 'text/event-stream', opened: (page) => news.listen(page, query.get('build')) }
+    if (path.startsWith('/-/')) return marking.show(asked)
+    if (served.has(`${path.slice(1)}/index.html`))
+      return inWords(302, 'See there.', { location: `${encodeURI(path)}/` })
+    return shown(path.endsWith('/') ? `${path.slice(1)}index.html` : path.slice(1))
+  }
+  const { origin, close } = await openLocalServer({ show, taker: marking.taker }, port)
 
   return {
-    url: `http://${host}/`,
-    reload: () => send(listeners, 'reload', null),
-    show: (now) => {
-      problems = now
-      send(listeners, 'problems', problems)
+    url: `${origin}/`,
+    rebuilt: (problems, changed) => {
+      served = servedBy(previewed)
+      news.rebuilt(problems, changed)
     },
     close: () => {
-      for (const response of listeners) response.end()
-      return closeServer(server)
+      news.close()
+      return close()
     },
   }
 }
 
-/** Only a link on a previewed page starts the marking of a picture. */
-const markRoute = '/-/mark/'
-
-function answerMarking(
-  photo: string,
-  request: IncomingMessage,
-  response: ServerResponse,
-  open: OpenMarking,
-): void {
-  const from = request.headers['sec-fetch-site'] ?? 'same-origin'
-  if (from !== 'same-origin') {
-    answer(response, 403, 'text/plain', 'Follow the link on the previewed page.\n')
-    return
-  }
-  const visit = new URL(request.url ?? '/', 'http://localhost').searchParams.get('visit')
-  open(photo, visit).then(
-    (address) => response.writeHead(303, { location: address, 'cache-control': 'no-store' }).end(),
-    (problem: Error) => answer(response, 409, 'text/plain; charset=utf-8', `${problem.message}\n`),
-  )
-}
-
-function isForThisMachine(request: IncomingMessage): boolean {
-  const host = (request.headers.host ?? '').replace(/:\d+$/, '')
-  return host === '127.0.0.1' || host === 'localhost' || host === '[::1]'
-}
-
-/** The path asked for, decoded; null when it cannot be one. */
-function pathOf(request: IncomingMessage): string | null {
+/** Nothing, where it cannot be known; the build then ends with the same reason, and that is shown. */
+function servedBy({ served }: Previewed): ReadonlySet<string> {
   try {
-    const path = decodeURIComponent((request.url ?? '/').replace(/[?#].*$/, ''))
-    return path.startsWith('/') && !path.includes('\0') && !path.split(/[\\/]/).includes('..') ? path : null
-  } catch {
-    return null
+    return served()
+  } catch (error) {
+    if (error instanceof UserError) return new Set()
+    throw error
   }
 }
 
-function answer(response: ServerResponse, status: number, type: string, text: string): void {
-  response.writeHead(status, {
-    'content-type': type,
-    'cache-control': 'no-store',
-    'x-content-type-options': 'nosniff',
-  })
-  response.end(text)
+async function waitFor(building: Promise<void> | null): Promise<void> {
+  if (building === null) return
+  const enough = new AbortController()
+  await Promise.race([
+    building.finally(() => enough.abort()),
+    rest(longestWait, undefined, { signal: enough.signal }).catch(() => {}),
+  ])
 }
 
-const listening = (markText: string) =>
-  `<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" data-mark="${markText}" defer></script>`
-const missing = (script: string) =>
-  `<!doctype html><title>Preview</title>${script}<p>There is no such page yet.`
+const text = (type: string, body: string): Answer => ({ status: 200, type, body })
+
+function fileAnswer(folder: string, path: string): AnyAnswer {
+  const file = streamPlainFile(folder, path)
+  const type = types.get(path.slice(path.lastIndexOf('.') + 1)) ?? 'application/octet-stream'
+  return file === null ? nothingHere : { type, ...file }
+}
+
+const listening = (markText: string, build: string, key: string) =>
+  `<link rel="stylesheet" href="/-/preview.css"><script src="/-/preview.js" data-mark="${escapeHtml(markText)}" data-build="${build}" data-key="${key}" defer></script>`
 
 /** A page with the preview's script added and allowed to listen for news; the file on disk stays as it is. */
-function answerPage(root: string, path: string, markText: string, response: ServerResponse): void {
-  const script = listening(markText)
-  const html = readInside(root, path)
-  const text = html
-    ?.replace(/(http-equiv="Content-Security-Policy" content="[^"]*)"/i, `$1; connect-src 'self'"`)
+function pageAnswer(page: Uint8Array | null, script: string): Answer {
+  const type = 'text/html; charset=utf-8'
+  if (page === null) {
+    const body = `<!doctype html><title>Preview</title>${script}<p>There is no such page yet.`
+    return { status: 404, type, body }
+  }
+  const body = new TextDecoder()
+    .decode(page)
+    .replace(/(http-equiv="Content-Security-Policy" content="[^"]*)"/i, `$1; connect-src 'self'"`)
     .replace('</head>', `${script}</head>`)
-  answer(response, html === null ? 404 : 200, 'text/html; charset=utf-8', text ?? missing(script))
+  return { status: 200, type, body }
 }
 
-/** Text of a file that truly lies inside the folder, links resolved; else null. */
-function readInside(root: string, path: string): string | null {
-  try {
-    const file = realpathSync(join(root, path))
-    return file.startsWith(realpathSync(root) + sep) ? readFileSync(file, 'utf8') : null
-  } catch {
-    return null
+/** Pictures that wait to be opened; each is decoded whole, so that they take turns. */
+const mostWaiting = 16
+
+/** Only a link on a previewed page, which has the key, has a marking page opened. */
+function markingOpener(
+  { openMarking }: Previewed,
+  key: string,
+  open: (page: MarkPage) => string,
+): (asked: Asked) => Answer | Promise<Answer> {
+  let waiting = 0
+  let last: Promise<unknown> = Promise.resolve()
+  const opened = async (photo: string, visit: string | null): Promise<Answer> => {
+    try {
+      const location = open(await openMarking(photo, visit))
+      return inWords(303, 'See there.', { location })
+    } catch (error) {
+      return inWords(409, error instanceof Error ? error.message : String(error))
+    } finally {
+      waiting -= 1
+    }
+  }
+  return ({ query, isFromHere }) => {
+    if (!isFromHere || query.get('key') !== key) return inWords(403, 'Follow the link on the previewed page.')
+    if (waiting >= mostWaiting) return inWords(503, 'Too many pictures are being opened. Try again.')
+    waiting += 1
+    const answer = last.then(() => opened(query.get('photo') ?? '', query.get('visit')))
+    last = answer
+    return answer
   }
 }

@@ -12,6 +12,8 @@ export const isTemporary = (path: string): boolean =>
 export interface Watching {
   /** Takes a path as changed, as if it had been seen to change. */
   report(path: string): void
+  /** Resolves when `changed` has run for all that was seen so far; null when it has. */
+  settled(): Promise<void> | null
   close(): Promise<void>
 }
 
@@ -32,6 +34,7 @@ export async function watchFolder(
   let pending = new Set<string>()
   let timer: NodeJS.Timeout | undefined
   let running = false
+  let settling: { readonly promise: Promise<void>; readonly resolve: () => void } | null = null
   const run = async () => {
     if (running || pending.size === 0) return
     running = true
@@ -42,9 +45,15 @@ export async function watchFolder(
     } finally {
       running = false
       if (pending.size > 0) timer = setTimeout(run, quiet)
+      else settle()
     }
   }
+  const settle = () => {
+    settling?.resolve()
+    settling = null
+  }
   const report = (path: string) => {
+    settling ??= settlement()
     pending.add(path)
     clearTimeout(timer)
     timer = setTimeout(run, quiet)
@@ -54,9 +63,19 @@ export async function watchFolder(
   await new Promise<void>((resolve) => watcher.once('ready', resolve))
   return {
     report,
+    settled: () => settling?.promise ?? null,
     close: async () => {
       clearTimeout(timer)
+      settle()
       await watcher.close()
     },
   }
+}
+
+function settlement() {
+  let resolve = () => {}
+  const promise = new Promise<void>((done) => {
+    resolve = done
+  })
+  return { promise, resolve }
 }

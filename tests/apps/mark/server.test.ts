@@ -88,16 +88,15 @@ describe('the marking page', () => {
       `${url.pathname}%2e%2e/package.json`,
       `${url.pathname}/etc/passwd`,
       `${url.pathname}picture.jpg/..`,
-      `${url.pathname}mark.js?x`,
       `${url.pathname}constructor`,
       `${url.pathname}write`,
       url.pathname.slice(0, -2),
       '//127.0.0.1/',
-      '*',
     ]) {
       const got = await ask(url, { path })
       expect(got, path).toMatchObject({ status: 404, text: 'There is nothing here.\n' })
     }
+    expect(await ask(url, { path: '*' })).toMatchObject({ status: 400 })
     expect(await ask(url, { path: url.pathname, method: 'DELETE' })).toMatchObject({ status: 405 })
   })
 })
@@ -124,7 +123,9 @@ describe('writing from the page', () => {
       [{ headers: { ...json, origin: 'http://evil.example' } }, 403],
       [{ headers: { ...json, origin: 'null' } }, 403],
       [{ headers: { 'content-type': 'text/plain', origin: url.origin } }, 415],
-      [{ path: '/write' }, 404],
+      [{ path: '/write' }, 405],
+      [{ path: `/${'x'.repeat(24)}/write` }, 404],
+      [{ headers: { ...json, origin: url.origin, 'sec-fetch-site': 'none' } }, 403],
     ] as const) {
       expect(await ask(url, post(url, changed))).toMatchObject({ status })
     }

@@ -1,5 +1,5 @@
 /** The warm builder of the preview, with the real pages. */
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
@@ -47,12 +47,37 @@ describe('the builder of the preview', () => {
   })
 
   it('tells problems, and the reason when nothing can be built', async () => {
-    writeFileSync(join(folder, 'cases/juno/2026-05-01.md'), '---\ntoe angle: 440\n---\n')
+    writeFileSync(join(folder, 'cases/juno/2026-05-01.md'), '---\nbefore:\n  toe angel: 44\n---\n')
+    appendFileSync(join(folder, 'cases/juno/2026-02-16.md'), '\n## For the owners\n')
     const { problems } = await builder.build([])
-    expect(problems.map(({ place }) => place)).toContain('juno/2026-05-01.md:2')
+    expect(problems).toEqual([
+      {
+        level: 'error',
+        place: 'juno/2026-05-01.md:3:3',
+        message: '"toe angel" is not a measure.',
+        expected: 'a measure of the reference page, such as toe length or heel medial',
+        fix: null,
+        advice: null,
+      },
+      {
+        level: 'warning',
+        place: 'juno/2026-02-16.md:42:1',
+        message: 'The heading "for the owners" opens no section for others, so what follows stays private.',
+        expected: '## For the owner',
+        fix: '## For the owner',
+        advice: null,
+      },
+    ])
     rmSync(join(folder, 'cases'), { recursive: true })
     expect((await builder.build([join(folder, 'cases')])).problems).toEqual([
-      { place: 'build', text: `${join(folder, 'cases')} could not be read: it is not there` },
+      {
+        level: 'error',
+        place: 'build',
+        message: `${join(folder, 'cases')} could not be read: it is not there`,
+        expected: null,
+        fix: null,
+        advice: null,
+      },
     ])
   })
 })

@@ -1,0 +1,13 @@
+/** What of a built edition is shown: all that the last build made, and nothing that lies beside it. */
+import { disk } from '../../build/disk/files.ts'
+import { readManifest } from '../../build/disk/manifest.ts'
+
+/**
+ * Paths within the edition's own folder.
+ * @throws UserError when it cannot be known what the build made
+ */
+export function servedPaths(site: string, folder: string): ReadonlySet<string> {
+  const start = `${folder}/`
+  const made = [...readManifest(disk, site).keys()].filter((path) => path.startsWith(start))
+  return new Set(made.map((path) => path.slice(start.length)))
+}
