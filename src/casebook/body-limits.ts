@@ -8,6 +8,12 @@
 import { limits } from './limits.ts'
 import type { Report } from './report.ts'
 
+/** An address that is given once, for many links: what of it comes next, and its letters up to there. */
+interface Address {
+  readonly state: 'before it' | 'before its title' | 'in its title' | 'after it'
+  readonly size: number
+}
+
 /** What has been counted up to a line. */
 interface Tally {
   /** Signs of lists and quotations before this line, and the column of the last one. */
@@ -20,14 +26,23 @@ interface Tally {
   columns: number
   /** Whether a line began as that of an address does which is given once. */
   mayDefine: boolean
-  /** Letters that may belong to such an address. */
-  address: number
+  /** The one that a line has come to. */
+  address: Address | null
+  /** Letters of the longest so far. */
+  longest: number
   /** In the whole body. */
   underlined: number
   cells: number
 }
 
-const startOfBlock = { lines: 0, marks: 0, columns: 0, mayDefine: false, address: 0 }
+const startOfBlock: Pick<Tally, 'lines' | 'marks' | 'columns' | 'mayDefine' | 'address' | 'longest'> = {
+  lines: 0,
+  marks: 0,
+  columns: 0,
+  mayDefine: false,
+  address: null,
+  longest: 0,
+}
 const startOfBody: Tally = { ...startOfBlock, containers: 0, column: 0, underlined: 0, cells: 0 }
 
 /** True for a body within the limits; else the first line that exceeds one is told of. */
@@ -37,16 +52,14 @@ export function isBodyWithinLimits(text: string, bodyStart: number, report: Repo
     const newline = text.indexOf('\n', start)
     const end = newline === -1 ? text.length : newline
     const line = text.slice(start, end)
-    if (isEmpty.test(line)) Object.assign(tally, startOfBlock)
-    else {
-      count(line, tally)
-      const excess = excessIn(tally)
-      if (excess !== null) {
-        const { code, message, expected, advice } = excess
-        report.error(code, { start, end }, message, { expected, advice })
-        return false
-      }
+    count(line, tally)
+    const excess = excessIn(tally)
+    if (excess !== null) {
+      const { code, message, expected, advice } = excess
+      report.error(code, { start, end }, message, { expected, advice })
+      return false
     }
+    if (isEmpty.test(line)) Object.assign(tally, startOfBlock)
     start = end + 1
   }
   return true
@@ -64,24 +77,50 @@ function count(line: string, tally: Tally): void {
   tally.containers = signs
   tally.column = column
   tally.lines++
-  tally.marks += line.match(marks)?.length ?? 0
+  tally.marks += marksIn(line)
   if (tally.lines > 1 && underline.test(rest)) tally.underlined++
   if (rest.includes('-') && belowTableHead.test(rest))
     tally.columns = Math.max(tally.columns, rest.split('|').length)
   tally.cells += tally.columns
   tally.mayDefine ||= rest.startsWith('[') && !rest.startsWith('[^')
-  if (tally.mayDefine) countAddress(line, tally)
+  if (tally.mayDefine) countAddress(rest, tally)
 }
 
-/** Letters since the last `]:` of the lines together; those between two of them count if they are too many. */
-function countAddress(line: string, tally: Tally): void {
-  const [before = '', ...after] = line.split(']:')
-  const within = after.slice(0, -1).find(({ length }) => length > limits.definition)
-  const last = after.at(-1)
-  if (tally.address > 0) tally.address += before.length + 1
-  if (tally.address > limits.definition || last === undefined) return
-  tally.address = (within ?? last).length + 1
+/** What describes a picture is looked through for pictures again, and an open remark up to the end of all. */
+function marksIn(line: string): number {
+  let count = line.match(marks)?.length ?? 0
+  if (line.includes('![')) count += 3 * (line.split('![').length - 1)
+  if (count > 0) count += 9 * (line.match(/<[!?]/g)?.length ?? 0)
+  return count
 }
+
+/** Follows an address and its title from the `]:` before it over the lines together. */
+function countAddress(rest: string, tally: Tally): void {
+  const [before = '', ...after] = rest.split(']:')
+  const found = after.map(addressIn)
+  for (const one of tally.address === null ? found : [continued(tally.address, before), ...found]) {
+    tally.address = one
+    tally.longest = Math.max(tally.longest, tally.address?.size ?? 0)
+  }
+}
+
+/** What a further line makes of an address. */
+function continued({ state, size }: Address, line: string): Address | null {
+  if (state === 'in its title') return { state, size: size + line.length + 1 }
+  if (state === 'before it') return addressIn(line)
+  return state === 'before its title' && /^["'(]/.test(line) ? addressIn(`x ${line}`) : null
+}
+
+/** An address and its title as far as a line shows them; null where the words are none, or the title ends. */
+function addressIn(text: string): Address | null {
+  const [, address = '', title = ''] = /^\s*(<[^<>]*>|\S*)\s*([\s\S]*)$/.exec(text) ?? []
+  const size = address.length + title.length
+  if (title === '') return { state: address === '' ? 'before it' : 'before its title', size }
+  if (!/^["'(]/.test(title)) return null
+  return { state: wholeTitle.test(title) ? 'after it' : 'in its title', size }
+}
+
+const wholeTitle = /^(?:"[^"\\]*"|'[^'\\]*'|\([^()\\]*\))\s*$/
 
 const sign = /[ \t]*(?:>|[-+*](?=[ \t]|$)|\d{1,9}[.)](?=[ \t]|$))/y
 
@@ -164,7 +203,7 @@ function excessIn(tally: Tally): Excess | null {
       advice: 'keep a long table in a file of its own, outside the casebook',
     }
   }
-  if (tally.address > limits.definition) {
+  if (tally.longest > limits.definition) {
     return {
       code: 'too-long',
       message: 'The address that is given here once, for many links, is too long.',

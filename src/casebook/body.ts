@@ -56,7 +56,7 @@ export function readBody(text: string, bodyStart: number, report: Report): Body 
  * letter, has been written with marks or entities, or has a line of `=` or `-` under it. The last looks for slips.
  */
 export const mayHoldSection = (body: string): boolean =>
-  /owner|teach|^[^#\n]*#[^\n]*[&*_[<`\\]|[-=][ \t]*$|^[^\w\n]*(?:for|to)\b/im.test(body)
+  /owner|teach|(?<![^\n])[^#\n]*#[^\n]*[&*_[<`\\]|[-=][ \t]*$|(?<![^\n])[^\w\n]*(?:for|to)\b/im.test(body)
 
 const joined = (parts: readonly string[]): string | null =>
   parts

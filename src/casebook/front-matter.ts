@@ -124,8 +124,9 @@ function split(text: string, report: Report): CaseFile | null {
     )
     return null
   }
-  const block = matter(text, { language: 'yaml', engines }).matter
-  const close = text.indexOf(block, 3) + block.length + 1
+  const plain = onOneLine(text, firstLine.length + 1)
+  const block = matter(plain, { language: 'yaml', engines }).matter
+  const close = plain.indexOf(block, 3) + block.length + 1
   const closeEnd = lineEnd(text, close)
   if (close >= text.length || text.slice(close, closeEnd).trimEnd() !== '---') {
     reportEnd(text, close, report)
@@ -139,6 +140,13 @@ function split(text: string, report: Report): CaseFile | null {
     bodyStart: Math.min(closeEnd + 1, text.length),
   }
 }
+
+/**
+ * Before gray-matter gives the block it looks for remarks, from each empty line on over all the others, which takes
+ * minutes where there are very many. No line but those of `---` is its concern, so the others are joined.
+ */
+const onOneLine = (text: string, from: number): string =>
+  text.slice(0, from) + text.slice(from).replace(/\n(?!---)|[\u2028\u2029]/g, ' ')
 
 /** The block's end is missing, or is not quite `---`. */
 function reportEnd(text: string, close: number, report: Report): void {

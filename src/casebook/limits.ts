@@ -1,5 +1,5 @@
 /**
- * How much a case file may hold: far more than a person writes, and little enough that reading it, and making pages of
+ * How much a case file, or a table to be imported, may hold: far more than a person writes, and little enough that reading it, and making pages of
  * it, always ends soon. Each is told of where it is exceeded.
  */
 export const limits = {
@@ -26,12 +26,15 @@ export const limits = {
   indent: 60,
   /** Lines of the body with no empty line between. */
   linesTogether: 1000,
-  /** Signs of emphasis, links, code and HTML in lines with no empty line between. */
-  marksTogether: 1000,
+  /** Signs of emphasis, links, code and HTML in lines with no empty line between; a picture counts for five, `<!` for ten. */
+  marksTogether: 2000,
   /** Headings that a line of `=` or `-` makes, in a body. */
   underlined: 100,
   /** Cells of all tables of a body. */
   tableCells: 20_000,
   /** Letters of an address that is given once, for many links. */
-  definition: 2000,
+  definition: 1000,
+  /** Bytes of a table to be imported, and of a line of it. */
+  tableBytes: 16 * 1024 * 1024,
+  rowBytes: 16 * 1024,
 } as const
