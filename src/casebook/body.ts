@@ -6,6 +6,7 @@
  */
 import { distance } from 'fastest-levenshtein'
 import { blocksOf, type Heading, type Line } from './body-blocks.ts'
+import { isBodyWithinLimits } from './body-limits.ts'
 import type { Body } from './model.ts'
 import type { Report } from './report.ts'
 import { quote } from './words.ts'
@@ -20,14 +21,18 @@ interface Section {
   readonly end: number
 }
 
+const noBody: Body = { own: '', forOwner: null, forTeaching: null }
+
 /** Sections of `text` from `bodyStart` on. What only nearly opens a section is warned of: it stays private. */
 export function readBody(text: string, bodyStart: number, report: Report): Body {
+  if (!isBodyWithinLimits(text, bodyStart, report)) return noBody
   const body = text.slice(bodyStart)
   if (!mayHoldSection(body)) return { own: body.trim(), forOwner: null, forTeaching: null }
   const { headings, lines } = blocksOf(body)
   const sections = sectionsOf(headings, body.length)
   const place = { body, bodyStart, sections }
-  for (const heading of headings) warnOfHeading(heading, place, report)
+  const opening = new Set(sections.map(({ heading }) => heading))
+  for (const heading of headings) if (!opening.has(heading)) warnOfHeading(heading, place, report)
   for (const line of lines) warnOfLine(line, place, report)
 
   const own: string[] = []
@@ -51,7 +56,7 @@ export function readBody(text: string, bodyStart: number, report: Report): Body 
  * letter, has been written with marks or entities, or has a line of `=` or `-` under it. The last looks for slips.
  */
 export const mayHoldSection = (body: string): boolean =>
-  /owner|teach|#[^\n]*[&*_[<`\\]|[-=][ \t]*$|^[^\w\n]*(?:for|to)\b/im.test(body)
+  /owner|teach|(?<![^\n])[^#\n]*#[^\n]*[&*_[<`\\]|[-=][ \t]*$|(?<![^\n])[^\w\n]*(?:for|to)\b/im.test(body)
 
 const joined = (parts: readonly string[]): string | null =>
   parts
@@ -60,13 +65,12 @@ const joined = (parts: readonly string[]): string | null =>
     .join('\n\n') || null
 
 function sectionsOf(headings: readonly Heading[], bodyEnd: number): readonly Section[] {
-  const onPage = headings.filter(({ nested }) => !nested)
-  return onPage.flatMap((heading, i) => {
+  // Only a heading of these levels opens or closes one.
+  const high = headings.filter(({ nested, level }) => !nested && level <= 2)
+  return high.flatMap((heading, index) => {
     const words = folded(heading.words)
     const reader = heading.level === 2 ? readers.find((name) => name === words) : undefined
-    if (reader === undefined) return []
-    const next = onPage.slice(i + 1).find(({ level }) => level <= 2)
-    return [{ reader, heading, end: next?.start ?? bodyEnd }]
+    return reader === undefined ? [] : [{ reader, heading, end: high[index + 1]?.start ?? bodyEnd }]
   })
 }
 
@@ -79,7 +83,6 @@ interface Place {
 }
 
 function warnOfHeading(heading: Heading, place: Place, report: Report): void {
-  if (place.sections.some((section) => section.heading === heading)) return
   const meant = meantBy(heading.words)
   // More or fewer words than ours may be meant as they stand, so no fix is likely.
   const words = folded(heading.words)
@@ -96,6 +99,17 @@ function warnOfLine(line: Line, place: Place, report: Report): void {
   warn('line', line, meant, true, place, report)
 }
 
+/** Whether a place lies within one of the sections, which stand in their order. */
+function isInSection(start: number, sections: readonly Section[]): boolean {
+  let [low, high] = [0, sections.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((sections[middle]?.heading.start ?? 0) < start) low = middle + 1
+    else high = middle
+  }
+  return start < (sections[low - 1]?.end ?? 0)
+}
+
 function warn(
   what: 'heading' | 'line',
   { start, end, words, nested }: Heading | Line,
@@ -104,9 +118,9 @@ function warn(
   { body, bodyStart, sections }: Place,
   report: Report,
 ): void {
-  const inSection = sections.some(({ heading, end }) => start > heading.start && start < end)
+  const inSection = isInSection(start, sections)
   const wanted = `## ${meant.replace('for', 'For')}`
-  const isFixed = fixable && !nested && /(?:^|[\n\r]) {0,3}$/.test(body.slice(0, start))
+  const isFixed = fixable && !nested && /(?:^|[\n\r]) {0,3}$/.test(body.slice(Math.max(0, start - 4), start))
   report.warning(
     'heading-nearly',
     { start: bodyStart + start, end: bodyStart + end },
@@ -119,9 +133,16 @@ function warn(
 /** By how many letters a slip may differ from our words. */
 const slip = 2
 
+/** Words without the signs at their end that a heading may have. */
+function withoutEnd(words: string): string {
+  let end = words.length
+  while (end > 0 && /[\s#:.]/.test(words[end - 1] ?? '')) end--
+  return words.slice(0, end)
+}
+
 /** Which reader some words mean to name and nothing besides: `For owner`, `To the owner:`, `##For the onwer`. */
 function meantBy(words: string): Reader | undefined {
-  const bare = folded(words.replace(/^\s*#+|[\s#:.]+$/g, ''))
+  const bare = folded(withoutEnd(words.replace(/^\s*#+/, '')))
   const said = bare
     .replace(/^to /, 'for ')
     .replace(/^for (?=owners?$)/, 'for the ')

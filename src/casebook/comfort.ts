@@ -6,7 +6,7 @@ import { cellsByFoot, perFoot } from './by-foot.ts'
 import { field, gapIn, type Reader, readFields, wrongForm } from './fields.ts'
 import { placeRead } from './findings.ts'
 import type { BodyState, Comfort, Stance } from './model.ts'
-import { date, grade, oneOf, text, weight } from './readers.ts'
+import { date, grade, isTooLong, name as nameRead, oneOf, weight } from './readers.ts'
 import { either, nearest, normal, quote } from './words.ts'
 import type { YamlNode, YamlText } from './yaml-tree.ts'
 
@@ -36,7 +36,7 @@ interface Lameness {
 const lameness: Reader<Lameness> = (value, context, name) => {
   let by: string | null = null
   const noteBy = (written: YamlNode) => {
-    if (!gapIn(written, 'by', context)) by = text(written, context, `${name} by`)?.toLowerCase() ?? null
+    if (!gapIn(written, 'by', context)) by = nameRead(written, context, `${name} by`)?.toLowerCase() ?? null
   }
   const cells = cellsByFoot(value, context, name, { by: noteBy })
   if (!cells) return undefined
@@ -59,6 +59,7 @@ const surfaces: Reader<Readonly<Record<string, string>>> = (value, context, name
         return []
       }
       if (gapIn(entry.value, entry.key.text, context)) return []
+      if (isTooLong(entry.key.text, entry.key, context, 'The name of a surface')) return []
       const read = level(entry.value, context, entry.key.text)
       return read ? [[normal(entry.key.text), read]] : []
     }),
@@ -84,10 +85,13 @@ function testerParts(value: YamlNode): readonly [YamlText | null, YamlText] | nu
     return where?.kind === 'text' && degree?.kind === 'text' && more.length === 0 ? [where, degree] : null
   }
   if (value.kind !== 'text') return null
-  const match = /^(.*?)[ ,]*(\d+)$/.exec(value.text.trim())
-  if (!match) return null
+  const written = value.text.trim()
+  // A grade has one figure; one that has more is told of as no grade.
+  const degree = /\d{1,12}$/.exec(written.slice(-12))?.[0]
+  if (degree === undefined) return null
+  const where = written.slice(0, -degree.length).replace(/[ ,]{1,12}$/, '')
   const part = (text: string): YamlText => ({ ...value, verbatim: false, text })
-  return [match[1] === '' ? null : part(match[1] ?? ''), part(match[2] ?? '')]
+  return [where === '' ? null : part(where), part(degree)]
 }
 
 const none: Lameness = { grades: {}, by: null }

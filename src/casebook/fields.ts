@@ -171,8 +171,11 @@ export function keyMeant(key: string, taken: ReadonlySet<string>, known: readonl
 export function withoutSpace(key: string, known: readonly string[]): string | null {
   const name = known.find((one) => normal(key).startsWith(one.toLowerCase()))
   if (!name || key.includes('"')) return null
-  const rest = /^\s*:?\s*(\S.*)$/.exec(key.slice(name.length))
-  return rest && /^[\s:]/.test(key.slice(name.length)) ? `${key.slice(0, name.length)}: ${rest[1]}` : null
+  const after = key.slice(name.length)
+  const rest = after.trimStart().replace(/^:/, '').trim()
+  return rest !== '' && !rest.includes('\n') && /^[\s:]/.test(after)
+    ? `${key.slice(0, name.length)}: ${rest}`
+    : null
 }
 
 export function keyTwice(entry: YamlEntry, context: ParseContext): void {

@@ -18,6 +18,7 @@ import {
 import { grouped } from './grouped.ts'
 import type { Finding, FollowedFeature } from './model.ts'
 import { figure } from './quantities.ts'
+import { isTooLong } from './readers.ts'
 import type { TextRange } from './report.ts'
 import { numberWords } from './slips.ts'
 import { either, holding, listed, nearest, normal, quote } from './words.ts'
@@ -207,6 +208,7 @@ function featureOf(
     })
     return null
   }
+  if (isTooLong(what.text, what, context, 'What is followed')) return null
   const where = placeRead(place, context)
   const length = parseLength(rest.map((part) => part.text).join(','), context.units)
   if (!length) {

@@ -4,11 +4,9 @@
  */
 import matter from 'gray-matter'
 import type { CasebookFolder, FolderEntry } from './folder.ts'
+import { limits } from './limits.ts'
 import { type Report, reportOn, type TextRange } from './report.ts'
 import { quote } from './words.ts'
-
-/** Largest case file that is read. A long visit is 4 KiB. */
-export const maxFileBytes = 256 * 1024
 
 export interface CaseFile {
   readonly report: Report
@@ -53,7 +51,7 @@ function readText(folder: CasebookFolder, entry: FolderEntry): string | Report {
     report.error('not-a-file', null, `${entry.path} is not a plain file.`, { expected: 'a text file' })
     return report
   }
-  if (entry.size > maxFileBytes) return tooLarge(report, entry.size)
+  if (entry.size > limits.fileBytes) return tooLarge(report, entry.size)
   let bytes: Uint8Array
   try {
     bytes = folder.read(entry.path)
@@ -62,13 +60,13 @@ function readText(folder: CasebookFolder, entry: FolderEntry): string | Report {
     report.error('unreadable', null, `The file cannot be read: ${why.replace(/\.$/, '')}.`)
     return report
   }
-  if (bytes.length > maxFileBytes) return tooLarge(report, bytes.length)
+  if (bytes.length > limits.fileBytes) return tooLarge(report, bytes.length)
   return decode(bytes, entry.path)
 }
 
 function tooLarge(report: Report, size: number): Report {
   report.error('file-too-large', null, `The file is ${Math.ceil(size / 1024)} KiB long.`, {
-    expected: `at most ${maxFileBytes / 1024} KiB`,
+    expected: `at most ${limits.fileBytes / 1024} KiB`,
     advice: 'keep the notes of one visit in one file, and pictures in the folder photos',
   })
   return report
@@ -126,8 +124,9 @@ function split(text: string, report: Report): CaseFile | null {
     )
     return null
   }
-  const block = matter(text, { language: 'yaml', engines }).matter
-  const close = text.indexOf(block, 3) + block.length + 1
+  const plain = onOneLine(text, firstLine.length + 1)
+  const block = matter(plain, { language: 'yaml', engines }).matter
+  const close = plain.indexOf(block, 3) + block.length + 1
   const closeEnd = lineEnd(text, close)
   if (close >= text.length || text.slice(close, closeEnd).trimEnd() !== '---') {
     reportEnd(text, close, report)
@@ -141,6 +140,13 @@ function split(text: string, report: Report): CaseFile | null {
     bodyStart: Math.min(closeEnd + 1, text.length),
   }
 }
+
+/**
+ * Before gray-matter gives the block it looks for remarks, from each empty line on over all the others, which takes
+ * minutes where there are very many. No line but those of `---` is its concern, so the others are joined.
+ */
+const onOneLine = (text: string, from: number): string =>
+  text.slice(0, from) + text.slice(from).replace(/\n(?!---)|[\u2028\u2029]/g, ' ')
 
 /** The block's end is missing, or is not quite `---`. */
 function reportEnd(text: string, close: number, report: Report): void {

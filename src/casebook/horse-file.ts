@@ -14,8 +14,9 @@ import {
   wrongForm,
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
+import { limits } from './limits.ts'
 import type { Consent, Horse, HorseVet, Practice } from './model.ts'
-import { date, likelyDate, lines, text, weight, yesNo, yesOrNo } from './readers.ts'
+import { date, likelyDate, lines, name, names, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, TextRange } from './report.ts'
 import { targets, trimLimits } from './targets.ts'
 import { rangeOf } from './visit-file.ts'
@@ -64,8 +65,8 @@ const noVet: HorseVet = { involved: false, diagnosis: null, name: null, phone: n
 const vetFields = {
   involved: field<boolean | null>(yesNo, null),
   diagnosis: field<string | null>(text, null),
-  name: field<string | null>(text, null),
-  phone: field<string | null>(text, null),
+  name: field<string | null>(name, null),
+  phone: field<string | null>(name, null),
   date: field<PlainDate | null>(date, null),
   feet: field<readonly Foot[]>(feetNamed, []),
 }
@@ -101,11 +102,24 @@ const consent: Reader<Consent> = (value, context, name) => {
   return { ownerSite: read['owner site'], portfolio: read.portfolio, photos: read.photos, given: read.given }
 }
 
+/** The portfolio names a folder by it. */
+const alias: Reader<string> = (value, context, what) => {
+  const read = name(value, context, what)
+  if (read === undefined || bytesOf(read) <= limits.aliasBytes) return read
+  context.report.error('too-long', value, `The alias ${quote(read)} is too long for the name of a folder.`, {
+    expected: `at most ${limits.aliasBytes} bytes in UTF-8, accents and parts of letters counted apart`,
+    advice: 'take a shorter one',
+  })
+  return undefined
+}
+
+const bytesOf = (text: string): number => new TextEncoder().encode(text.normalize('NFKD')).length
+
 const horseFields = {
-  name: required<string | null>(text, null, "the horse's name"),
-  owner: field<string | null>(text, null),
-  kind: field<string | null>(text, null),
-  sex: field<string | null>(text, null),
+  name: required<string | null>(name, null, "the horse's name"),
+  owner: field<string | null>(name, null),
+  kind: field<string | null>(name, null),
+  sex: field<string | null>(name, null),
   born: field<string | null>(born, null),
   height: field<number | null>(height, null),
   weight: field<number | null>(weight, null),
@@ -114,8 +128,8 @@ const horseFields = {
   vet: field<HorseVet>(vet, noVet),
   tetanus: field<PlainDate | null>(date, null),
   consent: field<Consent>(consent, noConsent),
-  alias: field<string | null>(text, null),
-  'private words': field<readonly string[]>(lines, []),
+  alias: field<string | null>(alias, null),
+  'private words': field<readonly string[]>(names, []),
   targets: field<Horse['targets']>(targets, {}),
   'trim limits': field<Horse['trimLimits']>(trimLimits, { sole: {}, mostPerTrim: null }),
 }

@@ -4,8 +4,9 @@ import type { PhotoView } from '../hoof/landmarks.ts'
 import { foot } from './by-foot.ts'
 import { field, gapIn, type ParseContext, readFields, required, wrongForm } from './fields.ts'
 import { landmarkFields, landmarksOf } from './landmarks.ts'
+import { limits } from './limits.ts'
 import type { Photo, Stage } from './model.ts'
-import { oneOf, text } from './readers.ts'
+import { oneOf, text, textUpTo } from './readers.ts'
 import type { Help, TextRange } from './report.ts'
 import { either, nearest, quote } from './words.ts'
 import type { YamlMap, YamlNode } from './yaml-tree.ts'
@@ -20,7 +21,7 @@ const views: readonly PhotoView[] = ['lateral', 'medial', 'front', 'behind', 'so
 
 const photoFields = {
   ...landmarkFields,
-  file: required<string | null>(text, null, 'the picture: photos/lf-side.jpg'),
+  file: required<string | null>(textUpTo(limits.path), null, 'the picture: photos/lf-side.jpg'),
   foot: field<Foot | null>(foot, null),
   view: field<PhotoView>(oneOf(views), 'other'),
   stage: field<Stage | null>(oneOf(['before', 'after'] as const), null),
@@ -73,8 +74,7 @@ function fileWithin(path: string, at: TextRange, context: ParseContext, folder: 
     })
     return null
   }
-  const parents = clean.split('/').map((_, index, parts) => parts.slice(0, index + 1).join('/'))
-  if (parents.some((parent) => folder.links.has(parent))) {
+  if (folder.links.size > 0 && withParents(clean).some((parent) => folder.links.has(parent))) {
     context.report.error(
       'link',
       at,
@@ -112,6 +112,10 @@ function fileWithin(path: string, at: TextRange, context: ParseContext, folder: 
   })
   return null
 }
+
+/** `photos/a.jpg` gives `photos` and `photos/a.jpg`. */
+const withParents = (path: string): readonly string[] =>
+  [...path.matchAll(/\/|$/g)].map(({ index }) => path.slice(0, index))
 
 const only = <T>(found: readonly T[]): T | null => (found.length === 1 ? (found[0] ?? null) : null)
 

@@ -2,6 +2,7 @@
 import { type Foot, feet } from '../hoof/feet.ts'
 import { findingAliases, findingMeanings } from '../hoof/findings.ts'
 import type { LengthUnit } from '../hoof/units.ts'
+import { isBodyWithinLimits } from './body-limits.ts'
 import { feetOrder } from './by-foot.ts'
 import {
   field,
@@ -15,7 +16,7 @@ import {
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
 import type { Contact, Contacts, Owner, Practice } from './model.ts'
-import { interval, oneOf, text } from './readers.ts'
+import { interval, isTooLong, name as nameRead, oneOf, text } from './readers.ts'
 import { normal, quote } from './words.ts'
 import { readYamlTree, type YamlNode } from './yaml-tree.ts'
 
@@ -50,13 +51,14 @@ const units: Reader<LengthUnit> = (value, context, name) => {
   return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, context, name)
 }
 
-const ownerFields = { name: required<string | null>(text, null, "the owner's name") }
+const ownerFields = { name: required<string | null>(nameRead, null, "the owner's name") }
 
 const owners: Reader<readonly Owner[]> = (value, context, name) => {
   if (value.kind !== 'map')
     return wrongForm(value, context, name, 'an id and a name for each: {abel: {name: Abel Moor}}')
   return value.entries.flatMap((entry): Owner[] => {
     const id = entry.key.text
+    if (isTooLong(id, entry.key, context, "An owner's id")) return []
     if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
       context.report.error('owner-id', entry.key, `${quote(id)} cannot be an owner's id.`, {
         expected: 'lower-case letters, digits and hyphens',
@@ -74,23 +76,27 @@ const owners: Reader<readonly Owner[]> = (value, context, name) => {
 /** `{name: Abel Moor}`, or the name alone. */
 function ownerName(value: YamlNode, context: ParseContext, id: string): string | null {
   if (value.kind === 'nothing' || gapIn(value, `The name of owner ${id}`, context)) return null
-  if (value.kind === 'text') return value.text
+  if (value.kind === 'text')
+    return isTooLong(value.text, value, context, `The name of owner ${id}`) ? null : value.text
   if (value.kind === 'map') return readFields(value, ownerFields, context, 'of an owner').name
   wrongForm(value, context, `owner ${id}`, '{name: Abel Moor}')
   return null
 }
 
-const contactFields = { name: field<string | null>(text, null), phone: field<string | null>(text, null) }
+const contactFields = {
+  name: field<string | null>(nameRead, null),
+  phone: field<string | null>(nameRead, null),
+}
 
 /** `{name: ..., phone: ...}`, or the number alone. */
 const contact: Reader<Contact> = (value, context, name) => {
   if (value.kind === 'map') return readFields(value, contactFields, context, 'of a contact')
-  const phone = text(value, context, name)
+  const phone = nameRead(value, context, name)
   return phone === undefined ? undefined : { name: null, phone }
 }
 
 const contactsFields = {
-  practice: field<string | null>(text, null),
+  practice: field<string | null>(nameRead, null),
   vet: field<Contact>(contact, noContact),
 }
 
@@ -114,6 +120,7 @@ const terms: Reader<Readonly<Record<string, string>>> = (value, context, name) =
   const read = new Map<string, string>()
   for (const entry of value.entries) {
     const term = normal(entry.key.text)
+    if (isTooLong(term, entry.key, context, 'A term')) continue
     if (Object.hasOwn(findingMeanings, term) || Object.hasOwn(findingAliases, term)) {
       context.report.warning(
         'term-known',
@@ -140,7 +147,7 @@ const orNull =
     read(value, context, name) ?? null
 
 const practiceFields = {
-  practice: required<string | null>(text, null, "the practice's name"),
+  practice: required<string | null>(nameRead, null, "the practice's name"),
   units: field<LengthUnit | null>(orNull(units), 'mm'),
   'trim cycle': field<number>(interval, defaultTrimCycleDays),
   feet: field<readonly Foot[] | null>(orNull(feetOrder), feet),
@@ -168,7 +175,7 @@ export function readPracticeFile(
     localRules: read['local rules'],
     contacts: read.contacts,
     terms: read.terms,
-    body: whole.slice(file.bodyStart).trim(),
+    body: isBodyWithinLimits(whole, file.bodyStart, report) ? whole.slice(file.bodyStart).trim() : '',
   }
   return { practice, usable: read.units !== null && read.feet !== null }
 }

@@ -1,7 +1,9 @@
 /** Readers of single values: text, lines, yes or no, dates, words of a list, numbers of a scale. */
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { parseNumber, parseWeight } from '../hoof/units.ts'
-import { type ParseContext, type Reader, wrongForm } from './fields.ts'
+import { type ParseContext, type Reader, sentence, wrongForm } from './fields.ts'
+import { limits } from './limits.ts'
+import type { TextRange } from './report.ts'
 import { meansNotRead, numberWords } from './slips.ts'
 import { either, nearest, normal, quote } from './words.ts'
 import { isUnfilled, type YamlNode, type YamlText } from './yaml-tree.ts'
@@ -14,6 +16,33 @@ export const text: Reader<string> = (value, context, name) => {
     return wrongForm(value, context, name, 'text', { advice: 'put the text in quotes' })
   reportCut(words, context, name)
   return only ? `${only.key.text}: ${words.text}` : words.text.trim()
+}
+
+/** Text of at most so many letters. */
+export const textUpTo =
+  (most: number): Reader<string> =>
+  (value, context, name) => {
+    const read = text(value, context, name)
+    return read !== undefined && isTooLong(read, value, context, name, most) ? undefined : read
+  }
+
+/** A name, a number to ring, a few words. */
+export const name = textUpTo(limits.name)
+
+/** True, and told, for a text that is longer than a name. */
+export function isTooLong(
+  written: string,
+  at: TextRange,
+  context: ParseContext,
+  name: string,
+  most: number = limits.name,
+): boolean {
+  if (written.length <= most) return false
+  context.report.error('too-long', at, `${sentence(name)} has ${written.length} letters.`, {
+    expected: `at most ${most} letters`,
+    advice: 'shorten it; notes stand below the second line of ---',
+  })
+  return true
 }
 
 /** Warns of words that a ` #` cuts off a text. */
@@ -34,25 +63,30 @@ export function reportCut(value: YamlText, context: ParseContext, name: string, 
   )
 }
 
-/** A list of plain lines; a single line will do. */
-export const lines: Reader<readonly string[]> = (value, context, name) => {
-  if (value.kind !== 'list') {
-    if (isJoined(value, context, name)) return undefined
-    const line = text(value, context, name)
-    return line === undefined ? undefined : [line]
-  }
-  const read: string[] = []
-  for (const item of value.items) {
-    if (item.kind === 'nothing') continue
-    if (isUnfilled(item)) {
-      context.report.gap(item, `A line of ${name} is not yet filled in.`)
-      continue
+/** A list of what is read alike; a single one will do. */
+const listOf =
+  (readOne: Reader<string>): Reader<readonly string[]> =>
+  (value, context, name) => {
+    if (value.kind !== 'list') {
+      if (isJoined(value, context, name)) return undefined
+      const line = readOne(value, context, name)
+      return line === undefined ? undefined : [line]
     }
-    const line = text(item, context, `a line of ${name}`)
-    if (line) read.push(line)
+    const read: string[] = []
+    for (const item of value.items) {
+      if (item.kind === 'nothing') continue
+      if (isUnfilled(item)) {
+        context.report.gap(item, `A line of ${name} is not yet filled in.`)
+        continue
+      }
+      const line = readOne(item, context, `a line of ${name}`)
+      if (line) read.push(line)
+    }
+    return read
   }
-  return read
-}
+
+export const lines = listOf(text)
+export const names = listOf(name)
 
 /** Lines of which the first has no dash, or no space after it: YAML joins them all into one. Reported. */
 function isJoined(value: YamlNode, context: ParseContext, name: string): boolean {

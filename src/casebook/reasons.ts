@@ -137,9 +137,7 @@ const closes: Readonly<Record<string, string>> = { '[': ']', '{': '}' }
 function openBracket(block: string, position: number, parserWords: string): Reason | null {
   if (!/deficient|flow collection|flow mapping|end of the stream within a flow/.test(parserWords)) return null
   const open: number[] = []
-  const bare = block
-    .slice(0, position + 1)
-    .replace(/"(?:[^"\\\n]|\\.)*"|'[^'\n]*'|(?<=^|\s)#.*$/gm, (text) => ' '.repeat(text.length))
+  const bare = blanked(block.slice(0, position + 1))
   for (let at = 0; at < bare.length; at++) {
     const sign = bare[at] ?? ''
     if (sign === '[' || sign === '{') open.push(at)
@@ -172,6 +170,18 @@ function openBracket(block: string, position: number, parserWords: string): Reas
   )
 }
 
+const withinQuotes = /"(?:[^"\\\n]|\\.)*(?:"|$)|'[^'\n]*'|(?<=^|\s)#.*$/gm
+const withinSingleQuotes = /'[^'\n]*'|(?<=^|\s)#.*$/gm
+const spaces = (text: string) => ' '.repeat(text.length)
+
+/** Quoted text and remarks as spaces. A mark that is not closed on its line opens no text. */
+const blanked = (block: string): string =>
+  block.replace(withinQuotes, (text) =>
+    text.startsWith('"') && !/[^\\](?:\\\\)*"$/.test(text)
+      ? text.replace(withinSingleQuotes, spaces)
+      : spaces(text),
+  )
+
 /** Where the line ends without its remark. */
 const contentEnd = (line: Line): number =>
   lineStart(line) + line.text.replace(/(?<=\s)#.*$/, '').trimEnd().length
@@ -180,12 +190,14 @@ const contentEnd = (line: Line): number =>
 function cutByRemark(block: string, open: number, line: Line, sign: string): Reason | null {
   const hash = /[ \t]#/.exec(block.slice(open, line.end))
   const at = open + (hash?.index ?? 0) + 1
-  const closing = /[\]}\s]+$/.exec(block.slice(at, line.end))
-  if (!hash || !closing?.[0].includes(closes[sign] ?? ']')) return null
+  const rest = block.slice(at, line.end)
+  let closing = rest.length
+  while (/[\]}\s]/.test(rest[closing - 1] ?? '')) closing--
+  if (!hash || !rest.slice(closing).includes(closes[sign] ?? ']')) return null
   const before = block.slice(open, at)
   const valueStart = open + Math.max(...['[', '{', ',', ':'].map((mark) => before.lastIndexOf(mark))) + 1
   const spaces = /^\s*/.exec(block.slice(valueStart, at))?.[0].length ?? 0
-  const range = { start: valueStart + spaces, end: at + closing.index }
+  const range = { start: valueStart + spaces, end: at + closing }
   const value = block.slice(range.start, range.end)
   const isOne = !/["\\]/.test(value) && !block.slice(at, range.end).includes(',')
   return {

@@ -5,7 +5,7 @@
 import type { Change, Diagnostic, Edit } from './diagnostic.ts'
 
 /** How much text is read again for the fixes of one file; what is beyond that is told without its fix. */
-const mostRead = 1024 * 1024
+const mostRead = 128 * 1024
 const mostTried = 40
 
 /** @param reread what would be told of the file if it held this text */

@@ -2,13 +2,14 @@
  * A long table of readings, one a line, as spreadsheets and `growdown export --format csv` write it.
  * Columns are found by their headers: horse, date, stage, foot, measure, value, unit; visit and source may be there.
  */
-import { parse } from 'csv-parse/sync'
+import { CsvError, parse } from 'csv-parse/sync'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { type Foot, feet, isFoot } from '../hoof/feet.ts'
 import { isDerivedId, isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
+import { limits } from './limits.ts'
 import type { Stage } from './model.ts'
-import { nearest } from './words.ts'
+import { nearest, quote } from './words.ts'
 
 export interface TableReading {
   readonly line: number
@@ -40,7 +41,7 @@ export interface Table {
 }
 
 /** A table above this is refused before it is parsed. */
-export const largestTable = 16 * 1024 * 1024
+export const largestTable = limits.tableBytes
 
 const columnNames = {
   horse: ['horse', 'horse id', 'name'],
@@ -66,13 +67,14 @@ type Row = Readonly<Record<Column, string>>
  */
 export function readTable(text: string, units: LengthUnit): Table {
   const lines = split(text)
+  if ('message' in lines) return { readings: [], remarks: [lines] }
   const header = lines[0]
   if (header === undefined)
     return onlyRemark(1, 'the table is empty: expected a header line and readings below it')
   const columns = findColumns(header.cells)
   const missing = required.filter((column) => columns[column] === undefined)
   if (missing.length > 0) {
-    const found = header.cells.map((cell) => `"${cell}"`).join(', ')
+    const found = header.cells.slice(0, mostNamed).map(quote).join(', ')
     return onlyRemark(header.line, `the header lacks ${missing.join(', ')}: found ${found}`)
   }
   const readings: TableReading[] = []
@@ -100,6 +102,9 @@ export function readTable(text: string, units: LengthUnit): Table {
   return { readings, remarks }
 }
 
+/** Columns of a header that are named where one is lacking. */
+const mostNamed = 20
+
 const onlyRemark = (line: number, message: string): Table => ({
   readings: [],
   remarks: [{ line, kind: 'not understood', message }],
@@ -110,24 +115,43 @@ interface Line {
   readonly cells: readonly string[]
 }
 
-function split(text: string): readonly Line[] {
+/** The cells of each line, or why the table cannot be taken apart. */
+function split(text: string): readonly Line[] | TableRemark {
   const firstLine = text.slice(0, text.search(/[\r\n]|$/))
   const count = (mark: string) => firstLine.split(mark).length
   const delimiter = [';', '\t', ','].reduce((best, mark) => (count(mark) > count(best) ? mark : best))
-  // The types of csv-parse know records without `info` only.
-  const records = parse(text, {
-    bom: true,
-    delimiter,
-    info: true,
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: true,
-    trim: true,
-  }) as unknown as readonly {
-    readonly info: { readonly lines: number }
-    readonly record: readonly string[]
-  }[]
-  return records.map(({ info, record }) => ({ line: info.lines, cells: record.map(asMeant) }))
+  try {
+    // The types of csv-parse know records without `info` only.
+    const records = parse(text, {
+      bom: true,
+      delimiter,
+      info: true,
+      max_record_size: limits.rowBytes,
+      relax_column_count: true,
+      relax_quotes: true,
+      skip_empty_lines: true,
+      trim: true,
+    }) as unknown as readonly {
+      readonly info: { readonly lines: number }
+      readonly record: readonly string[]
+    }[]
+    return records.map(({ info, record }) => ({ line: info.lines, cells: record.map(asMeant) }))
+  } catch (problem) {
+    if (!(problem instanceof CsvError)) throw problem
+    return { line: Number(problem.lines ?? 1), kind: 'not understood', message: notSplit(problem.code) }
+  }
+}
+
+/** Why csv-parse gave up. */
+function notSplit(code: string): string {
+  switch (code) {
+    case 'CSV_QUOTE_NOT_CLOSED':
+      return 'a quote mark up to here is not closed, so nothing was read: expected a second one'
+    case 'CSV_MAX_RECORD_SIZE':
+      return `the line is too long, so nothing was read: expected at most ${limits.rowBytes / 1024} KiB; a quote mark that is not closed makes one line of many`
+    default:
+      return 'words follow a closing quote mark, so nothing was read: expected a comma, or two quote marks for one'
+  }
 }
 
 /** Without the apostrophe that keeps a spreadsheet from running a cell as a formula, as our own export writes it. */
@@ -184,12 +208,14 @@ function readRow(row: Row, line: number, units: LengthUnit): TableReading | Tabl
       ),
     )
   const horse = horseId(row.horse)
+  if (row.horse.length > limits.name)
+    return refuse(`the horse's name has ${row.horse.length} letters: expected at most ${limits.name}`)
   if (horse === '') return refuse('no horse named: expected its folder name or its name')
   const date = readDate(row.date)
-  if (date === null) return refuse(`"${row.date}" is not a date: expected 2026-03-14 or 14.03.2026`)
+  if (date === null) return refuse(`${quote(row.date)} is not a date: expected 2026-03-14 or 14.03.2026`)
   const visit = row.visit === '' ? date : row.visit
   if (!/^\d{4}-\d{2}-\d{2}(?:-[b-z])?$/.test(visit) || !visit.startsWith(date)) {
-    return refuse(`visit "${row.visit}" does not fit its date: expected ${date} or ${date}-b`)
+    return refuse(`visit ${quote(row.visit)} does not fit its date: expected ${date} or ${date}-b`)
   }
   const foot = row.foot.trim().toUpperCase()
   if (!isFoot(foot)) return refuse(unknown('foot', row.foot, feet))
@@ -221,19 +247,19 @@ const perUnit: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 10, in: 25.4 
 
 function readValue(text: string, unit: string, kind: 'length' | 'angle', units: LengthUnit): number | string {
   const number = Number(text.trim().replace(/^([-+]?\d+),(\d+)$/, '$1.$2'))
-  if (!Number.isFinite(number)) return `"${text}" is not a number: expected 98, 98.5 or 98,5`
+  if (!Number.isFinite(number)) return `${quote(text)} is not a number: expected 98, 98.5 or 98,5`
   const named = plain(unit)
   if (kind === 'angle') {
     return ['', 'deg', 'degree', 'degrees', '°'].includes(named)
       ? number
-      : `"${unit}" is not a unit of an angle: expected deg`
+      : `${quote(unit)} is not a unit of an angle: expected deg`
   }
   if (named === '') return number * perUnit[units]
   if (named === 'mm' || named === 'cm' || named === 'in') return number * perUnit[named]
-  return `"${unit}" is not a unit of a length: expected mm, cm or in`
+  return `${quote(unit)} is not a unit of a length: expected mm, cm or in`
 }
 
 function unknown(what: string, text: string, known: readonly string[]): string {
   const meant = nearest(text, known)
-  return `"${text}" is not a known ${what}${meant === null ? '' : `, perhaps ${meant}`}`
+  return `${quote(text)} is not a known ${what}${meant === null ? '' : `, perhaps ${meant}`}`
 }

@@ -94,9 +94,13 @@ function adviceFor(value: YamlNode): string | null {
 function edgesOf(value: YamlNode): readonly YamlNode[] | null {
   if (value.kind === 'list') return value.items.length === 2 && value.items.every(isEdge) ? value.items : null
   if (value.kind !== 'text') return null
-  const match = /^(.*?\S)\s*(?: to |\u2013|(?<=\d)-)\s*(\S.*)$/.exec(value.text.trim())
-  if (!match) return null
-  return [match[1], match[2]].map((text): YamlText => ({ ...value, verbatim: false, text: text ?? '' }))
+  const written = value.text.trim()
+  const mark = / to |\u2013|(?<=\d)-/.exec(written)
+  if (!mark) return null
+  const sides = [written.slice(0, mark.index), written.slice(mark.index + mark[0].length)].map((side) =>
+    side.trim(),
+  )
+  return sides.includes('') ? null : sides.map((text): YamlText => ({ ...value, verbatim: false, text }))
 }
 
 function edgeValue(edge: YamlText, id: AnyMeasureId, context: ParseContext): number | null {

@@ -4,6 +4,7 @@
  * tags, anchors, aliases and merge keys are refused before a tree exists.
  */
 import { EVENT_ID, type Event, getScalarValue, parseEvents, SCALAR_STYLE, YAMLException } from 'js-yaml'
+import { limits } from './limits.ts'
 import { plainReason } from './reasons.ts'
 import type { Fix, Report, SpotEdit, TextRange } from './report.ts'
 import { quote } from './words.ts'
@@ -42,9 +43,6 @@ export type YamlNode = YamlText | YamlNothing | YamlList | YamlMap
 export const isOpenPlace = (text: string): boolean => text === '?' || text === '_'
 export const isUnfilled = (value: YamlNode): boolean => value.kind === 'text' && isOpenPlace(value.text)
 
-/** Deepest nesting that a case file may have; the format itself needs five. */
-const maxDepth = 20
-
 /** Stands for a bare `?` while the text is parsed, so that a place left unfilled is no YAML key mark. */
 const unfilled = '\uE000'
 
@@ -57,7 +55,7 @@ export function readYamlTree(text: string, from: number, to: number, report: Rep
   if (reportHardSpaces(block, from, report)) return null
   let events: Event[]
   try {
-    events = parseEvents(block, { maxDepth })
+    events = parseEvents(block, { maxDepth: limits.blockDepth })
   } catch (problem) {
     if (!(problem instanceof YAMLException)) throw problem
     const at = problem.mark?.position ?? 0
@@ -80,8 +78,47 @@ export function readYamlTree(text: string, from: number, to: number, report: Rep
     return null
   }
   const tree = compose(events, block, from, report)
-  if (tree && block.includes('- #')) reportLostLines(events, block, from, report)
+  if (!tree || !isWithinLimits(tree, report)) return null
+  if (block.includes('- #')) reportLostLines(events, block, from, report)
   return tree
+}
+
+/** Whether each text and each list is of a size that a person may write; the first that is not is told of. */
+function isWithinLimits(node: YamlNode, report: Report): boolean {
+  switch (node.kind) {
+    case 'nothing':
+      return true
+    case 'text':
+      return isShortEnough(node, report)
+    case 'list':
+      return (
+        isFewEnough(node, node.items.length, report) &&
+        node.items.every((item) => isWithinLimits(item, report))
+      )
+    case 'map':
+      return (
+        isFewEnough(node, node.entries.length, report) &&
+        node.entries.every(({ key, value }) => isShortEnough(key, report) && isWithinLimits(value, report))
+      )
+  }
+}
+
+function isShortEnough(node: YamlText, report: Report): boolean {
+  if (node.text.length <= limits.text) return true
+  report.error('too-long', node, `This text has ${node.text.length} letters.`, {
+    expected: `at most ${limits.text} letters`,
+    advice: 'shorten it; long notes stand below the second line of ---',
+  })
+  return false
+}
+
+function isFewEnough(node: YamlNode, count: number, report: Report): boolean {
+  if (count <= limits.entries) return true
+  report.error('too-many', node, `${count} entries stand together here.`, {
+    expected: `at most ${limits.entries}`,
+    advice: 'remove what does not belong here',
+  })
+  return false
 }
 
 /** Lines of a list of which nothing is left, since they begin with `#` and a word: `- #2 nail hole, toe, 1`. */
@@ -89,10 +126,12 @@ function reportLostLines(events: readonly Event[], block: string, from: number, 
   const long = events.filter(
     (event) => event.type === EVENT_ID.SCALAR && event.style >= SCALAR_STYLE.LITERAL_BLOCK,
   ) as readonly Extract<Event, { type: typeof EVENT_ID.SCALAR }>[]
+  let next = 0
   for (const match of block.matchAll(/^ *(?:- +)+(#[^\s#].*)$/gm)) {
     const end = match.index + match[0].length
     const start = end - (match[1] ?? '').length
-    if (long.some(({ valueStart, valueEnd }) => valueStart <= start && start < valueEnd)) continue
+    while ((long[next]?.valueEnd ?? Infinity) <= start) next++
+    if ((long[next]?.valueStart ?? Infinity) <= start) continue
     report.warning(
       'words-cut',
       { start: from + start, end: from + end },
@@ -260,9 +299,15 @@ function compose(events: readonly Event[], block: string, from: number, report: 
       return
     }
     entries[index] = { key: name, value }
-    const start = from + block.lastIndexOf('\n', first.key.start - from) + 1
-    const end = from + block.indexOf('\n', first.key.end - from) + 1
-    const isLine = report.textOf({ start, end }).trim() === `${name.text}:`
+    const key = first.key.start - from
+    const indent = depthOf(block, key)
+    const start = from + key - indent
+    const line = `${name.text}:`
+    const rest = /[ \t]*\n/y
+    rest.lastIndex = key + line.length
+    const isLine =
+      block.startsWith(line, key) && (key === indent || block[key - indent - 1] === '\n') && rest.test(block)
+    const end = from + rest.lastIndex
     report.error('key-twice', first.key, message, {
       expected: help.expected,
       ...(isLine ? { fix: { words: 'remove this line', edits: [{ start, end, text: '' }] } } : help),
@@ -309,6 +354,13 @@ function compose(events: readonly Event[], block: string, from: number, report: 
     expected: 'lines of `key: value`',
   })
   return null
+}
+
+/** How many spaces stand right before a place. */
+function depthOf(block: string, at: number): number {
+  let start = at
+  while (block[start - 1] === ' ') start--
+  return at - start
 }
 
 /** Words with a meaning in the language this program is written in; as keys they serve nobody. */

@@ -4,6 +4,7 @@
  */
 import { withoutControls } from '../casebook/control-characters.ts'
 import { dateOfDay, dayOf, daysBetween, type PlainDate } from '../hoof/dates.ts'
+import { claims } from './claims.ts'
 import { type Finder, type Found, finderOf } from './finder.ts'
 import type { Identifier, IdentifierKind } from './identifiers.ts'
 import { findDates, type WrittenDate } from './written-dates.ts'
@@ -64,11 +65,8 @@ export function anonymiser(given: Anonymous): Anonymiser {
 
 /** Earlier in the list wins where two changes touch; then the longer one. */
 function applied(text: string, changes: readonly Change[]): string {
-  const kept: Change[] = []
-  for (const change of changes) {
-    if (!kept.some((other) => change.start < other.end && change.end > other.start)) kept.push(change)
-  }
-  kept.sort((a, b) => a.start - b.start)
+  const claim = claims(text.length)
+  const kept = changes.filter(claim).sort((a, b) => a.start - b.start)
   let out = ''
   let at = 0
   for (const { start, end, by } of kept) {
@@ -78,8 +76,19 @@ function applied(text: string, changes: readonly Change[]): string {
   return out + text.slice(at)
 }
 
-const beginsSentence = (text: string, at: number): boolean =>
-  /(?:^|[.!?:]\s|\n\s*(?:[-*#>]+\s*)?)$/.test(text.slice(0, at))
+/** At the beginning of the text, after the end of a sentence, or first in a line but for the signs of Markdown. */
+function beginsSentence(text: string, at: number): boolean {
+  if (at === 0 || /^[.!?:]\s$/.test(text.slice(Math.max(0, at - 2), at))) return true
+  const back = (from: number, sign: RegExp): number => {
+    let start = from
+    while (sign.test(text[start - 1] ?? '')) start--
+    return start
+  }
+  const spaces = back(at, /\s/)
+  const signs = back(spaces, /[-*#>]/)
+  const isFirst = (from: number) => text.slice(back(from, /\s/), from).includes('\n')
+  return text.slice(spaces, at).includes('\n') || (signs < spaces && isFirst(signs))
+}
 const capital = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 
 function nameChanges(text: string, finder: Finder, about: Anonymous): Change[] {

@@ -1,5 +1,6 @@
 /** Calendar dates in running text, however they are written. */
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
+import { claims } from './claims.ts'
 
 export interface WrittenDate {
   readonly start: number
@@ -96,13 +97,14 @@ const monthDay = (month: string, day: string): string | null =>
 /** Every written date of a text, in order of place. */
 export function findDates(text: string): readonly WrittenDate[] {
   const found: WrittenDate[] = []
+  const claim = claims(text.length)
   for (const form of forms()) {
     for (const match of text.matchAll(form.pattern)) {
       const start = match.index
       const stop = start + match[0].length
-      if (found.some((other) => start < other.end && stop > other.start)) continue
       const read = form.read(match.slice(1))
       if (read.dates.length === 0 && read.monthDay === null && read.month === null) continue
+      if (!claim({ start, end: stop })) continue
       found.push({ start, end: stop, text: match[0], ...read })
     }
   }

@@ -35,7 +35,7 @@ const isPicture = ({ path }: FolderEntry) => /\.(?:jpe?g|png|webp|avif|heic|tiff
 
 const bare = (text: string) =>
   text
-    .replace(/\s+#.*$/, '')
+    .replace(/(?<!\s)\s+#.*$/, '')
     .replace(/^["'](.*)["']$/, '$1')
     .trim()
 

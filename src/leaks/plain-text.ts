@@ -73,12 +73,23 @@ export function plainText(given: string): Plain {
 
 /** The text between the tags only, joined: a name that a tag splits is whole again. */
 export function withoutTags(given: Plain): Plain {
-  const { text, step } = replaced(given.text, /<!--[\s\S]*?-->|<[a-zA-Z/!?][^<>]*>/g, () => '')
+  const { text, step } = replaced(given.text, tagsIn(given.text), () => '')
   return step === null ? given : { text, origin: (at) => given.origin(through(step, at)) }
 }
 
+/** Tags and remarks. A remark that is not closed is none; after the last that closes, none is looked for. */
+function* tagsIn(text: string): Generator<Match> {
+  const close = text.lastIndexOf('-->')
+  const closed = close === -1 ? 0 : close + 3
+  for (const match of text.slice(0, closed).matchAll(/<!--[\s\S]*?-->|<[a-zA-Z/!?][^<>]*>/g)) yield match
+  for (const match of text.slice(closed).matchAll(/<[a-zA-Z/!?][^<>]*>/g)) {
+    match.index += closed
+    yield match
+  }
+}
+
 const undo = (text: string) =>
-  replaced(text, escapes, (match) => {
+  replaced(text, text.matchAll(escapes), (match) => {
     const [whole, hex, decimal, name, url, braced, four, pair, sign] = match
     if (hex !== undefined) return codePoint(Number.parseInt(hex, 16), whole)
     if (decimal !== undefined) return codePoint(Number(decimal), whole)
@@ -92,16 +103,18 @@ const undo = (text: string) =>
 const codePoint = (code: number, whole: string): string =>
   code > 0 && code <= 0x10ffff ? String.fromCodePoint(code) : whole
 
+type Match = RegExpExecArray
+
 function replaced(
   text: string,
-  pattern: RegExp,
+  matches: Iterable<Match>,
   by: (match: readonly (string | undefined)[] & { 0: string }) => string,
 ): { text: string; step: Step | null } {
   const decoded: number[] = []
   const original: number[] = []
   let out = ''
   let at = 0
-  for (const match of text.matchAll(pattern)) {
+  for (const match of matches) {
     const put = by(match as unknown as readonly (string | undefined)[] & { 0: string })
     if (put === match[0]) continue
     out += text.slice(at, match.index)
@@ -141,11 +154,16 @@ export function withoutData(text: string): { text: string; embedded: { at: numbe
   return { text: rest, embedded }
 }
 
-/** Line and column of a place in a text, both from one. */
+/** Line and column of a place in a text, both from one. Places that rise are found in one walk. */
 export function lineFinder(text: string): (at: number) => { line: number; column: number } {
+  let line = 1
+  let start = 0
   return (at) => {
-    const before = text.slice(0, at)
-    const line = before.split('\n').length
-    return { line, column: at - before.lastIndexOf('\n') }
+    if (at < start) [line, start] = [1, 0]
+    for (let next = text.indexOf('\n', start); next !== -1 && next < at; next = text.indexOf('\n', start)) {
+      line++
+      start = next + 1
+    }
+    return { line, column: at - start + 1 }
   }
 }

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { CasebookFolder } from '../../src/casebook/folder.ts'
-import { maxFileBytes } from '../../src/casebook/front-matter.ts'
+import { limits } from '../../src/casebook/limits.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { memoryFolder } from './memory-folder.ts'
 import { horseText, practiceText, readOne, readVisitBlock, told } from './read-one.ts'
@@ -107,7 +107,7 @@ describe('nothing in a case file grows', () => {
     const inner = memoryFolder({
       'practice.md': practiceText,
       'juno/horse.md': horseText,
-      'juno/2026-01-12.md': 'x'.repeat(maxFileBytes + 1),
+      'juno/2026-01-12.md': 'x'.repeat(limits.fileBytes + 1),
     })
     const folder: CasebookFolder = {
       list: () => inner.list().map((entry) => ({ ...entry, size: 10 })),

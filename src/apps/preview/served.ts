@@ -1,6 +1,6 @@
 /** What of a built edition is shown: all that the last build made, and nothing that lies beside it. */
-import { disk } from '../../build/disk/files.ts'
-import { readManifest } from '../../build/disk/manifest.ts'
+import { readSiteRecord } from '../../build/disk/own-files.ts'
+import { disk } from '../../build/disk/real-disk.ts'
 
 /**
  * Paths within the edition's own folder.
@@ -8,6 +8,6 @@ import { readManifest } from '../../build/disk/manifest.ts'
  */
 export function servedPaths(site: string, folder: string): ReadonlySet<string> {
   const start = `${folder}/`
-  const made = [...readManifest(disk, site).keys()].filter((path) => path.startsWith(start))
+  const made = [...readSiteRecord(disk, site).files.keys()].filter((path) => path.startsWith(start))
   return new Set(made.map((path) => path.slice(start.length)))
 }

@@ -1,13 +1,14 @@
 /** The work of one thread: horse after horse, each with its files at once in the staging folder. */
 import { contentHash } from '../../build/disk/content-hash.ts'
+import { Stopped, systemCode, UserError } from '../../build/disk/errors.ts'
 import type { Files } from '../../build/disk/files.ts'
 import { knownFolder } from '../../build/disk/source-folder.ts'
 import type { Work } from '../../build/pool.ts'
-import { type MadeUnit, unitMaker } from '../../build/unit.ts'
+import { type MadeUnit, type UnitOutput, unitMaker } from '../../build/unit.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { pictureStore } from '../../pictures/store.ts'
-import { makeHorse } from './horse.ts'
+import { horseAtFault, makeHorse } from './horse.ts'
 import type { HorseJob, HorseRecord, SitePaths, SourceFile } from './horse-job.ts'
 
 export type HorseWork = Work<HorseJob, MadeUnit<HorseRecord>>
@@ -26,19 +27,59 @@ export function horseWork(
     if (edition === undefined) throw new Error(`there is no edition ${name}`)
     return edition
   }
-  return (job) =>
-    makeUnit(job.id, ({ put, keep, markStale }) => {
-      const folder = watched(knownFolder(paths.casebook, job.files), job.files, markStale)
-      return makeHorse(job, job.editions.map(editionNamed), folder, {
-        put,
-        keep,
-        renderer,
-        formatIn,
-        own,
-        pictures,
+  const tools = { renderer, formatIn, own, pictures }
+  const folderOf = (job: HorseJob, markStale: () => void) =>
+    watched(knownFolder(paths.casebook, job.files), job.files, markStale)
+  return async (job) => {
+    let fault: string | null = null
+    try {
+      return await makeUnit(job.id, async ({ put, keep, markStale }) => {
+        const output = telling({ put, keep })
+        try {
+          const chosen = job.editions.map(editionNamed)
+          return await makeHorse(job, chosen, folderOf(job, markStale), { ...output, ...tools })
+        } catch (error) {
+          if (!output.hasFailed() && !isEveryonesTrouble(error)) fault = wordsOf(error)
+          throw error
+        }
       })
-    })
+    } catch (error) {
+      if (fault === null) throw error
+      const words: string = fault
+      // A unit of its own, so that no page that was made before the fault is published.
+      return makeUnit(job.id, async ({ markStale }) => {
+        // The fault may not come again: the next build tries anew.
+        markStale()
+        return horseAtFault(job, folderOf(job, markStale), words)
+      })
+    }
+  }
 }
+
+/** Tells whether it was the putting away of what is made that failed, and not the making. */
+function telling({ put, keep }: Pick<UnitOutput, 'put' | 'keep'>) {
+  let failed = false
+  const noticed =
+    <A, R>(run: (given: A) => R) =>
+    (given: A): R => {
+      try {
+        return run(given)
+      } catch (error) {
+        failed = true
+        throw error
+      }
+    }
+  return { put: noticed(put), keep: noticed(keep), hasFailed: () => failed }
+}
+
+const wordsOf = (error: unknown): string =>
+  error instanceof RangeError && /call stack/i.test(error.message)
+    ? 'something in its files stands too deep inside each other'
+    : `a fault of this program: ${error instanceof Error ? error.message : String(error)}`
+
+/** What the disk refuses, and the wish to stop, end the whole build; any other fault is that of one horse. */
+const isEveryonesTrouble = (error: unknown): boolean =>
+  error instanceof UserError || error instanceof Stopped || systemCode(error) !== null
 
 /** Notices a file that was saved since it was surveyed. */
 function watched(

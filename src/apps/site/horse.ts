@@ -2,6 +2,7 @@
 import type { UnitOutput } from '../../build/unit.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import { readHorse } from '../../casebook/read.ts'
+import { reportOn } from '../../casebook/report.ts'
 import type { Edition, HorseTools, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/identifiers.ts'
 import { identityOfBroken } from '../../leaks/broken-horse.ts'
@@ -44,3 +45,32 @@ export async function makeHorse(
     kept,
   }
 }
+
+/**
+ * A horse of which a fault of this program has ended the work: broken, with a word of what happened. Its last pages in the
+ * practice site stay, and every other horse is made.
+ */
+export function horseAtFault(
+  { id }: Pick<HorseJob, 'id'>,
+  folder: CasebookFolder,
+  fault: string,
+): HorseRecord {
+  const report = reportOn(`${id}/horse.md`, '')
+  report.error('program-fault', null, `The pages of ${id} could not be made: ${oneLine(fault)}.`, {
+    advice:
+      'take back what was last changed in the files of this horse, or move its visits out one after the other until the rest is made; please report the fault',
+  })
+  return {
+    id,
+    diagnostics: report.diagnostics,
+    identity: identityOfBroken(folder, id),
+    isBroken: true,
+    kept: {},
+  }
+}
+
+/** Most of a fault's words that are told. */
+const mostWords = 300
+
+const oneLine = (words: string): string =>
+  words.slice(0, mostWords).replace(/\s+/g, ' ').trim().replace(/\.$/, '')

@@ -20,6 +20,7 @@ import {
   place,
   plainEdition,
   plainWith,
+  summaryOf,
   threeHorses,
   times,
   visitText,
@@ -127,8 +128,11 @@ describe('a process that builds again and again', () => {
   it('looks at everything after a build that failed', async () => {
     await again()
     save('alder/2026-04-06.md', visitText('2026-04-06', 80))
-    const editions = plainWith(() => Promise.reject(new Error('fault')))
-    await expect(again({ editions })).rejects.toThrow('the pages of alder could not be made: fault')
+    const editions = plainWith(async ({ horse }, { put }) => {
+      put({ path: '../../outside.html', text: '' })
+      return summaryOf(horse.id, horse.name)
+    })
+    await expect(again({ editions })).rejects.toThrow('the pages of alder could not be made: a page cannot')
     rmSync(join(at.site, 'practice/clover/index.html'))
     await again()
     expect(pages(at.site)).toEqual(await fresh())

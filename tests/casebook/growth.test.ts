@@ -1,0 +1,145 @@
+/**
+ * Nothing that stands in a case file takes a time that grows faster than its length: not in reading, nor in any page that
+ * is made of it, nor in the search of those pages. How long it takes is asked nowhere; what is held against each other
+ * is the processor's time for a text and for one four times as long.
+ */
+import { describe, expect, it } from 'vitest'
+import { limits } from '../../src/casebook/limits.ts'
+import { isLong } from '../runs.ts'
+import { filesWith, type Growing, growingBodies, growingFields } from './growing.ts'
+import { journey } from './journey.ts'
+
+/** Below this, in milliseconds, for the longest text, growth cannot be told from chance. */
+const floor = 60
+/** Four times the length may take so many times as long; a square would take sixteen. */
+const mostGrowth = 8
+/** What no text takes less than, in milliseconds, however short it is: nothing is held against less. */
+const leastTime = 6
+/** So often is a growth measured anew before it counts. */
+const attempts = 5
+
+/** Milliseconds of this process on a processor, whatever else the machine does. */
+const processorTime = (): number => {
+  const { user, system } = process.cpuUsage()
+  return (user + system) / 1000
+}
+
+async function timeOf(one: Growing, size: number): Promise<number> {
+  const files = one.files(size)
+  const start = processorTime()
+  await journey(files)
+  return processorTime() - start
+}
+
+/** Null where the time grows no faster than the length; else what was measured at each size. */
+async function excessOf(one: Growing, size: number): Promise<string | null> {
+  const sizes = [size, 2 * size, 4 * size]
+  const least = sizes.map(() => Infinity)
+  for (let attempt = 0; attempt < attempts; attempt++) {
+    // The longest first: most texts are done with before anything is to be compared.
+    for (const [index, length] of [...sizes.entries()].reverse()) {
+      least[index] = Math.min(least[index] ?? Infinity, await timeOf(one, length))
+      if ((least[2] ?? 0) < floor) return null
+    }
+    const [short = 0, , long = 0] = least
+    if (long < mostGrowth * Math.max(short, leastTime)) return null
+  }
+  return `${one.name}: ${least.map((time, index) => `${sizes[index]} letters ${time.toFixed(0)} ms`).join(', ')}`
+}
+
+/** Every n-th in the short run. */
+const sample = <T>(all: readonly T[], n: number): readonly T[] =>
+  isLong ? all : all.filter((_, index) => index % n === 0)
+
+/** One test for all texts of which the name begins alike. */
+function groups(
+  all: readonly Growing[],
+  of: (one: Growing) => string,
+): readonly [string, readonly Growing[]][] {
+  const found = new Map<string, Growing[]>()
+  for (const one of all) found.set(of(one), [...(found.get(of(one)) ?? []), one])
+  return [...found]
+}
+
+async function excesses(all: readonly Growing[], size: number): Promise<readonly string[]> {
+  const told: string[] = []
+  for (const one of all) {
+    const excess = await excessOf(one, size)
+    if (excess !== null) told.push(excess)
+  }
+  return told
+}
+
+const timeout = 600_000
+
+describe('the time for a text of the block grows with its length alone', () => {
+  // A prime, so that each field meets other fillings.
+  const fields = groups(sample(growingFields, 13), ({ name }) => name.replace(/ with .*$/, ''))
+
+  it.each(fields)(
+    '%s, up to the longest that is read',
+    async (_, all) => {
+      expect(await excesses(all, limits.text / 4)).toEqual([])
+    },
+    timeout,
+  )
+
+  it.each(fields)(
+    '%s, in a file of the largest kind',
+    async (_, all) => {
+      expect(await excesses(all, isLong ? 60_000 : 16_000)).toEqual([])
+    },
+    timeout,
+  )
+})
+
+describe('the time for Markdown grows with its length alone', () => {
+  // What others read is read, made into pages of each kind, rewritten and searched; notes are a part of that.
+  const bodies = groups(
+    growingBodies.filter(({ name }) => isLong || name.startsWith('for others')),
+    ({ name }) => name.replace(/^[^:]*: /, ''),
+  )
+
+  it.each(bodies)(
+    '%s',
+    async (_, all) => {
+      expect(await excesses(all, isLong ? 16_000 : 2000)).toEqual([])
+    },
+    timeout,
+  )
+})
+
+/** Each once took minutes. */
+const known: readonly Growing[] = [
+  {
+    name: 'empty lines in the block',
+    files: (size) => filesWith({ visit: `care: [a]${'\n'.repeat(size)}footing: b` }),
+  },
+  {
+    name: 'lines of spaces in the block',
+    files: (size) => filesWith({ horse: `kind: a${'\n '.repeat(size / 2)}\nsex: b` }),
+  },
+  {
+    name: 'empty lines above the block',
+    files: (size) => ({ ...filesWith({}), 'juno/2026-02-16.md': `${'\n'.repeat(size)}---\n` }),
+  },
+  {
+    name: 'empty lines in the notes',
+    files: (size) => filesWith({ visitBody: `owner${'\n'.repeat(size)}b` }),
+  },
+  { name: 'spaces in a name', files: (size) => filesWith({ horse: `name: "a${' '.repeat(size)}b"` }) },
+  {
+    name: 'slashes in a path',
+    files: (size) => filesWith({ visit: `photos: [{file: "a${'/'.repeat(size)}"}]` }),
+  },
+]
+
+describe('the time for what was once slow grows with its length alone, up to the largest file', () => {
+  it.each(known)(
+    '$name',
+    async (one) => {
+      expect(await excesses([one], 60_000)).toEqual([])
+    },
+    timeout,
+  )
+})
