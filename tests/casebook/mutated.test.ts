@@ -46,7 +46,11 @@ function readAll(files: CasebookFiles): void {
   for (const { message } of diagnostics) if (message === '') throw new Error('a diagnostic says nothing')
 }
 
+/** Takes the place of what is remembered of the body that was parsed last, so that each file is read from nothing. */
+const another = { ...sound, 'juno/2026-03-21.md': '## For the owner\n\nAll well.\n' }
+
 const timeOf = (files: CasebookFiles): number => {
+  readAll(another)
   const start = performance.now()
   readAll(files)
   return performance.now() - start
