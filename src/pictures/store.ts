@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import { cacheKey } from '../build/cache-key.ts'
 import { contentHash } from '../build/disk/content-hash.ts'
 import type { Files } from '../build/disk/files.ts'
-import { readCached, seal, unseal, writeCached } from '../build/disk/sealed.ts'
+import { isUnfinished, readCached, seal, unseal, writeCached } from '../build/disk/sealed.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
 import type { Pictures, PictureVariant } from '../pages/shared/pictures.ts'
 
@@ -69,7 +69,7 @@ export function pictureStore(files: Files, folder: string): PictureStore {
     sweep: (keys) => {
       for (const name of files.names(folder)) {
         const key = /^([0-9a-f]{32})[-.]/.exec(name)?.[1]
-        if (key !== undefined && !keys.has(key)) files.remove(place(name))
+        if (key !== undefined && (!keys.has(key) || isUnfinished(name))) files.remove(place(name))
       }
     },
   }

@@ -1,6 +1,6 @@
 /** The next form of a folder, put together beside it out of links to the files that stay: so it can be exchanged whole. */
 import { basename, join } from 'node:path'
-import { besideEnding, type FileStat, type Files } from './files.ts'
+import { besideEnding, type FileStat, type Files, type NamedEntry } from './files.ts'
 
 /** When each folder last changed as it was looked at, by path; '' is the folder itself. */
 export type Seen = ReadonlyMap<string, number>
@@ -8,7 +8,8 @@ export type Seen = ReadonlyMap<string, number>
 const below = (folder: string, name: string) => (folder === '' ? name : `${folder}/${name}`)
 
 /**
- * Makes `next` hold what `live` holds, others' files as well, but for what is left out.
+ * Makes `next` hold what `live` holds, others' files as well, but for what is left out. Of what it holds before only
+ * folders are kept: making and removing folders takes by far longer than linking what is in them.
  * @returns null where this disk has no links of that kind
  */
 export function linkTree(
@@ -21,10 +22,11 @@ export function linkTree(
   const fill = (folder: string): boolean => {
     const [from, to] = [join(live, folder), join(next, folder)]
     const stat = files.stat(from)
-    files.makeFolder(to)
+    const entries = files.entries(from)
+    if (!isNew(to)) keepFolders(files, to, entries)
     if (stat === null) return true
     seen.set(folder, stat.modified)
-    const isLinked = files.entries(from).every(({ name, kind }) => {
+    const isLinked = entries.every(({ name, kind }) => {
       const path = below(folder, name)
       if (kind === 'folder') return fill(path)
       if (isLeftOut(path)) return true
@@ -35,10 +37,25 @@ export function linkTree(
     if (isLinked) files.setMode(to, stat.mode)
     return isLinked
   }
+  const isNew = (folder: string) => {
+    if (files.stat(folder) !== null) return false
+    files.makeFolder(folder)
+    return true
+  }
   return fill('') ? seen : null
 }
 
+/** Takes out of a folder of ours all but the folders that the other one has as well. */
+function keepFolders(files: Files, place: string, wanted: readonly NamedEntry[]): void {
+  const folders = new Set(wanted.flatMap(({ name, kind }) => (kind === 'folder' ? [name] : [])))
+  for (const { name, kind } of files.entries(place)) {
+    if (kind !== 'folder' || !folders.has(name)) files.removeTree(join(place, name))
+  }
+}
+
 interface Old {
+  /** Whether the folders stay, empty, for the eyes of this account alone. */
+  readonly keepsFolders?: boolean
   /** Of the live folder when the next was made from it; undefined where a killed build left this. */
   readonly seen?: Seen | undefined
   /** Whether the tool wrote these bytes at that path. */
@@ -54,7 +71,7 @@ export function retireTree(
   files: Files,
   tree: string,
   live: string,
-  { seen, isOwn }: Old,
+  { seen, isOwn, keepsFolders = false }: Old,
 ): readonly string[] {
   const renamed: string[] = []
   const isDispensable = (path: string, old: FileStat, now: FileStat | null): boolean => {
@@ -82,7 +99,8 @@ export function retireTree(
         }
       }
     }
-    files.removeIfEmpty(place)
+    if (keepsFolders) files.setMode(place, 0o700)
+    else files.removeIfEmpty(place)
   }
   if (files.stat(tree)?.kind === 'folder') retire('')
   return renamed

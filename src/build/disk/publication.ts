@@ -58,6 +58,9 @@ function prepare(files: Files, at: Workplace, changes: Changes, own: OwnFiles): 
   const { puts, removes } = changes
   const leftOut = new Set([...puts, ...removes])
   const canLink = canHold(files, folder)
+  if (canLink && folder.folders !== null && files.stat(folder.folders)?.kind === 'folder') {
+    files.moveFolder(folder.folders, folder.next)
+  }
   const seen = canLink ? linkTree(files, folder.live, folder.next, (path) => leftOut.has(path)) : null
   if (seen === null) {
     if (canLink) retireTree(files, folder.next, folder.live, ownIn(folder.name, own))
@@ -85,7 +88,7 @@ function canHold(files: Files, { next }: TopFolder): boolean {
 }
 
 function putLive(files: Files, at: Workplace, { folder, changes, seen }: Prepared, own: OwnFiles) {
-  const { name, live, next, aside } = folder
+  const { name, live, next, folders, aside } = folder
   const isTheirs = ownIn(name, own)
   const inPlace = (from: InPlace['from']) =>
     publishInPlace(files, at.workFolder, { ...changes, from }, placesOf(files, at, folder, own))
@@ -94,7 +97,11 @@ function putLive(files: Files, at: Workplace, { folder, changes, seen }: Prepare
     return []
   }
   const retire = (tree: string) => {
-    const renamed = retireTree(files, tree, live, { ...isTheirs, seen })
+    const renamed = retireTree(files, tree, live, { ...isTheirs, seen, keepsFolders: folders !== null })
+    if (folders !== null && files.stat(tree) !== null) {
+      files.makePrivateFolder(dirname(folders))
+      files.moveFolder(tree, folders)
+    }
     leave(files, folder)
     return renamed
   }

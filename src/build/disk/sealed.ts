@@ -14,6 +14,9 @@ export function readCached(files: Files, path: string): Uint8Array | null {
   }
 }
 
+/** Whether a file of that name was being written when the build was killed. */
+export const isUnfinished = (name: string): boolean => name.endsWith('.new')
+
 /** Puts it in place whole, whatever stands there. */
 export function writeCached(files: Files, path: string, data: string | Uint8Array): void {
   const beside = `${path}.${randomUUID()}.new`

@@ -11,6 +11,8 @@ export interface TopFolder {
   readonly live: string
   /** Where the next one is put together, on the same disk. */
   readonly next: string
+  /** Where the folders of the last one are kept, empty, for the next; null where nothing of ours is to stay. */
+  readonly folders: string | null
   /** Where the last one is while the next takes its place, on a disk that cannot exchange the two. */
   readonly aside: string
 }
@@ -47,8 +49,10 @@ export function topFolder(files: Files, name: string, { site, workFolder, source
   const isAtHome = stat === null || stat.device === files.stat(workFolder)?.device
   // Named by the site, since several may have a folder there.
   const away = join(dirname(live), '.growdown', `for-${contentHash(place).slice(0, 16)}`)
-  const work = isLink && !isAtHome ? away : join(workFolder, 'publishing')
-  return { name, live, next: join(work, name), aside: join(work, `${name}.aside`) }
+  const isAway = isLink && !isAtHome
+  const work = isAway ? away : join(workFolder, 'publishing')
+  const folders = isAway ? null : join(workFolder, 'folders', name)
+  return { name, live, next: join(work, name), folders, aside: join(work, `${name}.aside`) }
 }
 
 export const inTheWay = (place: string, kind: string) =>

@@ -7,6 +7,7 @@ import { isBegunInPlace } from './in-place.ts'
 import { readSiteRecord, refuseOtherSource, type SiteRecord } from './own-files.ts'
 import { recover, type Workplace } from './publication.ts'
 import { realPlace } from './real-place.ts'
+import { isUnfinished } from './sealed.ts'
 
 export interface WorkFolder {
   readonly at: Workplace
@@ -49,6 +50,7 @@ export function openWorkFolder(files: Files, named: string, madeFrom: string): W
     const record = readSiteRecord(files, site)
     refuseOtherSource(files, site, record.source, { folder: source, name: null })
     recover(files, at, record.files)
+    for (const name of files.names(folder).filter(isUnfinished)) files.remove(join(folder, name))
     return { at, record, close: () => close(files, at, giveBack) }
   } catch (error) {
     giveBack()

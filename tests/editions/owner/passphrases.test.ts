@@ -92,9 +92,9 @@ kestrel:
       '2026-03-14',
       'constructor',
     ]
-    const { text, keys } = completeKeys(null, ids, counting())
+    const { text, keys, secret } = completeKeys(null, ids, counting())
     expect([...keys.keys()]).toEqual(ids)
-    expect(completeKeys(text, ids)).toEqual({ keys, text, diagnostics: [] })
+    expect(completeKeys(text, ids)).toEqual({ keys, secret, text, diagnostics: [] })
   })
 
   it('makes a passphrase where its line was deleted, and keeps the token', () => {
