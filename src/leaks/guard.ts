@@ -35,7 +35,8 @@ export function leakGuard(
   horses: readonly HorseIdentity[],
   open: () => Promise<ProgramTexts>,
 ): LeakGuard {
-  const key = cacheKey(program, practice.name, practice.owners, practice.contacts, horses)
+  const { name, owners, contacts, portfolio } = practice
+  const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses)
   const list = once(async () => identifiersOf(horses, practice, (await open()).own))
   const search = once(async () => {
     const { own, ownTexts } = await open()
@@ -43,7 +44,7 @@ export function leakGuard(
       list: await list(),
       horses,
       own,
-      ownTexts: [...ownTexts, ...spellings(withoutControls(practice.name))],
+      ownTexts: portfolio.hidesPractice ? ownTexts : [...ownTexts, ...spellings(withoutControls(name))],
     })
   })
   const hits: LeakHit[] = []
