@@ -20,9 +20,9 @@ export const portfolio: Edition<KeptCase> = {
     const { id, owner } = input.horse
     return { horse: id, owner, summary, profile, times, page: keep(found.page) }
   },
-  together: async (all, tools) => {
+  together: async ({ practice, kept }, tools) => {
     const { casePages } = await import('./portfolio/case-pages.ts')
-    return casePages(all, tools)
+    return casePages(practice, kept, { ...tools, ...tools.edition })
   },
   pages: async (all, format) => {
     const { portfolioPages } = await import('../pages/portfolio/pages.ts')
