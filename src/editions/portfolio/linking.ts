@@ -1,5 +1,6 @@
 /** Warnings where a case could be told from the numbers that the portfolio shows. */
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import { grouped } from '../../casebook/grouped.ts'
 import type { Practice } from '../../casebook/model.ts'
 import { reportOn } from '../../casebook/report.ts'
 import { listed } from '../../casebook/words.ts'
@@ -16,30 +17,27 @@ const traitNames: Readonly<Record<Trait, string>> = {
   weightKg: 'weight',
 }
 
-/** A line for each case that shares its profile with too few others. */
+/** A line for each few cases that share a profile with too few others. */
 export function aloneWarnings(
   cases: readonly KeptCase[],
   told: ReadonlyMap<string, ToldCase>,
 ): readonly Diagnostic[] {
-  return cases.flatMap(({ horse, summary }) => {
-    const one = told.get(horse)
-    if (one === undefined || one.alike >= casesWanted) return []
-    const apart = traits
-      .filter((trait) => one.profile[trait] !== 'not told' && one.profile[trait] !== null)
-      .map((trait) => traitNames[trait])
-    const by = apart.length === 0 ? '' : `, by ${listed(apart)}`
-    const shared =
-      one.alike === 1
-        ? 'is like no other'
-        : `is like ${one.alike - 1} other${one.alike === 2 ? '' : 's'} only`
+  const small = cases.filter(({ horse }) => (told.get(horse)?.alike ?? casesWanted) < casesWanted)
+  const groups = grouped(small, ({ horse }) => JSON.stringify(told.get(horse)?.profile))
+  return [...groups.values()].flatMap((group) => {
+    const [first] = group
+    const profile = first === undefined ? undefined : told.get(first.horse)?.profile
+    if (first === undefined || profile === undefined) return []
+    const apart = traits.filter((trait) => profile[trait] !== 'not told' && profile[trait] !== null)
+    const by = apart.length === 0 ? 'nothing' : listed(apart.map((trait) => traitNames[trait]))
+    const aliases = listed(group.map(({ summary }) => summary.alias).sort())
+    const alike = group.length === 1 ? 'no other case is told like' : 'no more cases are told alike than'
     return warning(
-      horse,
+      first.horse,
       'portfolio-alone',
-      `In the portfolio the case ${summary.alias} ${shared}${by}: whoever knows the horse may know it there.`,
+      `In the portfolio ${alike} ${aliases}, known by ${by}: whoever knows the horse may know it there.`,
       `${casesWanted} cases that are told alike`,
-      apart.length === 0
-        ? 'show more cases, or wait with this one'
-        : `show more cases, wait with this one, or leave ${listed(apart)} out of horse.md`,
+      'show more cases, wait with these, or leave out of horse.md what need not be told',
     )
   })
 }
