@@ -104,7 +104,7 @@ describe('known portfolios', () => {
   const named = (profiles: readonly FineProfile[]) =>
     profiles.map((one, i) => ({ horse: `h${i}`, profile: one }))
   const shown = (profiles: readonly FineProfile[]) =>
-    [...coarsen(named(profiles)).values()].map((told) => patientOf(told.profile, english.portfolio).facts)
+    [...coarsen(named(profiles)).values()].map((told) => patientOf(told, english.portfolio).facts)
 
   it('tells five that are alike in the closest bands, and never an exact figure', () => {
     expect(shown([mare, { ...mare, age: 13 }, mare, { ...mare, weightKg: 499 }, mare])[0]).toEqual([

@@ -22,7 +22,7 @@ interface CasePageTools {
   open(): Promise<{ readonly renderer: Renderer; readonly words: Words }>
 }
 
-/** A unit for each case. Its key holds what is told of the patient, so it is made again when that changes. */
+/** A unit for each case. Its key holds what is told of the patient, so that it is made again when that changes. */
 export function casePages(
   practice: Practice,
   kept: readonly KeptCase[],
@@ -32,14 +32,14 @@ export function casePages(
   for (const warning of aloneWarnings(kept, told)) report(warning)
   for (const warning of sharedTimesWarnings(kept, practice)) report(warning)
   return kept.flatMap(({ horse, summary, page }) => {
-    const profile = told.get(horse)?.profile
-    if (profile === undefined) return []
+    const one = told.get(horse)
+    if (one === undefined) return []
     return {
       name: `${folder}: page of ${horse}`,
-      key: cacheKey(program, page, summary.slug, profile),
+      key: cacheKey(program, page, summary.slug, one),
       make: async ({ put }) => {
         const { renderer, words } = await open()
-        const patient = await renderer.render(patientPart(profile, words))
+        const patient = await renderer.render(patientPart(one, words))
         put({
           path: `${folder}/${summary.slug}/index.html`,
           text: withPatient(builder.fragment(page), patient),

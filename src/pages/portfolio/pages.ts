@@ -2,9 +2,9 @@ import type { Practice } from '../../casebook/model.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import type { Words } from '../words/index.ts'
+import type { ToldCase } from './coarsen.ts'
 import { presentIndex, presentSummary } from './overall.ts'
 import { patientOf } from './patient.ts'
-import type { ToldProfile } from './profile.ts'
 import type { CaseShot, CaseSummary, PortfolioCase } from './view.ts'
 
 /** A picture as a page of the portfolio shows it; paths are of its own making. */
@@ -34,10 +34,10 @@ function frame(title: string, practice: Practice, root: string, here: Here, word
 const patientPlace = '<!--patient-->'
 
 /** What is put into the page of a case. */
-export const patientPart = (profile: ToldProfile, { portfolio: w }: Words): PageView => ({
+export const patientPart = (told: ToldCase, { portfolio: w }: Words): PageView => ({
   path: 'patient',
   template: 'portfolio/patient',
-  model: { w, p: patientOf(profile, w) },
+  model: { p: patientOf(told, w) },
 })
 
 /** The page of a case with its patient. No text that a person wrote can hold the place: pages carry no comment of theirs. */

@@ -1,12 +1,15 @@
 import type { Words } from '../words/index.ts'
-import type { Band, ToldProfile } from './profile.ts'
+import { casesWanted, type ToldCase } from './coarsen.ts'
+import type { Band } from './profile.ts'
 
 /** The patient as the case page tells it. */
 export interface Patient {
   readonly facts: readonly { readonly name: string; readonly value: string }[]
+  /** Why no closer. */
+  readonly note: string
 }
 
-export function patientOf(profile: ToldProfile, words: Words['portfolio']): Patient {
+export function patientOf({ profile, alike }: ToldCase, words: Words['portfolio']): Patient {
   const word = <T>(value: T | null | 'not told', say: (value: T) => string) =>
     value === 'not told' ? null : value === null ? words.notSaid : say(value as T)
   const rows = [
@@ -25,6 +28,7 @@ export function patientOf(profile: ToldProfile, words: Words['portfolio']): Pati
   const told = rows.flatMap(({ name, value }) => (value === null ? [] : [{ name, value }]))
   const untold = rows.filter(({ value }) => value === null).map(({ name }) => name)
   return {
+    note: alike < casesWanted ? words.patientWide : words.patientShared(casesWanted),
     facts: untold.length === 0 ? told : [...told, { name: words.notTold, value: words.notToldList(untold) }],
   }
 }

@@ -49,6 +49,7 @@ describe('the patient of a case', () => {
       Kind: 'horse or pony',
       'Age at the first visit': '4 years or more',
     })
+    expect(page('bramble')).toContain('Told in wide bands only')
     expect(page('bramble')).not.toContain('<!--')
     const alone = diagnostics.filter(({ code }) => code === 'portfolio-alone')
     expect(alone.map(({ file, level }) => [file, level])).toEqual([['may/horse.md', 'warning']])
@@ -70,6 +71,7 @@ describe('the patient of a case', () => {
     expect(diagnostics.filter(({ code }) => code === 'portfolio-alone')).toEqual([])
     for (const slug of ['bramble', 'fern', 'sorrel', 'oak', 'elm'])
       expect(patient(slug)).toMatchObject({ Kind: 'cob', 'Age at the first visit': '9 to 13 years' })
+    expect(page('bramble')).toContain('Told only as closely as 5 cases or more share it')
     const fresh = trial({ ...casebook, ...another('tarnet', 'Elm'), ...another('brockel', 'Oak') })
     await fresh.build(['portfolio'])
     expect(published(fresh)).toEqual(published())

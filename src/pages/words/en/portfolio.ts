@@ -140,7 +140,9 @@ export const portfolio = {
   notSaid: 'not recorded',
   notTold: 'Not told',
   notToldList: (names: readonly string[]) => names.join(', ').toLowerCase(),
-  patientNote: 'Told only as closely as several cases share it, so that no horse is known by it.',
+  patientShared: (cases: number) =>
+    `Told only as closely as ${cases} cases or more share it, so that no horse is known by it.`,
+  patientWide: 'Told in wide bands only, so that the horse is not easily known by it.',
 
   findings: 'Findings at the first visit',
   findingsNone: 'No findings were recorded at the first visit.',
