@@ -22,6 +22,7 @@ const practice: Practice = {
   owners: [],
   localRules: null,
   contacts: { practice: null, vet: { name: null, phone: null } },
+  portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
   terms: {},
   body: '',
 }

@@ -25,10 +25,21 @@ export interface Practice {
   readonly localRules: string | null
   /** Whom to ring. Shown to owners, never in the portfolio. */
   readonly contacts: Contacts
+  readonly portfolio: PortfolioChoices
   /** Extra finding names with a one-line meaning. */
   readonly terms: Readonly<Record<string, string>>
   /** Markdown, shown on the practice's front page. */
   readonly body: string
+}
+
+/** How much the portfolio tells of when, and by whom. */
+export interface PortfolioChoices {
+  /** Time since the first visit: whole weeks unless days are asked for. */
+  readonly time: 'weeks' | 'days'
+  /** Whether the practice's name stands nowhere in it. */
+  readonly hidesPractice: boolean
+  /** What a visit brought is told only so many days later. */
+  readonly holdBackDays: number
 }
 
 export interface Contacts {

@@ -15,7 +15,7 @@ import {
   wrongForm,
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
-import type { Contact, Contacts, Owner, Practice } from './model.ts'
+import type { Contact, Contacts, Owner, PortfolioChoices, Practice } from './model.ts'
 import { interval, isTooLong, name as nameRead, oneOf, text } from './readers.ts'
 import { normal, quote } from './words.ts'
 import { readYamlTree, type YamlNode } from './yaml-tree.ts'
@@ -24,6 +24,10 @@ const defaultTrimCycleDays = 35
 
 const noContact: Contact = { name: null, phone: null }
 const noContacts: Contacts = { practice: null, vet: noContact }
+
+const usualPortfolio: PortfolioChoices = { time: 'weeks', hidesPractice: false, holdBackDays: 0 }
+/** What holds while a wish about the portfolio cannot be read: it may have asked for any of this. A century tells nothing. */
+const mostPrivate: PortfolioChoices = { time: 'weeks', hidesPractice: true, holdBackDays: 36_525 }
 
 /** What holds while practice.md cannot be used, so that the horses' files can still be checked. */
 export const standInPractice: Practice = {
@@ -34,6 +38,7 @@ export const standInPractice: Practice = {
   owners: [],
   localRules: null,
   contacts: noContacts,
+  portfolio: usualPortfolio,
   terms: {},
   body: '',
 }
@@ -105,6 +110,28 @@ const contacts: Reader<Contacts> = (value, context, name) =>
     ? readFields(value, contactsFields, context, 'of contacts')
     : wrongForm(value, context, name, '{practice: a number, vet: {name: ..., phone: ...}}')
 
+const portfolioFields = {
+  days: field<'weeks' | 'days'>(oneOf(['weeks', 'days'] as const), usualPortfolio.time),
+  'practice name': field<'shown' | 'hidden'>(oneOf(['shown', 'hidden'] as const), 'shown'),
+  'hold back': field<number>(interval, usualPortfolio.holdBackDays),
+}
+
+const portfolio: Reader<PortfolioChoices> = (value, context, name) => {
+  if (value.kind !== 'map') {
+    wrongForm(value, context, name, '{days: weeks, practice name: hidden, hold back: 6 weeks}')
+    return mostPrivate
+  }
+  const errors = () => context.report.diagnostics.filter(({ level }) => level === 'error').length
+  const before = errors()
+  const read = readFields(value, portfolioFields, context, 'of portfolio')
+  if (errors() > before) return mostPrivate
+  return {
+    time: read.days,
+    hidesPractice: read['practice name'] === 'hidden',
+    holdBackDays: read['hold back'],
+  }
+}
+
 /** The nearest text that can be an id. */
 export const idLike = (words: string): string =>
   words
@@ -154,6 +181,7 @@ const practiceFields = {
   owners: field<readonly Owner[]>(owners, []),
   'local rules': field<string | null>(text, null),
   contacts: field<Contacts>(contacts, noContacts),
+  portfolio: field<PortfolioChoices>(portfolio, usualPortfolio),
   terms: field<Readonly<Record<string, string>>>(terms, {}),
 }
 
@@ -174,6 +202,7 @@ export function readPracticeFile(
     owners: read.owners,
     localRules: read['local rules'],
     contacts: read.contacts,
+    portfolio: read.portfolio,
     terms: read.terms,
     body: isBodyWithinLimits(whole, file.bodyStart, report) ? whole.slice(file.bodyStart).trim() : '',
   }

@@ -34,6 +34,11 @@ export interface Edition<Kept = unknown> {
   announcement(places: Places): string
   /** Puts the pages of one horse, and gives what is to be kept of it; null where this edition does not show it. */
   ofHorse(horse: HorseInput, tools: HorseTools): Promise<Kept | null>
+  /**
+   * Units for what of a single horse cannot be made without knowing all the others. Asked for at every build, so that its
+   * warnings are told each time.
+   */
+  together?(all: AllHorses<Kept>, tools: TogetherTools): Promise<readonly Unit[]>
   /** Pages over all horses. */
   pages(all: AllHorses<Kept>, format: Formatter): Promise<readonly PageView[]>
   /** Files over all horses that are no pages. */
@@ -75,6 +80,17 @@ export interface Protection<Kept = unknown> {
    * Paths are within the site.
    */
   units(all: AllHorses<Kept>, tools: ProtectionTools): Promise<readonly Unit[]>
+}
+
+export interface TogetherTools {
+  readonly edition: Pick<Edition, 'folder'>
+  /** Names the program that builds. */
+  readonly program: string
+  readonly builder: Pick<Builder, 'fragment'>
+  /** Takes a warning to the person who builds. */
+  report(diagnostic: Diagnostic): void
+  /** Asked for when there is something to make. */
+  open(): Promise<PageTools>
 }
 
 export interface ProtectionTools {

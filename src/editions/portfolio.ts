@@ -1,24 +1,35 @@
 import { commonStyles } from '../build/program.ts'
-import type { CaseSummary } from '../pages/portfolio/view.ts'
 import type { Edition } from './edition.ts'
+import type { KeptCase } from './portfolio/kept-case.ts'
 import { searched } from './searched.ts'
 
 /** Cases for anyone: anonymous, and searched for all that identifies anyone. */
-export const portfolio: Edition<CaseSummary> = {
+export const portfolio: Edition<KeptCase> = {
   name: 'portfolio',
   folder: 'portfolio',
   keepsBroken: false,
   assets: { styles: [...commonStyles, 'portfolio'], scripts: ['portfolio'] },
   protection: searched,
   announcement: ({ site }) => `Portfolio, for anyone: ${site('portfolio', 'index.html')}`,
-  ofHorse: async (horse, { put, renderer, own, pictures }) => {
+  ofHorse: async (input, { put, keep, renderer, own, pictures }) => {
     const { portfolioCase } = await import('./portfolio/case-files.ts')
-    const made = await portfolioCase(horse, own, renderer, pictures)
-    made?.files.forEach(put)
-    return made?.summary ?? null
+    const found = await portfolioCase(input, own, renderer, pictures)
+    if (found === null) return null
+    found.files.forEach(put)
+    const { summary, profile, times } = found.made
+    const { id, owner } = input.horse
+    return { horse: id, owner, summary, profile, times, page: keep(found.page) }
+  },
+  together: async ({ practice, kept }, tools) => {
+    const { casePages } = await import('./portfolio/case-pages.ts')
+    return casePages(practice, kept, { ...tools, ...tools.edition })
   },
   pages: async (all, format) => {
     const { portfolioPages } = await import('../pages/portfolio/pages.ts')
-    return portfolioPages(all.practice, all.kept, format)
+    return portfolioPages(
+      all.practice,
+      all.kept.map(({ summary }) => summary),
+      format,
+    )
   },
 }

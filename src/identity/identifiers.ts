@@ -88,12 +88,16 @@ export function identityOf(horse: Horse): HorseIdentity {
   }
 }
 
+/** Its own name identifies where the portfolio is not to show it. */
+type NamedPractice = Pick<Practice, 'owners' | 'contacts'> & Partial<Pick<Practice, 'name' | 'portfolio'>>
+
 /** The identifying strings of these horses, owners and contacts, ready to be searched for, as a page would hold them. */
 export function identifiersOf(
   horses: readonly HorseIdentity[],
-  { owners, contacts }: Pick<Practice, 'owners' | 'contacts'>,
+  practice: NamedPractice,
   own: OwnWords,
 ): IdentifierList {
+  const { owners, contacts } = practice
   const identifiers: Identifier[] = []
   const exceptions: Exception[] = []
   const seen = new Set<string>()
@@ -113,6 +117,8 @@ export function identifiersOf(
     if (name !== null) take('name of a vet', name, owner, horse)
     if (phone !== null) take('telephone number', phone, owner, horse)
   }
+  if (practice.portfolio?.hidesPractice && practice.name !== undefined)
+    take('private word', practice.name, null, null)
   takeContact(contacts.vet, null, null)
   takeContact({ name: null, phone: contacts.practice }, null, null)
   for (const owner of owners) {

@@ -35,17 +35,21 @@ export function leakGuard(
   horses: readonly HorseIdentity[],
   open: () => Promise<ProgramTexts>,
 ): LeakGuard {
-  const key = cacheKey(program, practice.name, practice.owners, practice.contacts, horses)
+  const { name, owners, contacts, portfolio } = practice
+  const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses)
   const list = once(async () => identifiersOf(horses, practice, (await open()).own))
   const search = once(async () => {
     const { own, ownTexts } = await open()
-    return leakSearch({
-      list: await list(),
-      horses,
-      own,
-      ownTexts: [...ownTexts, ...spellings(withoutControls(practice.name))],
-    })
+    const names = spellings(withoutControls(name))
+    const known = identifiersOf(horses, { owners, contacts }, own)
+    return leakSearch({ list: known, horses, own, ownTexts: [...ownTexts, ...names] })
   })
+  const searchForPractice = once(async () => leakSearch({ ...(await open()), list: await list(), horses }))
+  /** Whoever opens a locked page knows the practice; its name is hidden in the portfolio alone. */
+  const searchOf = ({ reader, sealed }: ScanFile) =>
+    portfolio.hidesPractice && reader.kind === 'everyone' && sealed === undefined
+      ? searchForPractice()
+      : search()
   const hits: LeakHit[] = []
   return {
     key,
@@ -55,7 +59,7 @@ export function leakGuard(
       make: async () => (await list()).exceptions,
     },
     isClean: async (file) => {
-      const found = (await search()).scan(file)
+      const found = (await searchOf(file)).scan(file)
       hits.push(...found)
       return found.length === 0
     },

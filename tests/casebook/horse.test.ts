@@ -216,6 +216,7 @@ describe('practice.md', () => {
         owners: [],
         localRules: null,
         contacts: { practice: null, vet: { name: null, phone: null } },
+        portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
         terms: {},
         body: 'We work slowly.',
       },
@@ -226,7 +227,7 @@ describe('practice.md', () => {
 
   it('reads what is said', () => {
     const text =
-      '---\nPractice: P\nunits: inches\ntrim cycle: 6 weeks\nfeet: [rf, lf, rh, lh]\nowners: {abel: Abel Moor, ines: {name: Ines}}\nlocal rules: Ask first.\ncontacts: {practice: 01632 960000, vet: {name: Dr Penrose, phone: +44 1632 960001}}\nterms: {Chalk-Toe: crumbling horn, seedy toe: mine}\n---\n'
+      '---\nPractice: P\nunits: inches\ntrim cycle: 6 weeks\nfeet: [rf, lf, rh, lh]\nowners: {abel: Abel Moor, ines: {name: Ines}}\nlocal rules: Ask first.\ncontacts: {practice: 01632 960000, vet: {name: Dr Penrose, phone: +44 1632 960001}}\nportfolio: {days: days, practice name: hidden, hold back: 6 weeks}\nterms: {Chalk-Toe: crumbling horn, seedy toe: mine}\n---\n'
     expect(readPractice(memoryFolder({ 'practice.md': text }), '2026-06-01').practice).toEqual({
       name: 'P',
       units: 'in',
@@ -238,6 +239,7 @@ describe('practice.md', () => {
       ],
       localRules: 'Ask first.',
       contacts: { practice: '01632 960000', vet: { name: 'Dr Penrose', phone: '+44 1632 960001' } },
+      portfolio: { time: 'days', hidesPractice: true, holdBackDays: 42 },
       terms: { 'chalk toe': 'crumbling horn' },
       body: '',
     })

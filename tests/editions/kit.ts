@@ -86,7 +86,7 @@ export interface Trial {
 }
 
 /** @param factor how hard the lock is to turn; the real one takes half a second a page */
-export function trial(files: Readonly<Record<string, string>> = casebook, factor = 8): Trial {
+export function trial(files: Readonly<Record<string, string | Uint8Array>> = casebook, factor = 8): Trial {
   const root = mkdtempSync(join(tmpdir(), 'growdown-shared-'))
   const at = { casebook: join(root, 'cases'), site: join(root, 'site') }
   const write = (path: string, data: string | Uint8Array) => {

@@ -238,7 +238,7 @@ describe('the portfolio', () => {
       ].sort(),
     )
     const page = readFileSync(join(at.site, 'portfolio/bramble/index.html'), 'utf8')
-    expect(page).toContain('Bramble came from (left out) on day 0.')
+    expect(page).toContain('Bramble came from (left out) in week 0.')
     expect(page).not.toMatch(/Zo[eë]|Thistledown|PRIVATE|LETTER|CARE/)
   })
 

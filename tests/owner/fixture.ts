@@ -21,6 +21,7 @@ export const practice: Practice = {
   ],
   localRules: 'Here a vet must be told of any lameness.',
   contacts: { practice: null, vet: { name: null, phone: null } },
+  portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
   terms: { 'moon ring': 'a ring that goes all the way round' },
   body: 'Private to the practice.',
 }

@@ -1,10 +1,10 @@
 import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
-import type { Horse } from '../../src/casebook/model.ts'
+import type { Horse, Practice } from '../../src/casebook/model.ts'
 import { identifiersOf, identityOf } from '../../src/identity/identifiers.ts'
 import { ownWords } from '../../src/identity/own-words.ts'
 import { leakSearch } from '../../src/leaks/search.ts'
-import { findingsTable, patientOf, solesAtFirst, timelineOf } from '../../src/pages/portfolio/baseline.ts'
+import { findingsTable, solesAtFirst, timelineOf } from '../../src/pages/portfolio/baseline.ts'
 import { type MadeCase, presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
 import { type CaseContext, caseContext } from '../../src/pages/portfolio/context.ts'
 import { readingsCsv } from '../../src/pages/portfolio/csv.ts'
@@ -18,8 +18,10 @@ const { portfolio } = english
 
 const own = ownWords([], [portfolio])
 
-function made(horse: Horse = zoe): MadeCase {
-  const found = presentPortfolioCase({ ...input, horse }, own)
+const inDays: Practice = { ...practice, portfolio: { ...practice.portfolio, time: 'days' } }
+
+function made(horse: Horse = zoe, of: Practice = practice): MadeCase {
+  const found = presentPortfolioCase({ ...input, horse, practice: of }, own)
   if (found === null) throw new Error('the fixture has consent')
   return found
 }
@@ -80,23 +82,20 @@ describe('what passes to the portfolio', () => {
     )
   })
 
-  it('is text for teaching with the alias, and days for dates', () => {
+  it('is text for teaching with the alias, and weeks for dates', () => {
     const { page } = made()
     expect(page.discussion).toEqual([
-      { head: 'Day 0', text: 'Bramble came to (left out) on day 0. Long toes.' },
-      { head: 'Day 105', text: "J. was wrong. Bramble's flare went first; the owner soaked the frog." },
+      { head: 'Week 0', text: 'Bramble came to (left out) in week 0. Long toes.' },
+      { head: 'Week 15', text: "J. was wrong. Bramble's flare went first; the owner soaked the frog." },
     ])
-    expect(page.ownerView).toBe('The owner saw a willing mare by day 105.')
+    expect(page.ownerView).toBe('The owner saw a willing mare by week 15.')
   })
 
-  it('is a patient without exact figures', () => {
-    expect(made().page.patient).toEqual([
-      { name: 'Kind', value: 'Connemara cross' },
-      { name: 'Sex', value: 'mare' },
-      { name: 'Age at the first visit', value: '11 years' },
-      { name: 'Height', value: 'about 145 cm' },
-      { name: 'Weight', value: 'about 450 kg' },
-    ])
+  it('is days for dates where the practice asks for them', () => {
+    const { page } = made(zoe, inDays)
+    expect(page.discussion.map(({ head }) => head)).toEqual(['Day 0', 'Day 105'])
+    expect(page.discussion[0]?.text).toBe('Bramble came to (left out) on day 0. Long toes.')
+    expect(page.ownerView).toBe('The owner saw a willing mare by day 105.')
   })
 })
 
@@ -107,7 +106,7 @@ describe('a case', () => {
       slug: 'bramble',
       alias: 'Bramble',
       visits: 4,
-      days: 105,
+      span: '15 weeks',
       length: 'half',
       outcome: 'mixed',
     })
@@ -117,8 +116,23 @@ describe('a case', () => {
     expect(JSON.stringify({ ...page, outcome: null })).not.toContain('some better, some worse')
   })
 
-  it('counts its visits in days', () => {
-    expect(made().page.timeline.rows).toEqual([
+  it('counts its visits in weeks', () => {
+    const { timeline, keyFacts, csvNote } = made().page
+    expect(timeline.head).toEqual(['Visit', 'Week', 'Weeks since the visit before'])
+    expect(timeline.rows).toEqual([
+      ['1', '0', '–'],
+      ['2', '5', '5'],
+      ['3', '10', '5'],
+      ['4', '15', '5'],
+    ])
+    expect(keyFacts).toBe('4 visits over 15 weeks.')
+    expect(csvNote).toBe('Weeks from the first visit; lengths in millimetres, angles in degrees.')
+  })
+
+  it('counts its visits in days where the practice asks for them', () => {
+    const { timeline, keyFacts } = made(zoe, inDays).page
+    expect(keyFacts).toBe('4 visits over 105 days.')
+    expect(timeline.rows).toEqual([
       ['1', '0', '–'],
       ['2', '35', '35'],
       ['3', '70', '35'],
@@ -145,11 +159,23 @@ describe('a case', () => {
     ])
   })
 
-  it('draws charts by day', () => {
+  it('draws charts by week, its fitted line with no day in it', () => {
     const chart = made().page.outcome.charts.find(({ id }) => id === 'chart-toe-length')
-    expect(chart?.panels[0]?.points[0]?.at).toEqual({ day: 0 })
-    expect(chart?.panels[0]?.forecast?.at).toEqual({ day: 179 })
+    expect(chart?.timeTitle).toBe('weeks from the first visit')
+    expect(chart?.panels[0]?.points[0]?.at).toEqual({ week: 0 })
+    expect(chart?.panels[0]?.forecast?.at).toEqual({ week: 25 })
     expect(chart?.title).toBe('Toe length, visit by visit')
+    const line = chart?.panels[0]?.line.map(({ at }) => ('week' in at ? at.week : Number.NaN)) ?? []
+    expect(line.length).toBeGreaterThan(2)
+    const step = ((line.at(-1) ?? 0) - (line[0] ?? 0)) / (line.length - 1)
+    for (const [i, week] of line.entries()) expect(week).toBeCloseTo((line[0] ?? 0) + i * step, 9)
+    expect([line[0], line.at(-1)].every(Number.isInteger)).toBe(true)
+  })
+
+  it('draws charts by day where the practice asks for them', () => {
+    const chart = made(zoe, inDays).page.outcome.charts.find(({ id }) => id === 'chart-toe-length')
+    expect(chart?.timeTitle).toBe('days from the first visit')
+    expect(chart?.panels[0]?.forecast?.at).toEqual({ day: 179 })
   })
 
   it('gives its readings as a table that a program reads', () => {
@@ -157,7 +183,7 @@ describe('a case', () => {
     expect(rows.length).toBe(assessment.readings.length)
     expect(rows[0]).toEqual({
       case: 'Bramble',
-      day: '0',
+      week: '0',
       stage: 'before',
       foot: 'LF',
       measure: 'toe-length',
@@ -165,7 +191,9 @@ describe('a case', () => {
       unit: 'mm',
       source: 'entered',
     })
-    expect(new Set(rows.map(({ day }) => day))).toEqual(new Set(['0', '35', '70', '105']))
+    expect(new Set(rows.map(({ week }) => week))).toEqual(new Set(['0', '5', '10', '15']))
+    const inDay = parse(made(zoe, inDays).csv, { columns: true }) as Record<string, string>[]
+    expect(new Set(inDay.map(({ day }) => day))).toEqual(new Set(['0', '35', '70', '105']))
   })
 
   it.each<[readonly Verdict[], string]>([
@@ -264,7 +292,6 @@ describe('names planted in every field', () => {
     )
     if (context === null) throw new Error('the horse has consent')
     const parts: Readonly<Record<string, (of: CaseContext) => unknown>> = {
-      patient: patientOf,
       findings: findingsTable,
       soles: solesAtFirst,
       grid: gridOf,
@@ -294,7 +321,7 @@ describe('names planted in every field', () => {
       own,
     )
     if (context === null) throw new Error('the horse has consent')
-    const dated = { ...context, dayOf: (date: string) => date as unknown as number }
+    const dated = { ...context, timeOf: (date: string) => date as unknown as number }
     for (const part of [timelineOf, trimTables, chartsOf, growOutLines, readingsCsv]) {
       expect(scan(JSON.stringify(part(context)))).toEqual([])
       expect(scan(JSON.stringify(part(dated))).map(({ kind }) => kind)).toContain('date')

@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { presentIndex, presentSummary } from '../../src/pages/portfolio/overall.ts'
 import type { CaseSummary } from '../../src/pages/portfolio/view.ts'
 import { formatIn } from '../english.ts'
+import { practice } from '../owner/fixture.ts'
 
 const one = (alias: string, more: Partial<CaseSummary> = {}): CaseSummary => ({
   slug: alias.toLowerCase(),
   alias,
   visits: 4,
-  days: 105,
+  span: '15 weeks',
   length: 'half',
   outcome: 'improving',
   findings: ['flare'],
@@ -23,17 +24,20 @@ describe('the list of cases', () => {
       one('Bramble', { outcome: 'worsening' }),
       one('Fern'),
     ]
-    expect(presentIndex(cases, formatIn('mm')).cards.map(({ alias }) => alias)).toEqual([
+    expect(presentIndex(cases, practice, formatIn('mm')).cards.map(({ alias }) => alias)).toEqual([
       'Bramble',
       'Fern',
       'Sorrel',
     ])
-    expect(presentIndex([...cases].reverse(), formatIn('mm'))).toEqual(presentIndex(cases, formatIn('mm')))
+    expect(presentIndex([...cases].reverse(), practice, formatIn('mm'))).toEqual(
+      presentIndex(cases, practice, formatIn('mm')),
+    )
   })
 
   it('offers to choose by what there is', () => {
     const { filters } = presentIndex(
       [one('Fern', { findings: ['thrush', 'flare'], feet: ['RH'] }), one('Sorrel', { length: 'long' })],
+      practice,
       formatIn('mm'),
     )
     expect(filters.map(({ id, choices }) => [id, ...choices.map(({ value }) => value)])).toEqual([
@@ -45,7 +49,7 @@ describe('the list of cases', () => {
   })
 
   it('is empty and says nothing where there is no case', () => {
-    expect(presentIndex([], formatIn('mm'))).toMatchObject({ cards: [], filters: [] })
+    expect(presentIndex([], practice, formatIn('mm'))).toMatchObject({ cards: [], filters: [] })
     expect(presentSummary([], formatIn('mm'))).toMatchObject({ charts: [], changes: null })
   })
 })

@@ -48,6 +48,7 @@ export const practice = (more: Partial<Practice> = {}): Practice => ({
   owners: [{ id: 'own', name: 'Owner' }],
   localRules: null,
   contacts: { practice: null, vet: { name: null, phone: null } },
+  portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
   terms: {},
   body: '',
   ...more,

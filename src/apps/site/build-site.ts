@@ -117,7 +117,10 @@ async function buildEditions(
   const { casebook, asOf, editions } = options
   const common = { practice, asOf, addresses: await addressesOf(options, practice, records) }
   for (const edition of editions) {
-    await builder.build(editionUnits(edition, allHorses(edition, records, common), program, openTools))
+    const all = allHorses(edition, records, common)
+    await builder.build(editionUnits(edition, all, program, openTools))
+    const together = await edition.together?.(all, { edition, program, builder, report, open: openTools })
+    await builder.build(together ?? [])
   }
 
   const leaving = editions.filter(({ protection }) => protection !== null)

@@ -1,16 +1,17 @@
-/** One case of the portfolio: its page, its table of readings, its pictures under names that tell nothing. */
+/** One case of the portfolio: its page but for the patient, its table of readings, its pictures under names that tell nothing. */
 import type { MadeFile } from '../../build/disk/staging.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
-import { presentPortfolioCase } from '../../pages/portfolio/case.ts'
+import { type MadeCase, presentPortfolioCase } from '../../pages/portfolio/case.ts'
 import { casePage, type ShownPicture } from '../../pages/portfolio/pages.ts'
-import type { CaseSummary } from '../../pages/portfolio/view.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import { type PictureStore, placeOf } from '../../pictures/store.ts'
 import type { Renderer } from '../../render/renderer.ts'
 
 export interface MadeCaseFiles {
-  readonly summary: CaseSummary
+  readonly made: MadeCase
+  /** With a place left for the patient. */
+  readonly page: string
   /** Paths within the portfolio. */
   readonly files: readonly MadeFile[]
 }
@@ -38,9 +39,8 @@ export async function portfolioCase(
     return view
   }
   const view = casePage(made.page, slug, input.practice, shown, input.format.words)
-  const page = { path: view.path, text: await renderer.render(view) }
   const csv = { path: `${slug}/${made.page.csv}`, text: made.csv }
-  return { summary: made.summary, files: [page, csv, ...pictures] }
+  return { made, page: await renderer.render(view), files: [csv, ...pictures] }
 }
 
 const endings = { 'image/avif': 'avif', 'image/webp': 'webp', 'image/jpeg': 'jpg' } as const

@@ -1,4 +1,4 @@
-/** The first visit: who the patient is, what was found, how it stood against its bands. */
+/** The first visit: what was found, how it stood against its bands. */
 import { type Band, inBand } from '../../hoof/bands.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
@@ -10,34 +10,6 @@ import type { SideDrawing, SoleDrawing, Table } from '../shared/figures.ts'
 import { sideDrawing } from '../shared/side.ts'
 import type { CaseContext } from './context.ts'
 import type { CaseCaution, PortfolioCase } from './view.ts'
-
-export function patientOf({ horse, first, anonymous, words }: CaseContext): PortfolioCase['patient'] {
-  const age = ageAt(horse.born, first.date)
-  const weight = horse.weightKg ?? first.bodyState.weightKg
-  return [
-    { name: words.patientKind, value: horse.kind === null ? words.notSaid : anonymous(horse.kind) },
-    { name: words.patientSex, value: horse.sex === null ? words.notSaid : anonymous(horse.sex) },
-    { name: words.patientAge, value: age === null ? words.notSaid : words.years(age) },
-    {
-      name: words.patientHeight,
-      value: horse.heightCm === null ? words.notSaid : words.aboutCm(nearest(horse.heightCm, 5)),
-    },
-    {
-      name: words.patientWeight,
-      value: weight === null ? words.notSaid : words.aboutKg(nearest(weight, 25)),
-    },
-  ]
-}
-
-const nearest = (value: number, step: number) => Math.round(value / step) * step
-
-/** Whole years; from a year alone, the years between. */
-function ageAt(born: string | null, date: string): number | null {
-  if (born === null) return null
-  const years = Number(date.slice(0, 4)) - Number(born.slice(0, 4))
-  const before = born.length >= 10 && date.slice(5) < born.slice(5, 10)
-  return Number.isFinite(years) ? Math.max(0, years - (before ? 1 : 0)) : null
-}
 
 export function findingsTable({ first, format, anonymous, words }: CaseContext): Table | null {
   if (first.findings.length === 0) return null
@@ -85,12 +57,12 @@ export function solesAtFirst({ first, format, anonymous, words }: CaseContext): 
 }
 
 /** Each foot as it came, before anything was taken: from the gauge where it was read so, else from pictures. */
-export function sidesAtFirst({ horse, first, format, words }: CaseContext): SideDrawing[] {
+export function sidesAtFirst({ horse, first, format, words, time }: CaseContext): SideDrawing[] {
   const columns = columnsOf(horse, [first])
   return feet.flatMap((foot) => {
     const view = families.flatMap((family) => sideViewAt(columns, family, 'before', foot, 0) ?? [])[0]
     if (view === undefined) return []
-    const drawing = sideDrawing({ foot, first: view, latest: view }, format, words, () => words.day(0))
+    const drawing = sideDrawing({ foot, first: view, latest: view }, format, words, () => time.at(0))
     const title = words.sideTitle(format.foot(foot))
     return [{ ...drawing, id: `first-${drawing.id}`, title, table: { ...drawing.table, caption: title } }]
   })
@@ -194,7 +166,6 @@ export const cautionsAtLast = (context: CaseContext): readonly CaseCaution[] =>
     standingCautions(context.assessment.cautions).filter(({ seen }) => seen.length > 0),
   )
 
-/** In days of the case, where a date would tell who it was. */
 const caseCautions = (
   { format, anonymous, words }: CaseContext,
   cautions: readonly Caution[],
@@ -215,14 +186,14 @@ const caseCautions = (
     }))
   })
 
-export function timelineOf({ visits, dayOf, words }: CaseContext): Table {
+export function timelineOf({ visits, timeOf, time }: CaseContext): Table {
   return {
-    caption: words.timelineCaption,
-    head: words.timelineHead,
+    caption: time.timelineCaption,
+    head: time.timelineHead,
     rows: visits.map((visit, i) => {
       const before = visits[i - 1]
-      const day = dayOf(visit.date)
-      return [String(i + 1), String(day), before === undefined ? '\u2013' : String(day - dayOf(before.date))]
+      const at = timeOf(visit.date)
+      return [String(i + 1), String(at), before === undefined ? '\u2013' : String(at - timeOf(before.date))]
     }),
   }
 }

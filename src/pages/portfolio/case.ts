@@ -10,13 +10,12 @@ import {
   cautionsAtLast,
   comfortAtFirst,
   findingsTable,
-  patientOf,
   readingsTable,
   sidesAtFirst,
   solesAtFirst,
   timelineOf,
 } from './baseline.ts'
-import { type CaseContext, caseContext } from './context.ts'
+import { type CaseContext, caseContext, inCaseTime } from './context.ts'
 import { readingsCsv } from './csv.ts'
 import { discussionOf } from './discussion.ts'
 import {
@@ -31,12 +30,17 @@ import {
   trendsTable,
   trimTables,
 } from './follow-up.ts'
+import { type FineProfile, fineProfile } from './profile.ts'
 import { caseShots } from './shots.ts'
 import type { CaseChange, CaseSummary, PortfolioCase } from './view.ts'
 
 export interface MadeCase {
   readonly page: PortfolioCase
   readonly summary: CaseSummary
+  /** Never shown as it is: how closely it may be told depends on all other cases. */
+  readonly profile: FineProfile
+  /** Of each visit, as the page counts them. */
+  readonly times: readonly number[]
   /** The readings shown, as text of a CSV file. */
   readonly csv: string
 }
@@ -47,15 +51,16 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
   if (context === null) return null
   const summary = summaryOf(context)
   const shots = caseShots(context, input.pictures)
-  const { alias, visits, days, horse, words } = context
+  const { alias, visits, timeOf, time, horse, words } = context
   return {
     summary,
+    profile: fineProfile(context),
+    times: visits.map(({ date }) => timeOf(date)),
     csv: readingsCsv(context),
     page: {
       title: words.caseTitle(summary.findings),
       head: words.caseHead(alias),
-      keyFacts: words.keyFacts(visits.length, days),
-      patient: patientOf(context),
+      keyFacts: words.keyFacts(visits.length, summary.span),
       findings: {
         list: findingsTable(context),
         soles: solesAtFirst(context),
@@ -81,19 +86,20 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
       ...discussionOf(context),
       consent: horse.consent.photos ? words.consentWith : words.consentWithout,
       csv: 'readings.csv',
+      csvNote: time.csvNote,
     },
   }
 }
 
 function summaryOf(context: CaseContext): CaseSummary {
-  const { visits, assessment, anonymous, days } = context
+  const { visits, assessment, practice, anonymous, days, time } = context
   const stories = findingStories(visits)
   const withData = new Set([...stories.map(({ foot }) => foot), ...assessment.trends.map(({ foot }) => foot)])
   return {
     slug: context.slug,
     alias: context.alias,
     visits: visits.length,
-    days,
+    span: time.span(inCaseTime(days, practice)),
     length: lengthOf(days),
     outcome: outcomeOf(assessment),
     findings: [...new Set(stories.map(({ what }) => anonymous(what)))].sort(),

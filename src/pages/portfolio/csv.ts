@@ -5,15 +5,24 @@ import type { CaseContext } from './context.ts'
 const units = { length: 'mm', angle: 'deg', ratio: '', index: 'lb/in2' } as const
 
 /**
- * Every reading of the case, a line each: alias, day, stage, foot, measure, value, unit, source.
+ * Every reading of the case, a line each: alias, week or day, stage, foot, measure, value, unit, source.
  * Lengths in millimetres, angles in degrees; four decimals at most.
  */
-export const readingsCsv = ({ assessment, alias, dayOf }: CaseContext): string =>
+export const readingsCsv = ({ assessment, practice, alias, timeOf }: CaseContext): string =>
   csvText(
-    ['case', 'day', 'stage', 'foot', 'measure', 'value', 'unit', 'source'],
+    [
+      'case',
+      practice.portfolio.time === 'weeks' ? 'week' : 'day',
+      'stage',
+      'foot',
+      'measure',
+      'value',
+      'unit',
+      'source',
+    ],
     assessment.readings.map(({ date, stage, foot, measure, value, source }) => [
       alias,
-      dayOf(date),
+      timeOf(date),
       stage,
       foot,
       measure,

@@ -6,11 +6,11 @@ const viewHeading = /^#{3,6}\s+(?:the\s+)?owner['’]?s['’]?\s+view\s*#*\s*$/i
 const anyHeading = /^(#{1,6})\s/
 
 /**
- * Text under the heading for teaching, rewritten: of each visit by its day, then of the whole case. A part headed
+ * Text under the heading for teaching, rewritten: of each visit by its week or day, then of the whole case. A part headed
  * `### Owner's view` within it is told under that head of the report.
  */
 export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discussion' | 'ownerView'> {
-  const { horse, visits, anonymous, dayOf, words } = context
+  const { horse, visits, anonymous, timeOf, time, words } = context
   const views: string[] = []
   const part = (head: string, text: string | null) => {
     if (text === null) return []
@@ -19,7 +19,7 @@ export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discuss
     return rest.trim() === '' ? [] : [{ head, text: anonymous(rest.trim()) }]
   }
   const ofVisits = visits.flatMap((visit) =>
-    part(capital(words.day(dayOf(visit.date))), visit.body.forTeaching),
+    part(capital(time.at(timeOf(visit.date))), visit.body.forTeaching),
   )
   const ofCase = part(words.discussionGeneral, horse.body.forTeaching)
   return { discussion: [...ofVisits, ...ofCase], ownerView: views.length === 0 ? null : views.join('\n\n') }

@@ -2,22 +2,22 @@
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId, MeasureId } from '../../hoof/measures.ts'
 import type { Assessment, Trend } from '../../trend/assessment.ts'
-import type { FindingsGrid, SideDrawing, Table, TrendChart } from '../shared/figures.ts'
+import type { FindingsGrid, SideDrawing, Table, TrendChart, TrendPanel } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { trendChart } from '../shared/trend-chart.ts'
 import type { Outcome } from '../words/keys.ts'
-import type { CaseContext } from './context.ts'
+import { type CaseContext, inCaseTime } from './context.ts'
 
 const trimmed: readonly MeasureId[] = ['toe-length', 'heel-medial', 'heel-lateral']
 
-export function trimTables({ assessment, format, dayOf, words }: CaseContext): Table[] {
+export function trimTables({ assessment, format, timeOf, time, words }: CaseContext): Table[] {
   return trimmed.flatMap((measure) => {
     const some = assessment.growth.filter((growth) => growth.measure === measure)
     const dates = [...new Set(some.flatMap(({ trims }) => trims.map(({ date }) => date)))].sort()
     if (dates.length === 0) return []
     const rows = dates.map((date) => [
-      String(dayOf(date)),
+      String(timeOf(date)),
       ...feet.map((foot) => {
         const step = some.find((growth) => growth.foot === foot)?.trims.find((trim) => trim.date === date)
         return step === undefined ? '\u2013' : format.measure(measure, -step.step)
@@ -26,7 +26,7 @@ export function trimTables({ assessment, format, dayOf, words }: CaseContext): T
     return [
       {
         caption: words.doneCaption(format.name(measure)),
-        head: words.doneHead(feet.map((foot) => format.foot(foot))),
+        head: [time.head, ...feet.map((foot) => format.foot(foot))],
         rows,
       },
     ]
@@ -53,26 +53,40 @@ export function outcomeOf(assessment: Assessment): Outcome {
   return verdicts.every((verdict) => verdict === 'on target') ? 'on target' : 'improving'
 }
 
-export function sidesOverTime({ assessment, format, dayOf, words }: CaseContext): SideDrawing[] {
+export function sidesOverTime({ assessment, format, timeOf, time, words }: CaseContext): SideDrawing[] {
   return assessment.geometry
     .filter(({ first, latest }) => first.visit !== latest.visit)
     .map((geometry) =>
-      sideDrawing(geometry, format, words, (view) => words.dayStage(dayOf(view.date), view.stage)),
+      sideDrawing(geometry, format, words, (view) => time.stageAt(timeOf(view.date), view.stage)),
     )
 }
 
 const charted: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance']
 
-export function chartsOf({ assessment, format, dayOf, words }: CaseContext): TrendChart[] {
-  const time = {
-    title: words.chartTime,
-    at: (date: string) => ({ day: dayOf(date) }),
-    text: (date: string) => String(dayOf(date)),
+export function chartsOf({ assessment, practice, format, timeOf, time, words }: CaseContext): TrendChart[] {
+  const inWeeks = practice.portfolio.time === 'weeks'
+  const view = {
+    title: time.axis,
+    at: (date: string) => (inWeeks ? { week: timeOf(date) } : { day: timeOf(date) }),
+    text: (date: string) => String(timeOf(date)),
   }
+  const said = { ...words, chartHead: time.chartHead, chartSays: time.chartSays }
   return charted.flatMap((measure) => {
     const trends = gaugeTrends(assessment, measure).filter(({ n }) => n >= 3)
-    return trendChart(assessment, trends, format, time, words, (trend) => words.verdicts[trend.verdict]) ?? []
+    const chart = trendChart(assessment, trends, format, view, said, (trend) => words.verdicts[trend.verdict])
+    return chart === null ? [] : { ...chart, panels: chart.panels.map(withEvenLine) }
   })
+}
+
+/**
+ * In whole weeks the steps of a fitted line would stagger: they are laid evenly between its ends, which are whole weeks,
+ * so that no exact day shows.
+ */
+function withEvenLine(panel: TrendPanel): TrendPanel {
+  const [first, last] = [panel.line[0]?.at, panel.line.at(-1)?.at]
+  if (first === undefined || last === undefined || !('week' in first && 'week' in last)) return panel
+  const step = (last.week - first.week) / (panel.line.length - 1)
+  return { ...panel, line: panel.line.map((point, i) => ({ ...point, at: { week: first.week + i * step } })) }
 }
 
 const gaugeTrends = (assessment: Assessment, measure: AnyMeasureId): Trend[] =>
@@ -113,10 +127,10 @@ export function trendsTable({ assessment, format, words }: CaseContext): Table |
   }
 }
 
-export function gridOf({ visits, format, anonymous, dayOf, words }: CaseContext): FindingsGrid | null {
+export function gridOf({ visits, format, anonymous, timeOf, time, words }: CaseContext): FindingsGrid | null {
   const stories = findingStories(visits)
   if (stories.length === 0 || visits.length < 2) return null
-  const days = visits.map(({ date }) => words.day(dayOf(date)))
+  const when = visits.map(({ date }) => time.at(timeOf(date)))
   const rows = stories.map(({ foot, what, place, grades }) => ({
     foot,
     label: `${format.foot(foot)}: ${anonymous(what)}, ${anonymous(place)}`,
@@ -133,28 +147,29 @@ export function gridOf({ visits, format, anonymous, dayOf, words }: CaseContext)
     description: words.gridSays(
       cells.map(([label = '', ...grades]) => `${label}: ${grades.join(', ')}.`).join(' '),
     ),
-    table: { caption: words.gridCaption, head: ['', ...days], rows: cells },
-    visits: days,
+    table: { caption: words.gridCaption, head: ['', ...when], rows: cells },
+    visits: when,
     rows,
   }
 }
 
-export function growthLines({ assessment, format, words }: CaseContext): string[] {
+export function growthLines({ assessment, practice, format, time, words }: CaseContext): string[] {
   return assessment.growth.flatMap(({ foot, measure, ratePerMonth, low, high, days }) => {
     if (measure !== 'toe-length' || ratePerMonth === null || low === null || high === null) return []
     const [rate, interval] = [format.rate(measure, ratePerMonth), format.interval(measure, low, high)]
-    return [words.growthLine(format.foot(foot), format.name(measure), rate, interval, days)]
+    const span = time.span(inCaseTime(days, practice))
+    return [words.growthLine(format.foot(foot), format.name(measure), rate, interval, span)]
   })
 }
 
-export function growOutLines({ assessment, format, anonymous, dayOf, words }: CaseContext): string[] {
+export function growOutLines({ assessment, format, anonymous, timeOf, time, words }: CaseContext): string[] {
   return assessment.growOut.map((feature) => {
     const foot = format.foot(feature.foot)
     const what = anonymous(feature.feature)
     const place = anonymous(feature.place)
     if (feature.state === 'grown out') return words.growOutGone(foot, what, place)
     if (feature.date === null || feature.earliest === null) return words.growOutUnknown(foot, what, place)
-    const latest = feature.latest === null ? null : dayOf(feature.latest)
-    return words.growOutLine(foot, what, place, dayOf(feature.date), dayOf(feature.earliest), latest)
+    const latest = feature.latest === null ? null : timeOf(feature.latest)
+    return time.growOutLine(foot, what, place, timeOf(feature.date), timeOf(feature.earliest), latest)
   })
 }

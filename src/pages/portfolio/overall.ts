@@ -1,4 +1,5 @@
 /** Pages over all cases: the index with its filters, and how much each measure changed. Never a ranking. */
+import type { Practice } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { DistributionChart, Table } from '../shared/figures.ts'
@@ -9,6 +10,7 @@ import { medianInterval, medianOf } from './median.ts'
 import type { CaseChange, CaseSummary } from './view.ts'
 
 export interface PortfolioIndex {
+  readonly intro: string
   readonly count: string
   readonly cards: readonly CaseCard[]
   readonly filters: readonly Filter[]
@@ -41,10 +43,15 @@ export interface Filter {
 export const inOrder = (cases: readonly CaseSummary[]): CaseSummary[] =>
   [...cases].sort((a, b) => (a.slug < b.slug ? -1 : a.slug > b.slug ? 1 : 0))
 
-export function presentIndex(summaries: readonly CaseSummary[], format: Formatter): PortfolioIndex {
+export function presentIndex(
+  summaries: readonly CaseSummary[],
+  { portfolio }: Pick<Practice, 'portfolio'>,
+  format: Formatter,
+): PortfolioIndex {
   const words = format.words.portfolio
   const cases = inOrder(summaries)
   return {
+    intro: words.times[portfolio.time].intro,
     count: words.count(cases.length),
     cards: cases.map((one) => card(one, words)),
     shown: { all: words.shownAll(cases.length), some: words.shownSome(cases.length) },
@@ -55,7 +62,7 @@ export function presentIndex(summaries: readonly CaseSummary[], format: Formatte
 const card = (one: CaseSummary, words: Words['portfolio']): CaseCard => ({
   href: `${one.slug}/index.html`,
   alias: one.alias,
-  length: words.cardLength(one.visits, one.days),
+  length: words.cardLength(one.visits, one.span),
   outcome: words.outcomes[one.outcome],
   findings: one.findings.length === 0 ? words.cardNoFindings : one.findings.join(', '),
   tags: {

@@ -2,7 +2,9 @@ import type { Practice } from '../../casebook/model.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import type { Words } from '../words/index.ts'
+import type { ToldCase } from './coarsen.ts'
 import { presentIndex, presentSummary } from './overall.ts'
+import { patientOf } from './patient.ts'
 import type { CaseShot, CaseSummary, PortfolioCase } from './view.ts'
 
 /** A picture as a page of the portfolio shows it; paths are of its own making. */
@@ -19,7 +21,7 @@ function frame(title: string, practice: Practice, root: string, here: Here, word
     lang: words.base.lang,
     title,
     root,
-    by: w.by(practice.name),
+    by: practice.portfolio.hidesPractice ? null : w.by(practice.name),
     scripts: here === 'index' ? ['portfolio'] : [],
     links: [
       { href: `${root}index.html`, text: w.toIndex, current: here === 'index' },
@@ -28,8 +30,26 @@ function frame(title: string, practice: Practice, root: string, here: Here, word
   }
 }
 
+/** Stands in the page of a case where the patient is put, once it is known how closely all cases may be told. */
+const patientPlace = '<!--patient-->'
+
+/** What is put into the page of a case. */
+export const patientPart = (told: ToldCase, { portfolio: w }: Words): PageView => ({
+  path: 'patient',
+  template: 'portfolio/patient',
+  model: { p: patientOf(told, w) },
+})
+
+/** The page of a case with its patient. No text that a person wrote can hold the place: pages carry no comment of theirs. */
+export function withPatient(page: string, patient: string): string {
+  const [before, after, more] = page.split(patientPlace)
+  if (before === undefined || after === undefined || more !== undefined)
+    throw new Error('the page of a case has no single place for its patient')
+  return before + patient.trim() + after
+}
+
 /**
- * The page of one case, in its own folder.
+ * The page of one case, in its own folder, with a place left for its patient.
  * @param shown what stands for a processed picture; a picture without one is left out
  */
 export function casePage(
@@ -68,7 +88,7 @@ export function portfolioPages(
 ): PageView[] {
   const { words } = format
   const { portfolio: w } = words
-  const index = presentIndex(cases, format)
+  const index = presentIndex(cases, practice, format)
   return [
     {
       path: 'index.html',

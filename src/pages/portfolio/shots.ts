@@ -24,12 +24,12 @@ export function caseShots(
 function shot(
   photo: Photo,
   visit: Visit,
-  { format, dayOf, words }: CaseContext,
+  { format, timeOf, time, words }: CaseContext,
   pictures: Pictures,
 ): CaseShot[] {
   const picture = pictures.get(photo.file)
   if (picture === undefined) return []
-  const day = words.day(dayOf(visit.date))
+  const when = time.at(timeOf(visit.date))
   const parts = [
     photo.foot === null ? words.wholeHorse : format.foot(photo.foot),
     words.views[photo.view],
@@ -41,8 +41,8 @@ function shot(
       picture: photo.file,
       width: picture.width,
       height: picture.height,
-      alt: words.photoAlt(what, day),
-      label: `${what}, ${day}`,
+      alt: words.photoAlt(what, when),
+      label: `${what}, ${when}`,
     },
   ]
 }

@@ -1,6 +1,6 @@
 /**
  * What the portfolio may say of a horse. Nothing else can pass: no name, no owner, no place, no date, no note of the
- * practitioner's own, no caption, no file name. Times are days from the first visit.
+ * practitioner's own, no caption, no file name. Times are weeks or days from the first visit.
  */
 import type { Foot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
@@ -12,7 +12,6 @@ export interface PortfolioCase {
   readonly title: string
   readonly head: string
   readonly keyFacts: string
-  readonly patient: readonly { readonly name: string; readonly value: string }[]
   readonly findings: {
     readonly list: Table | null
     readonly soles: readonly SoleDrawing[]
@@ -43,6 +42,7 @@ export interface PortfolioCase {
   readonly ownerView: string | null
   readonly consent: string
   readonly csv: string
+  readonly csvNote: string
 }
 
 export interface CaseCaution {
@@ -67,7 +67,8 @@ export interface CaseSummary {
   readonly slug: string
   readonly alias: string
   readonly visits: number
-  readonly days: number
+  /** Time followed, in words. */
+  readonly span: string
   readonly length: CaseLength
   readonly outcome: Outcome
   readonly findings: readonly string[]

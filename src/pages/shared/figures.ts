@@ -21,8 +21,8 @@ interface Described {
   readonly table: Table
 }
 
-/** Time on a chart: a calendar date, or the day since the first visit where dates must not show. */
-export type ChartTime = { readonly date: PlainDate } | { readonly day: number }
+/** Time on a chart: a calendar date, or the day or week since the first visit where dates must not show. */
+export type ChartTime = { readonly date: PlainDate } | { readonly day: number } | { readonly week: number }
 
 /** One measure at up to four feet, panels on one scale: readings, fitted line with ribbon, band, forecast. */
 export interface TrendChart extends Described {

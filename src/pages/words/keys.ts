@@ -6,6 +6,24 @@ export type CaseLength = 'short' | 'half' | 'year' | 'long'
 /** What came of a case, from the verdicts of measures with a band. */
 export type Outcome = 'on target' | 'improving' | 'mixed' | 'worsening' | 'unsettled'
 
+/** Age in years as the portfolio tells it: from its closest bands to its widest. */
+export type AgeBand = '0' | '1-3' | '4-8' | '9-13' | '14-18' | '19-' | '0-3' | '4-13' | '14-' | '4-'
+
+/** Kinds of horse as the portfolio tells them, and several told as one. */
+export type KindClass =
+  | 'pony'
+  | 'cob'
+  | 'horse'
+  | 'draught'
+  | 'donkey'
+  | 'mule'
+  | 'pony or cob'
+  | 'horse or draught'
+  | 'donkey or mule'
+  | 'horse or pony'
+
+export type SexClass = 'mare' | 'gelding' | 'stallion' | 'male'
+
 /** Measures that an owner's page speaks of, in its order. */
 export const ownerMeasureIds = [
   'toe-length',

@@ -14,8 +14,11 @@ interface Tick {
   readonly label: string | readonly string[]
 }
 
-/** A time as a number of days: since 1970 for a date, since the first visit for a day. */
-export const dayNumber = (time: ChartTime): number => ('date' in time ? dayOf(time.date) : time.day)
+/** A time as a number of days: since 1970 for a date, since the first visit for a day or a week. */
+export function dayNumber(time: ChartTime): number {
+  if ('date' in time) return dayOf(time.date)
+  return 'day' in time ? time.day : time.week * 7
+}
 
 /** The round step, 1, 2 or 5 times a power of ten, that cuts a span into about `count` parts. */
 function roundStep(span: number, count: number): number {
@@ -42,6 +45,17 @@ export function valueAxis(low: number, high: number, count: number, decimalSign:
 export function dayAxis(low: number, high: number, count: number, decimalSign: string): Axis {
   const { ticks } = valueAxis(low, high, count, decimalSign)
   return { low, high, ticks: ticks.filter(({ at }) => at >= low && at <= high) }
+}
+
+/** An axis of day numbers since the first visit, told in weeks. */
+export function weekAxis(low: number, high: number, count: number, decimalSign: string): Axis {
+  const { ticks } = dayAxis(low / 7, high / 7, count, decimalSign)
+  const whole = ticks.filter(({ at }) => Number.isInteger(at))
+  return {
+    low,
+    high,
+    ticks: whole.map(({ at }) => ({ at: at * 7, label: String(at).replace('-', '\u2212') })),
+  }
 }
 
 /** Steps of a calendar axis, in months. */

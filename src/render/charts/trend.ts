@@ -9,7 +9,7 @@ import { trendKey } from './key.ts'
 import type { PlotRenderer } from './plot-renderer.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
 import { chartSvg, chartWidth, label } from './svg.ts'
-import { type Axis, dateAxis, dayAxis, dayNumber, valueAxis } from './ticks.ts'
+import { type Axis, dateAxis, dayAxis, dayNumber, valueAxis, weekAxis } from './ticks.ts'
 
 const height = 250
 /** Room round the plot for the labels of the axes. */
@@ -44,16 +44,16 @@ export function drawTrend(chart: TrendChart, renderPlot: PlotRenderer, words: Fi
           ? element('g', { id: axesId, ...inPlot }, axes(plot, time, value))
           : shape('use', { href: `#${axesId}` }),
         element('g', inPlot, renderPlot(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
-        // Day numbers say nothing by themselves; dates do.
-        isDated(chart) ? '' : label(chartWidth - margin.right, height - 4, chart.timeTitle, 'end'),
+        // Numbers of days or weeks say nothing by themselves; dates do.
+        tellsIn(chart, 'date') ? '' : label(chartWidth - margin.right, height - 4, chart.timeTitle, 'end'),
       ),
     )
   })
   return frame(chart, element('div', { class: 'panels' }, ...panels) + trendKey(chart, words.trend))
 }
 
-const isDated = ({ panels }: TrendChart): boolean =>
-  panels.some(({ points }) => points.some(({ at }) => 'date' in at))
+const tellsIn = ({ panels }: TrendChart, unit: 'date' | 'week'): boolean =>
+  panels.some(({ points }) => points.some(({ at }) => unit in at))
 
 function timeAxis(chart: TrendChart, { months, decimalSign }: FigureWords): Axis {
   const { panels } = chart
@@ -63,9 +63,10 @@ function timeAxis(chart: TrendChart, { months, decimalSign }: FigureWords): Axis
   const ahead = panels.flatMap(({ forecast }) => (forecast ? [aheadEnd(forecast, first)] : []))
   const end = Math.max(last, ...ahead)
   const beyond = Math.max(3, (end - first) * 0.04)
-  return isDated(chart)
-    ? dateAxis(first - beyond, end + beyond, timeTicks, months)
-    : dayAxis(first - beyond, end + beyond, timeTicks, decimalSign)
+  const [low, high] = [first - beyond, end + beyond]
+  if (tellsIn(chart, 'date')) return dateAxis(low, high, timeTicks, months)
+  const axis = tellsIn(chart, 'week') ? weekAxis : dayAxis
+  return axis(low, high, timeTicks, decimalSign)
 }
 
 /** The forecast itself is always in sight; of a long range, half as much again as led up to it. */

@@ -16,6 +16,7 @@ it('folds long lines, in letters of any length, just as the library folds a whol
     owners: [],
     localRules: null,
     contacts: { practice: null, vet: { name: null, phone: null } },
+    portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
     terms: {},
     body: '',
   }

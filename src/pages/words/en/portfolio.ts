@@ -1,9 +1,16 @@
-/** Wording of the teaching portfolio. Everything in days of the case; nothing that tells who or where. */
+/** Wording of the teaching portfolio. Everything in weeks or days of the case; nothing that tells who or where. */
 import type { Verdict } from '../../../trend/assessment.ts'
-import type { CaseLength, Outcome } from '../keys.ts'
+import type { AgeBand, CaseLength, KindClass, Outcome, SexClass } from '../keys.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const plural = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`
+
+const range = (low: number | null, high: number | null, unit: string) =>
+  low === null
+    ? `under ${(high ?? 0) + 1} ${unit}`
+    : high === null
+      ? `${low} ${unit} or more`
+      : `${low} to ${high} ${unit}`
 
 const outcomes: Readonly<Record<Outcome, string>> = {
   'on target': 'on target',
@@ -20,10 +27,77 @@ const lengths: Readonly<Record<CaseLength, string>> = {
   long: 'over a year',
 }
 
+const ages: Readonly<Record<AgeBand, string>> = {
+  '0': 'under a year',
+  '1-3': '1 to 3 years',
+  '4-8': '4 to 8 years',
+  '9-13': '9 to 13 years',
+  '14-18': '14 to 18 years',
+  '19-': '19 years or more',
+  '0-3': 'under 4 years',
+  '4-13': '4 to 13 years',
+  '14-': '14 years or more',
+  '4-': '4 years or more',
+}
+
+const kinds: Readonly<Record<KindClass, string>> = {
+  pony: 'pony',
+  cob: 'cob',
+  horse: 'horse',
+  draught: 'draught horse',
+  donkey: 'donkey',
+  mule: 'mule',
+  'pony or cob': 'pony or cob',
+  'horse or draught': 'horse or draught horse',
+  'donkey or mule': 'donkey or mule',
+  'horse or pony': 'horse or pony',
+}
+
+const sexes: Readonly<Record<SexClass, string>> = {
+  mare: 'mare',
+  gelding: 'gelding',
+  stallion: 'stallion',
+  male: 'gelding or stallion',
+}
+
+/** How time since the first visit is told: `n` is a number of whole weeks, or of days. */
+const timeIn = (unit: 'week' | 'day') => {
+  const [Unit, units] = [cap(unit), `${unit}s`]
+  return {
+    at: (n: number) => `${unit} ${n}`,
+    stageAt: (n: number, stage: 'before' | 'after') => `${unit} ${n}, ${stage} the trim`,
+    span: (n: number) => plural(n, unit),
+    head: Unit,
+    axis: `${units} from the first visit`,
+    intro: `Cases of hoof rehabilitation for teaching, told from the readings. Names, places and dates are left out; time is counted in ${units} from the first visit.`,
+    timelineCaption: `The visits, in ${units} from the first`,
+    timelineHead: ['Visit', Unit, `${cap(units)} since the visit before`],
+    csvNote: `${cap(units)} from the first visit; lengths in millimetres, angles in degrees.`,
+    chartHead: [Unit, 'Stage'] as readonly [string, string],
+    chartSays: (measure: string, feet: string) => `${cap(measure)} by ${unit} of the case. ${feet}`,
+    growOutLine: (
+      foot: string,
+      what: string,
+      place: string,
+      n: number,
+      earliest: number,
+      latest: number | null,
+    ) =>
+      `${cap(foot)}, ${what}, ${place}: at the ground about ${unit} ${n} (from ${unit} ${earliest} ${latest === null ? `on, with no latest ${unit}` : `to ${unit} ${latest}`}).`,
+    /** Where `on 14 March` became `on week 5`. */
+    mended: (text: string) =>
+      unit === 'week'
+        ? text.replace(
+            /\b([Oo])n(\s+[*_]*week \d)/g,
+            (_, o: string, rest: string) => `${o === 'O' ? 'I' : 'i'}n${rest}`,
+          )
+        : text,
+  }
+}
+
 export const portfolio = {
   title: 'Case portfolio',
-  intro:
-    'Cases of hoof rehabilitation for teaching, told from the readings. Names, places and dates are left out; time is counted in days from the first visit.',
+  times: { weeks: timeIn('week'), days: timeIn('day') },
   by: (practice: string) => `From the records of ${practice}`,
   toIndex: 'All cases',
   toSummary: 'Over all cases',
@@ -40,7 +114,7 @@ export const portfolio = {
   filterAll: 'any',
   filterReset: 'Show all',
   noMatch: 'No case has all of that. Choose less.',
-  cardLength: (visits: number, days: number) => `${plural(visits, 'visit')} over ${plural(days, 'day')}`,
+  cardLength: (visits: number, span: string) => `${plural(visits, 'visit')} over ${span}`,
   cardFindings: 'Found',
   cardNoFindings: 'no findings recorded',
   outcomeLabel: 'Outcome',
@@ -50,10 +124,7 @@ export const portfolio = {
   caseTitle: (findings: readonly string[]) =>
     findings.length === 0 ? 'Hooves over time' : cap(findings.join(', ')),
   caseHead: (alias: string) => `${alias}, a case`,
-  keyFacts: (visits: number, days: number) => `${plural(visits, 'visit')} over ${plural(days, 'day')}.`,
-  day: (day: number) => `day ${day}`,
-  dayStage: (day: number, stage: 'before' | 'after') => `day ${day}, ${stage} the trim`,
-  dayHead: 'Day',
+  keyFacts: (visits: number, span: string) => `${plural(visits, 'visit')} over ${span}.`,
 
   patient: 'Patient',
   patientKind: 'Kind',
@@ -61,10 +132,17 @@ export const portfolio = {
   patientAge: 'Age at the first visit',
   patientHeight: 'Height',
   patientWeight: 'Weight',
-  years: (n: number) => (n === 0 ? 'under a year' : plural(n, 'year')),
-  aboutCm: (cm: number) => `about ${cm} cm`,
-  aboutKg: (kg: number) => `about ${kg} kg`,
+  ages,
+  kinds,
+  sexes,
+  cm: (low: number | null, high: number | null) => range(low, high, 'cm'),
+  kg: (low: number | null, high: number | null) => range(low, high, 'kg'),
   notSaid: 'not recorded',
+  notTold: 'Not told',
+  notToldList: (names: readonly string[]) => names.join(', ').toLowerCase(),
+  patientShared: (cases: number) =>
+    `Told only as closely as ${cases} cases or more share it, so that no horse is known by it.`,
+  patientWide: 'Told in wide bands only, so that the horse is not easily known by it.',
 
   findings: 'Findings at the first visit',
   findingsNone: 'No findings were recorded at the first visit.',
@@ -82,8 +160,6 @@ export const portfolio = {
   sideTitle: (foot: string) => `${cap(foot)} from the side, as it came`,
 
   timeline: 'Timeline',
-  timelineCaption: 'The visits, in days from the first',
-  timelineHead: ['Visit', 'Day', 'Days since the visit before'],
 
   assessment: 'Assessment at the first visit',
   assessmentIntro: 'What stood outside its band, and what asked for care.',
@@ -113,7 +189,6 @@ export const portfolio = {
   done: 'What was done',
   doneIntro: 'How much each trim took, in the order of the visits. A dash: not read both before and after.',
   doneCaption: (measure: string) => `${cap(measure)}: taken at each trim`,
-  doneHead: (feet: readonly string[]) => ['Day', ...feet],
   doneNone: 'No reading was taken both before and after a trim.',
   planned: 'The staged plan',
   plannedHeels: (foot: string, from: string, limit: string) =>
@@ -162,23 +237,14 @@ export const portfolio = {
   gridCaption: 'Grades by visit',
   gridRow: (foot: string, what: string, grades: string) => `${cap(foot)}, ${what}: ${grades}.`,
   growth: 'Growth',
-  growthLine: (foot: string, measure: string, rate: string, interval: string, days: number) =>
-    `${cap(foot)}, ${measure}: ${rate} left after wear (95 % interval ${interval}), seen over ${plural(days, 'day')}.`,
+  growthLine: (foot: string, measure: string, rate: string, interval: string, span: string) =>
+    `${cap(foot)}, ${measure}: ${rate} left after wear (95 % interval ${interval}), seen over ${span}.`,
   growOut: 'Growing out',
-  growOutLine: (
-    foot: string,
-    what: string,
-    place: string,
-    day: number,
-    earliest: number,
-    latest: number | null,
-  ) =>
-    `${cap(foot)}, ${what}, ${place}: at the ground about day ${day} (from day ${earliest} ${latest === null ? 'on, with no latest day' : `to day ${latest}`}).`,
   growOutGone: (foot: string, what: string, place: string) => `${cap(foot)}, ${what}, ${place}: grown out.`,
   growOutUnknown: (foot: string, what: string, place: string) =>
-    `${cap(foot)}, ${what}, ${place}: no wall length read there, so no day can be given.`,
+    `${cap(foot)}, ${what}, ${place}: no wall length read there, so no time can be given.`,
   photos: 'Pictures',
-  photoAlt: (what: string, day: string) => `${cap(what)}, ${day}`,
+  photoAlt: (what: string, when: string) => `${cap(what)}, ${when}`,
   views: {
     lateral: 'from the outer side',
     medial: 'from the inner side',
@@ -202,14 +268,10 @@ export const portfolio = {
     'The owner agreed to this case being shown for teaching, without names and without pictures.',
 
   csv: 'Readings as a table (CSV)',
-  csvNote: 'Days from the first visit; lengths in millimetres, angles in degrees.',
 
-  chartTime: 'days from the first visit',
   chartTitle: (measure: string) => `${cap(measure)}, visit by visit`,
-  chartSays: (measure: string, feet: string) => `${cap(measure)} by day of the case. ${feet}`,
   chartFoot: (foot: string, first: string, last: string, note: string) =>
     `${cap(foot)}: ${first} to ${last}, ${note}.`,
-  chartHead: ['Day', 'Stage'] as readonly [string, string],
   chartStages: { before: 'before', after: 'after' },
 
   drawingTitle: (foot: string) => `${cap(foot)} from the side, first against latest`,
@@ -229,7 +291,6 @@ export const portfolio = {
     otherHorse: 'another horse',
     withheld: '(left out)',
     day: (day: number) => `day ${day}`,
-    dayStage: (day: number, stage: 'before' | 'after') => `day ${day}, ${stage} the trim`,
     month: (month: number) => `month ${month} of the case`,
     beforeCase: 'before the case',
   },
