@@ -125,7 +125,7 @@ function partForms(
   const [word = ''] = foldedWords(raw)
   const isPlace = (kind === 'private word' || kind === 'name of the practice') && placeWords.has(word)
   if (/^\d+$/.test(word) || word.length < 2) return { forms: [], reason: null }
-  if (particles.has(word) || isPlace || isTradeShort(word))
+  if (isParticle(raw, word) || isPlace || isTradeShort(word))
     return { forms: [], reason: 'part of a longer name, not searched alone' }
   if (bodyWords.has(word)) {
     return { forms: [{ words: [word], watch: 'title' }], reason: 'word of the trade, searched after a title' }
@@ -135,6 +135,10 @@ function partForms(
     return { forms: [{ words: [word], watch: 'capital' }], reason: 'two letters, searched with its capital' }
   return { forms: anyCase([raw], isCommon), reason: null }
 }
+
+/** `al Khatib`, `of Clare`; `Al` with its capital is what somebody is called. */
+const isParticle = (raw: string, word: string) =>
+  particles.has(word) && (raw === raw.toLowerCase() || isEveryday(word) || isAbbreviation(word) || word.length > 3)
 
 const capitals = (word: string): Form[] =>
   [word, ...pluralsOf(word)].map((one) => ({ words: [one], watch: 'capital' }))

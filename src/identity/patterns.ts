@@ -63,7 +63,12 @@ interface Shape {
 
 const small = (text: string) => text === text.toLowerCase()
 const isOrdinal = (text: string) => /\d(?:st|nd|rd|th)$/i.test(text)
-const noTrade = (text: string) => (text.match(/\p{Lu}+/gu) ?? []).every((letters) => !isAbbreviation(letters))
+/** Feet and measures with their numbers are no plates: `LF98 RFX`, `P3 DDF`. */
+const ofFoot = /^(?:[LR][FH]|[FH][LR]|[NO][FH]|T[LA]|H[LAB]|NB|TB)$/
+const noTrade = (text: string) =>
+  (text.match(/\p{Lu}+/gu) ?? []).every(
+    (letters) => !ofFoot.test(letters) && !(letters.length >= 3 && isAbbreviation(letters)),
+  )
 const ofPlate = /(?:plates?|reg|registration|registered|trailer|lorry|horsebox|van|car|truck)\W{1,3}$/i
 const ofChip = /(?:chip|microchip|passport|ueln|transponder|registration|number|no\.?|id)\W{1,3}$/i
 
@@ -141,7 +146,7 @@ const shapes: readonly Shape[] = [
   {
     kind: 'coordinates',
     pattern: new RegExp(
-      `${edge}[STNHO][A-HJ-Z] ?(?:\\d{4} ?\\d{4}|\\d{5} ?\\d{5}|\\d{3} \\d{3})(?![\\s\\d])${end}`,
+      `${edge}[STNHO][A-HJ-Z] ?(?:\\d{4} ?\\d{4}|\\d{5} ?\\d{5}|\\d{3} \\d{3})(?!\\s*\\d)${end}`,
       'gu',
     ),
     isOne: (it) => !isAbbreviation(it.slice(0, 2)) || /\d{4}/.test(it),

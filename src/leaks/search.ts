@@ -5,6 +5,7 @@
 import type { PlainDate } from '../hoof/dates.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import { type Finder, type Found, finderOf } from '../identity/finder.ts'
+import { type FormerFound, type FormerNames, formerFinder } from '../identity/former-names.ts'
 import type { HorseIdentity, IdentifierList } from '../identity/identifiers.ts'
 import { patternsIn } from '../identity/patterns.ts'
 import { withoutUnseen } from '../identity/words.ts'
@@ -66,18 +67,26 @@ export interface LeakKnowledge {
    * which may show: they are not searched.
    */
   readonly ownTexts: readonly string[]
+  /** Names that have left the casebook, known as hashes. */
+  readonly former?: FormerNames
 }
 
 /** Made once a build; each file is then searched in one walk over its words, however many names there are. */
 export function leakSearch(known: LeakKnowledge): LeakSearch {
   const finder = finderOf(known.list.identifiers)
   const dates = knownDates(known.horses)
-  return { scan: (file) => scanBytes(file, file.bytes, { known, finder, dates }, null) }
+  const former = formerFinder(known.former ?? [], namesNow(known.list))
+  return { scan: (file) => scanBytes(file, file.bytes, { known, finder, former, dates }, null) }
 }
+
+const namesNow = ({ identifiers }: IdentifierList): readonly string[] => [
+  ...new Set(identifiers.filter(({ kind }) => kind !== 'name of a picture').map(({ text }) => text)),
+]
 
 interface Search {
   readonly known: LeakKnowledge
   readonly finder: Finder
+  readonly former: (text: string) => readonly FormerFound[]
   readonly dates: KnownDates
 }
 
@@ -127,8 +136,12 @@ function scanPath(file: ScanFile, search: Search): LeakHit[] {
     hit(file, nowhere, { ...about(found, file), kind: `${about(found, file).kind}, in the file's own name` }),
   )
   const dates = file.reader.kind === 'everyone' ? dateFinds(text, search) : []
+  const former = file.reader.kind === 'everyone' ? search.former(text) : []
   return [
     ...names,
+    ...former.map(({ text: name }) =>
+      hit(file, nowhere, { kind: "former name, in the file's own name", text: name, horse: null }),
+    ),
     ...dates.map(({ text: date }) =>
       hit(file, nowhere, { kind: "date, in the file's own name", text: date, horse: null }),
     ),
@@ -174,13 +187,17 @@ function shownFinds(plain: Plain, file: ScanFile, search: Search): Find[] {
     (found): Find => ({ start: found.start, what: about(found, file) }),
   )
   if (file.reader.kind !== 'everyone') return numbers
+  const former = search
+    .former(plain.text)
+    .map(({ start, text }): Find => ({ start, what: { kind: 'former name', text, horse: null } }))
   const patterns = patternsIn(seen.text).map(
     ({ start, kind, text }): Find => ({ start, what: { kind, text, horse: null } }),
   )
   const dates = findDates(seen.text).map(
     ({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }),
   )
-  return [...numbers, ...patterns, ...dates].map((found) => ({ ...found, start: seen.origin(found.start) }))
+  const places = [...numbers, ...patterns, ...dates].map((found) => ({ ...found, start: seen.origin(found.start) }))
+  return [...places, ...former]
 }
 
 function findsOf(plain: Plain, file: ScanFile, search: Search): Find[] {
