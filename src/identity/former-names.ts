@@ -30,7 +30,10 @@ const hashOf = (folded: string, salt: string): string =>
 /** A name's words as a whole, and each of its parts that is no everyday word. */
 function formsOf(name: string): readonly string[] {
   const words = foldedWords(name)
-  const parts = words.length > 1 ? words.filter((word) => word.length >= 3 && !/^\d+$/.test(word) && !isEveryday(word)) : []
+  const parts =
+    words.length > 1
+      ? words.filter((word) => word.length >= 3 && !/^\d+$/.test(word) && !isEveryday(word))
+      : []
   const whole = words.length === 1 && [...(words[0] ?? '')].length < 3 ? [] : [words.join(' ')]
   return [...new Set([...whole, ...parts])].filter((form) => form !== '')
 }
@@ -78,7 +81,10 @@ const line = /^- ([0-9a-f]{8,64}) ([1-9]) ([0-9a-f]{24})$/
 
 /** The file `former-names.yaml`: a line a name, sorted, so that two copies merge by their lines. */
 export const printFormer = (known: FormerNames): string =>
-  head + rowsOf(known).map(({ salt, words, hash }) => `- ${salt} ${words} ${hash}\n`).join('')
+  head +
+  rowsOf(known)
+    .map(({ salt, words, hash }) => `- ${salt} ${words} ${hash}\n`)
+    .join('')
 
 /** The file read back. Lines that are neither a name nor a remark are given as they stand, for a warning. */
 export function parseFormer(text: string): { former: FormerNames; strange: readonly string[] } {
@@ -105,7 +111,10 @@ const widestGap = 3
  * Finds names that are known as hashes only. Those that are in the casebook now are left out: they are searched for in
  * clear, with all that is known of whose they are. An everyday word counts by its capital inside a sentence.
  */
-export function formerFinder(known: FormerNames, current: readonly string[]): (text: string) => readonly FormerFound[] {
+export function formerFinder(
+  known: FormerNames,
+  current: readonly string[],
+): (text: string) => readonly FormerFound[] {
   const today = [...new Set(current.flatMap(formsOf))]
   const forms = known.map(({ salt, words, hashes }) => {
     const now = new Set(today.filter((form) => countOf(form) === words).map((form) => hashOf(form, salt)))

@@ -42,8 +42,12 @@ export function marker(about: MarkContext): (text: string) => readonly Mark[] {
     ].map(({ start, end, why }): Place => ({ start: seen.origin(start), end: seen.origin(end - 1) + 1, why }))
     const places: Place[] = [
       ...shaped,
-      ...[...finder.find(text), ...finder.findNumbers(text)].map((found): Place => ({ ...found, why: 'name' })),
-      ...[...names].flatMap((name) => initialsIn(text, name)).map((found): Place => ({ ...found, why: 'likely name' })),
+      ...[...finder.find(text), ...finder.findNumbers(text)].map(
+        (found): Place => ({ ...found, why: 'name' }),
+      ),
+      ...[...names]
+        .flatMap((name) => initialsIn(text, name))
+        .map((found): Place => ({ ...found, why: 'likely name' })),
       ...placesIn(text),
       ...titledIn(text),
       ...likelyIn(text, about.own, known),
@@ -78,7 +82,8 @@ const titled =
   /(?<![\p{L}\p{N}])(?:Mr|Mrs|Ms|Mx|Miss|Dr|Prof|Professor|Sir|Lady|Lord|Rev|Madam|Auntie|Aunt|Uncle|Granny|Nanny|Captain|Major|Colonel)\.?[\s\u00A0]+\p{Lu}[\p{L}\p{M}'’-]*(?:[\s\u00A0]+\p{Lu}[\p{L}\p{M}'’-]+)?/gu
 
 function* titledIn(text: string): Generator<Place> {
-  for (const { 0: found, index } of text.matchAll(titled)) yield { start: index, end: index + found.length, why: 'title' }
+  for (const { 0: found, index } of text.matchAll(titled))
+    yield { start: index, end: index + found.length, why: 'title' }
 }
 
 const placed =
@@ -121,7 +126,9 @@ const isOddCapital = (text: string, raw: string, end: number): boolean =>
 
 /** A year alone is no date, but with what is known it may tell one. */
 function* yearsIn(text: string): Generator<Place> {
-  for (const { index } of text.matchAll(/(?<![\p{L}\p{N}.,/-])(?:19[5-9]|20[0-4])\d(?![\p{N}%/]|[.,-]\d|\s?(?:mm|cm|m|g|mg|kg|ml|l|iu|IU)(?!\p{L}))/gu)) {
+  for (const { index } of text.matchAll(
+    /(?<![\p{L}\p{N}.,/-])(?:19[5-9]|20[0-4])\d(?![\p{N}%/]|[.,-]\d|\s?(?:mm|cm|m|g|mg|kg|ml|l|iu|IU)(?!\p{L}))/gu,
+  )) {
     yield { start: index, end: index + 4, why: 'date' }
   }
 }

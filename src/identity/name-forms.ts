@@ -111,8 +111,11 @@ function manyWords(
   for (const part of raw) {
     const made = partForms(part, isCommon, kind)
     forms.push(...made.forms)
-    if (made.reason !== null)
+    // What is said of the whole is not said again of its parts.
+    const isSaid = everyday && made.reason === 'everyday word, searched with its capital'
+    if (made.reason !== null && !isSaid) {
       exceptions.push({ kind, text: `${part.toLowerCase()} (${text})`, reason: made.reason })
+    }
   }
   return { forms, exceptions }
 }
@@ -125,8 +128,8 @@ function partForms(
   const [word = ''] = foldedWords(raw)
   const isPlace = (kind === 'private word' || kind === 'name of the practice') && placeWords.has(word)
   if (/^\d+$/.test(word) || word.length < 2) return { forms: [], reason: null }
-  if (isParticle(raw, word) || isPlace || isTradeShort(word))
-    return { forms: [], reason: 'part of a longer name, not searched alone' }
+  if (isParticle(raw, word)) return { forms: [], reason: null }
+  if (isPlace || isTradeShort(word)) return { forms: [], reason: 'part of a longer name, not searched alone' }
   if (bodyWords.has(word)) {
     return { forms: [{ words: [word], watch: 'title' }], reason: 'word of the trade, searched after a title' }
   }
@@ -138,7 +141,8 @@ function partForms(
 
 /** `al Khatib`, `of Clare`; `Al` with its capital is what somebody is called. */
 const isParticle = (raw: string, word: string) =>
-  particles.has(word) && (raw === raw.toLowerCase() || isEveryday(word) || isAbbreviation(word) || word.length > 3)
+  particles.has(word) &&
+  (raw === raw.toLowerCase() || isEveryday(word) || isAbbreviation(word) || word.length > 3)
 
 const capitals = (word: string): Form[] =>
   [word, ...pluralsOf(word)].map((one) => ({ words: [one], watch: 'capital' }))

@@ -29,7 +29,11 @@ const links = new LinkifyIt({ fuzzyLink: true, fuzzyEmail: true, fuzzyIP: false 
 const endingsThatAreWords =
   /\.(?:in|it|is|no|so|to|at|be|by|my|me|us|am|as|do|if|on|or|we|he|an|hm|mm|cm|kg|pm)$/i
 
+/** No address is without one of these. */
+const ofAddress = /@|:\/\/|\.\p{L}/u
+
 function* addresses(text: string): Generator<PatternPlace> {
+  if (!ofAddress.test(text)) return
   for (const match of links.match(text) ?? []) {
     const { index, lastIndex, raw, schema } = match
     const place = { start: index, end: lastIndex, text: raw }

@@ -34,6 +34,9 @@ const weekday =
   /(?<!\p{L})(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\.?,?\s{1,2}(?:the\s)?$/iu
 const edge = '(?<![\\p{L}\\p{N}.])'
 const end = '(?![\\p{L}\\p{N}])'
+// Dates of digits alone are looked for in whole pages, drawings and all, so their patterns are the quick kind.
+const digitEdge = '(?=\\d)(?<![\\w.])'
+const digitEnd = '(?!\\w)'
 
 const two = (n: number) => String(n).padStart(2, '0')
 const fullYear = (text: string): number => (text.length === 2 ? 2000 + Number(text) : Number(text))
@@ -66,11 +69,11 @@ interface Form {
 /** Longer forms first: a place that one form has read is not read again by a shorter one. */
 const forms: readonly Form[] = [
   {
-    pattern: new RegExp(`${edge}(\\d{4})[-/._](\\d{1,2})[-/._](\\d{1,2})(?!\\d)`, 'gu'),
+    pattern: new RegExp(`${digitEdge}(\\d{4})[-/._](\\d{1,2})[-/._](\\d{1,2})(?!\\d)`, 'g'),
     read: ([y = '', m = '', d = '']) => dated(real(Number(y), Number(m), Number(d))),
   },
   {
-    pattern: new RegExp(`${edge}((?:19|20)\\d{2})(\\d{2})(\\d{2})(?!\\d)`, 'gu'),
+    pattern: new RegExp(`${digitEdge}((?:19|20)\\d{2})(\\d{2})(\\d{2})(?!\\d)`, 'g'),
     read: ([y = '', m = '', d = '']) => dated(real(Number(y), Number(m), Number(d))),
   },
   {
@@ -90,15 +93,15 @@ const forms: readonly Form[] = [
     read: ([m = '', d = '', y = '']) => dated(real(fullYear(y), monthNumber(m), Number(d))),
   },
   {
-    pattern: new RegExp(`${edge}(\\d{1,2})([/.-])(\\d{1,2})\\2(\\d{4})${end}`, 'gu'),
+    pattern: new RegExp(`${digitEdge}(\\d{1,2})([/.-])(\\d{1,2})\\2(\\d{4})${digitEnd}`, 'g'),
     read: ([a = '', , b = '', y = '']) => dated(eitherWay(a, b, y)),
   },
   {
-    pattern: new RegExp(`${edge}(\\d{1,2})/(\\d{1,2})/(\\d{2})(?![/\\d])${end}`, 'gu'),
+    pattern: new RegExp(`${digitEdge}(\\d{1,2})/(\\d{1,2})/(\\d{2})(?![/\\d])${digitEnd}`, 'g'),
     read: ([a = '', b = '', y = '']) => dated(recent(y) ? eitherWay(a, b, y) : []),
   },
   {
-    pattern: new RegExp(`${edge}(?<!-)(\\d{1,2})([.-])(\\d{1,2})\\2(\\d{2})(?![-.]\\d)${end}`, 'gu'),
+    pattern: new RegExp(`${digitEdge}(?<!-)(\\d{1,2})([.-])(\\d{1,2})\\2(\\d{2})(?![-.]\\d)${digitEnd}`, 'g'),
     read: ([d = '', , m = '', y = '']) => dated(recent(y) ? real(fullYear(y), Number(m), Number(d)) : []),
   },
   {

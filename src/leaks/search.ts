@@ -21,7 +21,7 @@ import {
   withoutData,
   withoutTags,
 } from './plain-text.ts'
-import { printable } from './printable.ts'
+import { printable, printableRuns } from './printable.ts'
 
 export interface ScanFile {
   /** Path within `site/`. A locked page's plain text is given under the path of the page. */
@@ -164,7 +164,9 @@ function scanText(file: ScanFile, given: string, search: Search, within: Place |
       hits.push(hit(file, within ?? { ...locate(at), offset: null }, found.what))
     }
   }
-  for (const reading of [plain, withoutTags(plain)]) take(reading, findsOf(reading, file, search))
+  take(plain, findsOf(plain, file, search))
+  const bare = withoutTags(plain)
+  if (bare !== plain) take(bare, namesIn(bare, file, search))
   for (const reading of [shownText(plain), attributeText(plain)])
     take(reading, shownFinds(reading, file, search))
   const inside = embedded.flatMap(({ at, bytes }) =>
@@ -196,21 +198,25 @@ function shownFinds(plain: Plain, file: ScanFile, search: Search): Find[] {
   const dates = findDates(seen.text).map(
     ({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }),
   )
-  const places = [...numbers, ...patterns, ...dates].map((found) => ({ ...found, start: seen.origin(found.start) }))
+  const places = [...numbers, ...patterns, ...dates].map((found) => ({
+    ...found,
+    start: seen.origin(found.start),
+  }))
   return [...places, ...former]
 }
 
-function findsOf(plain: Plain, file: ScanFile, search: Search): Find[] {
+function namesIn(plain: Plain, file: ScanFile, search: Search): Find[] {
   const names = allowed(search.finder.find(plain.text), file, search, plain.text)
-  const finds: Find[] = names.map((found) => ({
-    start: found.start,
-    what: about(found, file),
-  }))
-  if (file.reader.kind !== 'everyone') return finds
-  for (const found of dateFinds(plain.text, search)) {
-    finds.push({ start: found.start, what: { kind: 'date', text: found.text, horse: null } })
-  }
-  return finds
+  return names.map((found) => ({ start: found.start, what: about(found, file) }))
+}
+
+function findsOf(plain: Plain, file: ScanFile, search: Search): Find[] {
+  const names = namesIn(plain, file, search)
+  if (file.reader.kind !== 'everyone') return names
+  const dates = dateFinds(plain.text, search).map(
+    ({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }),
+  )
+  return [...names, ...dates]
 }
 
 /** Dates of the casebook in any written form, and any full date since its first day: forecasts count too. */
@@ -287,13 +293,11 @@ function scanStrings(
 const longEnough = 6
 
 function longStrings(file: ScanFile, bytes: Uint8Array, search: Search, within: Place | null): LeakHit[] {
-  const hits = printable(bytes).flatMap(({ text, at }) =>
+  const hits = printableRuns(bytes, longEnough).flatMap(({ text, at: from }) =>
     search.finder
       .find(text)
       .filter((found) => lettersOf(found) >= longEnough && allowed([found], file, search, text).length > 0)
-      .map((found) =>
-        hit(file, within ?? { line: null, column: null, offset: at(found.start) }, about(found, file)),
-      ),
+      .map((found) => hit(file, within ?? { line: null, column: null, offset: from }, about(found, file))),
   )
   return distinct(hits)
 }
