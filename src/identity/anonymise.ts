@@ -7,6 +7,10 @@ import { dateOfDay, dayOf, daysBetween, type PlainDate } from '../hoof/dates.ts'
 import { claims } from './claims.ts'
 import { type Finder, type Found, finderOf } from './finder.ts'
 import type { Identifier, IdentifierKind } from './identifiers.ts'
+import { initialsIn } from './initials.ts'
+import { patternsIn } from './patterns.ts'
+import { beginsSentence } from './sentence.ts'
+import { withoutUnseen } from './words.ts'
 import { findDates, type WrittenDate } from './written-dates.ts'
 
 /** The words that stand for what is taken out. */
@@ -56,10 +60,17 @@ export function anonymiser(given: Anonymous): Anonymiser {
   }
   return (written) => {
     const text = withoutControls(written)
-    const dates = findDates(text).flatMap((date) => dateChange(date, about))
+    const seen = withoutUnseen(text)
+    const inSeen = ({ start, end, by }: Change): Change => ({
+      start: seen.origin(start),
+      end: seen.origin(end - 1) + 1,
+      by,
+    })
+    const patterns = patternsIn(seen.text).map(({ start, end }) => ({ start, end, by: about.stand.withheld }))
+    const dates = findDates(seen.text).flatMap((date) => dateChange(date, about))
     const names = nameChanges(text, finder, about)
     const initials = initialChanges(text, about)
-    return applied(text, [...dates, ...names, ...initials])
+    return applied(text, [...patterns.map(inSeen), ...dates.map(inSeen), ...names, ...initials])
   }
 }
 
@@ -70,36 +81,44 @@ function applied(text: string, changes: readonly Change[]): string {
   let out = ''
   let at = 0
   for (const { start, end, by } of kept) {
-    out += text.slice(at, start) + (beginsSentence(text, start) ? capital(by) : by)
+    out += text.slice(at, start) + (takesCapital(text, start) ? capital(by) : by)
     at = end
   }
   return out + text.slice(at)
 }
 
-/** At the beginning of the text, after the end of a sentence, or first in a line but for the signs of Markdown. */
-function beginsSentence(text: string, at: number): boolean {
-  if (at === 0 || /^[.!?:]\s$/.test(text.slice(Math.max(0, at - 2), at))) return true
-  const back = (from: number, sign: RegExp): number => {
-    let start = from
-    while (sign.test(text[start - 1] ?? '')) start--
-    return start
-  }
-  const spaces = back(at, /\s/)
-  const signs = back(spaces, /[-*#>]/)
-  const isFirst = (from: number) => text.slice(back(from, /\s/), from).includes('\n')
-  return text.slice(spaces, at).includes('\n') || (signs < spaces && isFirst(signs))
-}
+/** After a semicolon or a dash a capital says nothing, and none is due. */
+const takesCapital = (text: string, at: number): boolean =>
+  beginsSentence(text, at) && !/[;…–—”»]\s*$/.test(text.slice(Math.max(0, at - 8), at))
+
 const capital = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 
 function nameChanges(text: string, finder: Finder, about: Anonymous): Change[] {
-  return finder
-    .find(text)
+  const changes = [...finder.find(text), ...finder.findNumbers(text)]
     .map((found) => {
       const lostApostrophe =
         /s$/i.test(found.text) && found.identifiers.every(({ words, text: of }) => isPossessive(words, of))
       return { start: found.start, end: found.end, by: standFor(found, about) + (lostApostrophe ? "'s" : '') }
     })
     .sort((a, b) => b.end - b.start - (a.end - a.start))
+  return merged(text, changes)
+}
+
+/** Two parts of a name that stand side by side are one: `田中 花子`, each found alone. */
+function merged(text: string, changes: readonly Change[]): Change[] {
+  const claim = claims(text.length)
+  const kept: Change[] = []
+  for (const change of changes.filter(claim).sort((a, b) => a.start - b.start)) {
+    const last = kept.at(-1)
+    if (
+      last !== undefined &&
+      last.by === change.by &&
+      /^[\s\u3000・·]*$/.test(text.slice(last.end, change.start))
+    ) {
+      kept[kept.length - 1] = { ...last, end: change.end }
+    } else kept.push(change)
+  }
+  return kept
 }
 
 /** `junos` of `Juno`. */
@@ -133,12 +152,18 @@ function dateChange(date: WrittenDate, about: Anonymous): Change[] {
   const of = (day: number) => (day < 0 ? stand.beforeCase : stand.day(day))
   const [when] = date.dates
   if (when !== undefined) return change(of(daysBetween(firstDate, when)))
-  if (date.month !== null) {
-    const months = monthCount(date.month) - monthCount(firstDate)
+  const ofMonth = (month: string): Change[] => {
+    const months = monthCount(month) - monthCount(firstDate)
     return change(months < 0 ? stand.beforeCase : stand.month(months + 1))
   }
-  // Without a year: the first such day from the first visit on.
+  if (date.month !== null) return ofMonth(date.month)
   const year = Number(firstDate.slice(0, 4))
+  if (date.inMonth !== null) {
+    const inYear = date.inMonth >= Number(firstDate.slice(5, 7)) ? year : year + 1
+    return ofMonth(`${inYear}-${String(date.inMonth).padStart(2, '0')}`)
+  }
+  if (date.monthDay === null) return change(stand.withheld)
+  // Without a year: the first such day from the first visit on.
   const near = [year, year + 1]
     .map((y) => `${y}-${date.monthDay}`)
     .find((text) => dateOfDay(dayOf(text)) === text && text >= firstDate)
@@ -147,32 +172,11 @@ function dateChange(date: WrittenDate, about: Anonymous): Change[] {
 
 const monthCount = (date: string) => Number(date.slice(0, 4)) * 12 + Number(date.slice(5, 7))
 
-const initialsOf = (name: string) =>
-  name
-    .split(/[\s-]+/)
-    .map((part) => part.slice(0, 1).toUpperCase())
-    .filter((letter) => /\p{Lu}/u.test(letter))
-
-/** `J.`, `J's` for a horse called Juno; `A.K.`, `A. K.`, `AK's` for an owner called Ada Kestrel. */
+/** Where initials can mean nobody but the horse or its owner; a person is asked about the others. */
 function initialChanges(text: string, about: Anonymous): Change[] {
-  const changes: Change[] = []
-  const take = (pattern: RegExp, by: string, keep = '') => {
-    for (const match of text.matchAll(pattern)) {
-      changes.push({ start: match.index, end: match.index + match[0].length, by: by + keep })
-    }
-  }
-  const of = (name: string, by: string) => {
-    const letters = initialsOf(name)
-    if (letters.length > 1) {
-      take(new RegExp(`(?<![\\p{L}.])${letters.map((letter) => `${letter}\\.`).join('\\s?')}`, 'gu'), by)
-      take(new RegExp(`(?<![\\p{L}\\p{N}])${letters.join('')}(?=['’]s|[\\s,;:)]|$)`, 'gu'), by)
-    }
-    for (const letter of letters) {
-      take(new RegExp(`(?<![\\p{L}\\p{N}.'’])${letter}(?=['’]s(?!\\p{L}))`, 'gu'), by)
-      take(new RegExp(`(?<![\\p{L}\\p{N}.'’])${letter}\\.(?=\\s|$|,)`, 'gu'), by)
-    }
-  }
-  of(about.horseName, about.stand.alias)
-  if (about.ownerName !== null) of(about.ownerName, about.stand.owner)
-  return changes
+  const of = (name: string | null, by: string): Change[] =>
+    name === null
+      ? []
+      : initialsIn(text, name).flatMap(({ start, end, isSure }) => (isSure ? [{ start, end, by }] : []))
+  return [...of(about.horseName, about.stand.alias), ...of(about.ownerName, about.stand.owner)]
 }

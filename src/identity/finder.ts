@@ -1,4 +1,13 @@
-import type { Identifier } from './identifiers.ts'
+/** Finds every identifier of a casebook in a text, in one walk whatever their number. */
+import { isEveryday } from './everyday.ts'
+import type { Identifier, Watch } from './identifier.ts'
+import { bareOf, possibleBare, possibleStems, stemsOf } from './inflected.ts'
+import { type Joined, joinedNames, pieces } from './joined.ts'
+import { knownNumbers } from './phone-numbers.ts'
+import { beginsSentence, hasTitle, readsAsName } from './sentence.ts'
+import { bodyWords } from './trade-words.ts'
+import { unspacedFinder } from './unspaced.ts'
+import { wordSieve } from './word-sieve.ts'
 import { type Word, walkWords, wordsOf } from './words.ts'
 
 /** Identifiers found at one place; several may share the same words. */
@@ -16,6 +25,8 @@ export interface Found {
 export interface Finder {
   /** Every place where an identifier stands, in order; longer ones first where several begin together. */
   find(text: string): readonly Found[]
+  /** Places of telephone numbers of the casebook: for text that people read, not for drawings. */
+  findNumbers(text: string): readonly Found[]
 }
 
 interface Entry {
@@ -25,90 +36,80 @@ interface Entry {
 
 /** More than this between two words and they no longer make one name. */
 const widestGap = 6
+/** What stands between the words of a name: no control characters, as in the bytes of a picture, and no brackets. */
+const gapPattern = /^[\s\p{Z}\p{P}\p{Cf}\p{Default_Ignorable_Code_Point}&+~|]*$/u
+
+const asWords: ReadonlySet<Watch> = new Set(['any case', 'capital', 'title', 'path'])
 
 /**
- * One walk over a text whatever the number of identifiers: words are looked up by a small fingerprint first, and
- * read in full only where that fits.
+ * Words are looked up by a small fingerprint first, and read in full only where that fits.
  */
 export function finderOf(identifiers: readonly Identifier[]): Finder {
-  const byFirst = indexed(identifiers)
-  const sieve = sieveOf([...byFirst.keys()])
+  const entries = entriesOf(identifiers.filter(({ watch }) => asWords.has(watch)))
+  const byFirst = grouped(entries, ({ words }) => words[0] ?? '')
+  const singles = entries.filter(({ words, identifiers: of }) => words.length === 1 && of.some(isName))
+  const byStem = grouped(singles, ({ words }) => stemsOf(words[0] ?? ''))
+  const byBare = grouped(singles, ({ words }) => bareOf(words[0] ?? '') ?? [])
+  const joined = joinedNames(
+    singles.map(({ words, identifiers: of }) => ({ word: words[0] ?? '', of: of.filter(isName) })),
+  )
+  const sieve = wordSieve([...byFirst.keys()], joined.words)
+  const unspaced = unspacedFinder(
+    entriesOf(identifiers.filter(({ watch }) => watch === 'within')).map(({ words, identifiers: of }) => ({
+      form: words[0] ?? '',
+      of,
+    })),
+  )
+  const numbers = knownNumbers(
+    new Map(
+      entriesOf(identifiers.filter(({ watch }) => watch === 'digits')).map(({ words, identifiers: of }) => [
+        words[0] ?? '',
+        of,
+      ]),
+    ),
+  )
+  const bare = (
+    of: readonly { start: number; end: number; of: readonly Identifier[] }[],
+    text: string,
+  ): Found[] =>
+    of.map(({ start, end, of: found }) => ({
+      start,
+      end,
+      text: text.slice(start, end),
+      identifiers: found,
+      before: null,
+      after: null,
+    }))
   return {
     find(text) {
       const found: Found[] = []
       const walk = walkWords(text)
-      for (let at = nextLikely(text, 0, sieve); at < text.length; ) {
+      for (let at = sieve.next(text, 0); at < text.length; ) {
         const word = walk.next(at)
         if (word === null) break
+        const before = found.length
         for (const entry of byFirst.get(word.folded) ?? []) {
           const match = matchAt(text, word, entry, walk.next)
           if (match) found.push(place(text, match, walk.next(match.end)))
         }
-        at = nextLikely(text, word.end, sieve)
+        if (found.length === before) {
+          for (const match of hiddenIn(word, { byFirst, byStem, byBare, joined })) {
+            found.push(place(text, match, walk.next(match.end)))
+          }
+        }
+        at = sieve.next(text, word.end)
       }
-      return found
+      const inRuns = bare(unspaced.find(text), text)
+      return inRuns.length === 0 ? found : [...found, ...inRuns].sort((a, b) => a.start - b.start)
     },
+    findNumbers: (text) => bare(numbers(text), text),
   }
 }
 
-const sieveBits = 16
+const isName = ({ kind, watch }: Identifier) =>
+  watch !== 'path' && watch !== 'title' && kind !== 'name of a picture'
 
-/** FNV-1a over lower-case ASCII, one step. */
-const mixed = (hash: number, code: number): number => Math.imul(hash ^ code, 0x01000193)
-const seed = 0x811c9dc5
-const slot = (hash: number): number => (hash ^ (hash >>> sieveBits)) & ((1 << sieveBits) - 1)
-
-function sieveOf(words: readonly string[]): Uint8Array {
-  const sieve = new Uint8Array(1 << sieveBits)
-  for (const word of words) {
-    let hash = seed
-    for (let i = 0; i < word.length; i++) hash = mixed(hash, word.charCodeAt(i))
-    sieve[slot(hash)] = 1
-  }
-  return sieve
-}
-
-/**
- * Where the next word begins that may be an identifier's first, from a place that no word lies across. A word with
- * any sign beyond ASCII is always likely: the full reading folds it.
- */
-function nextLikely(text: string, from: number, sieve: Uint8Array): number {
-  const length = text.length
-  let at = from
-  while (at < length) {
-    const code = text.charCodeAt(at)
-    const kind = kindOf(code)
-    if (kind === other) {
-      at++
-      continue
-    }
-    if (kind === beyond) return at
-    const start = at
-    let hash = seed
-    let next = kind
-    while (next === kind) {
-      hash = mixed(hash, kind === letter ? text.charCodeAt(at) | 0x20 : text.charCodeAt(at))
-      at++
-      next = at < length ? kindOf(text.charCodeAt(at)) : other
-    }
-    if (next === beyond || sieve[slot(hash)] === 1) return start
-  }
-  return length
-}
-
-const other = 0
-const letter = 1
-const digit = 2
-const beyond = 3
-
-function kindOf(code: number): number {
-  if (code > 127) return beyond
-  const lower = code | 0x20
-  if (lower >= 97 && lower <= 122) return letter
-  return code >= 48 && code <= 57 ? digit : other
-}
-
-function indexed(identifiers: readonly Identifier[]): ReadonlyMap<string, readonly Entry[]> {
+function entriesOf(identifiers: readonly Identifier[]): Entry[] {
   const entries = new Map<string, Entry>()
   for (const identifier of identifiers) {
     const key = identifier.words.join(' ')
@@ -116,16 +117,24 @@ function indexed(identifiers: readonly Identifier[]): ReadonlyMap<string, readon
     if (entry) entry.identifiers.push(identifier)
     else entries.set(key, { words: identifier.words, identifiers: [identifier] })
   }
-  const byFirst = new Map<string, Entry[]>()
-  for (const entry of entries.values()) {
-    const first = entry.words[0]
-    if (first === undefined) continue
-    const list = byFirst.get(first)
-    if (list) list.push(entry)
-    else byFirst.set(first, [entry])
+  return [...entries.values()]
+}
+
+/** By one key or several; those of more words first. */
+function grouped(
+  entries: readonly Entry[],
+  keys: (entry: Entry) => string | readonly string[],
+): ReadonlyMap<string, readonly Entry[]> {
+  const groups = new Map<string, Entry[]>()
+  for (const entry of entries) {
+    for (const key of [keys(entry)].flat()) {
+      const list = groups.get(key)
+      if (list) list.push(entry)
+      else groups.set(key, [entry])
+    }
   }
-  for (const list of byFirst.values()) list.sort((a, b) => b.words.length - a.words.length)
-  return byFirst
+  for (const list of groups.values()) list.sort((a, b) => b.words.length - a.words.length)
+  return groups
 }
 
 interface Match {
@@ -140,20 +149,117 @@ function matchAt(text: string, first: Word, entry: Entry, next: (from: number) =
   for (const expected of entry.words.slice(1)) {
     const word = next(end)
     if (word === null || word.folded !== expected || word.start - end > widestGap) return null
+    if (!gapPattern.test(text.slice(end, word.start))) return null
     words.push(word)
     end = word.end
   }
   const identifiers = entry.identifiers.filter(({ watch }) => {
     if (watch === 'any case') return true
-    if (watch === 'capital') return words.every(({ raw }) => raw !== raw.toLowerCase())
-    return isPathPart(text, first.start, end)
+    if (watch === 'path') return isPathPart(text, words)
+    if (hasTitle(text, first.start)) return true
+    return watch === 'capital' && isNamed(text, words)
   })
   return identifiers.length === 0 ? null : { start: first.start, end, identifiers }
 }
 
-/** `/may/`, `"may"`, `=may.`: a part of a path, or the whole of a value. */
-const isPathPart = (text: string, start: number, end: number): boolean =>
-  /[/"'=#\\]/.test(text[start - 1] ?? '/') && /[/."'#?\\]/.test(text[end] ?? '/')
+const isUpper = (raw: string) => /^\p{Lu}/u.test(raw)
+
+/** An everyday word is a name by its capital, unless the capital is due to where it stands. */
+function isNamed(text: string, words: readonly Word[]): boolean {
+  const [first] = words
+  if (first === undefined) return false
+  const end = words.at(-1)?.end ?? first.end
+  if (words.length > 1)
+    return words.every(({ raw }) => isUpper(raw) || /^\d/.test(raw)) || isSlug(text, words)
+  const { raw, start, folded } = first
+  if (!isUpper(raw)) return false
+  // Two capitals are an abbreviation; three and more may be a name that is shouted, among words that are not.
+  if (raw.length === 2 && raw === raw.toUpperCase()) return false
+  if (isOfCalendar(text, first)) return false
+  if (!beginsSentence(text, start) || (raw.length === 2 && !isEveryday(folded))) return true
+  if (bodyWords.has(folded)) return false
+  return (
+    readsAsName(text, end) ||
+    (raw === raw.toUpperCase() && !/^[\s,]+\p{Lu}{2}/u.test(text.slice(end, end + 8)))
+  )
+}
+
+/** `in May`, `14 May`, `May 2027`: the month. */
+function isOfCalendar(text: string, { folded, start, end }: Word): boolean {
+  if (
+    !/^(?:january|february|march|april|may|june|july|august|september|october|november|december)$/.test(
+      folded,
+    )
+  )
+    return false
+  const before = text.slice(Math.max(0, start - 14), start)
+  return (
+    /(?:\d(?:st|nd|rd|th)?|\b(?:in|since|until|till|by|from|this|last|next|early|mid|late|during|throughout|through))[\s-]{1,2}$/i.test(
+      before,
+    ) || /^\s{1,2}['’]?\d/.test(text.slice(end, end + 4))
+  )
+}
+
+/** `morning_star`, `../morning-star/`. */
+function isSlug(text: string, words: readonly Word[]): boolean {
+  const gaps = words.slice(1).map((word, i) => text.slice(words[i]?.end, word.start))
+  return (
+    gaps.every((gap) => /^[_.%+]$/.test(gap)) || (gaps.every((gap) => gap === '-') && isPathPart(text, words))
+  )
+}
+
+/** `/may/`, `may/index.html`, `href="may"`: a part of a path, whole. Its words stand as in the id. */
+function isPathPart(text: string, words: readonly Word[]): boolean {
+  const start = words[0]?.start ?? 0
+  const end = words.at(-1)?.end ?? start
+  if (words.slice(1).some((word, i) => !/^[-_. ]?$/.test(text.slice(words[i]?.end, word.start)))) return false
+  const before = text[start - 1] ?? ''
+  const after = text[end] ?? ''
+  // `1/2 plain/flat`, `</star`: a stroke alone is no path.
+  if (/[/\\]/.test(before)) return /^[/\\."'?#)]?$/.test(after) && !/[\s<\d]/.test(text[start - 2] ?? '')
+  if (/[/\\]/.test(after))
+    return (
+      /^["'=(\s]?$/.test(before) && /[\p{L}\p{N}._-]/u.test(text[end + 1] ?? '') && isAddress(text, start)
+    )
+  return (
+    /\b(?:href|src|action)\s*=\s*["']?$/i.test(text.slice(Math.max(0, start - 12), start)) &&
+    /["'?#\s>]/.test(after)
+  )
+}
+
+/** `star/index.html` at the beginning of a text or a value, or with more strokes or a full stop to come. */
+function isAddress(text: string, start: number): boolean {
+  const rest = /^[^\s"'<>)]*/.exec(text.slice(start, start + 120))?.[0] ?? ''
+  return /["'=(]/.test(text[start - 1] ?? '"') || /[/\\].*[/\\.]/.test(rest)
+}
+
+interface Hidden {
+  readonly byFirst: ReadonlyMap<string, readonly Entry[]>
+  readonly byStem: ReadonlyMap<string, readonly Entry[]>
+  readonly byBare: ReadonlyMap<string, readonly Entry[]>
+  readonly joined: Joined<Identifier>
+}
+
+/** Names within a word: joined to others, with a case ending, behind what is written on to them. */
+function hiddenIn(word: Word, { byFirst, byStem, byBare, joined }: Hidden): readonly Match[] {
+  const { raw, folded, start, end } = word
+  const whole = (identifiers: readonly Identifier[]): Match[] =>
+    identifiers.length === 0 ? [] : [{ start, end, identifiers }]
+  const camel = pieces(raw)
+  const inCamel = camel.flatMap((piece) => byFirst.get(piece) ?? []).filter(({ words }) => words.length === 1)
+  if (inCamel.length > 0) return whole(inCamel.flatMap(({ identifiers }) => identifiers.filter(isName)))
+  const inJoined = joined.within(folded)
+  if (inJoined.length > 0) return whole(inJoined)
+  for (const stem of possibleStems(folded, raw)) {
+    const entries = byStem.get(stem)
+    if (entries) return whole(entries.flatMap(({ identifiers }) => identifiers))
+  }
+  for (const one of [folded, ...possibleBare(folded)]) {
+    const entries = byBare.get(one)
+    if (entries) return whole(entries.flatMap(({ identifiers }) => identifiers))
+  }
+  return []
+}
 
 /** As far back as the word before a name is looked for. */
 const lookBack = 48

@@ -10,6 +10,11 @@ const markup = `mark group role axis frame title label text path rule symbol lin
 background foreground grid domain tick layer layout view tspan span main style script section figure table row
 stroke fill color font family sans serif marker content width height data image svg meta link head body html`
 
+const inMarkup: ReadonlySet<string> = new Set(markup.split(/\s+/))
+
+/** Whether a folded word is what a part of a page, a chart or a drawing is called. */
+export const isMarkup = (word: string): boolean => inMarkup.has(word)
+
 /**
  * The tool's own words, from its templates, its catalogues and the trade's vocabulary.
  * A catalogue's functions count too: their text holds the words they put together.

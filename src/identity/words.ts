@@ -3,9 +3,14 @@
  * upper or lower case, with or without accents, with soft hyphens inside, beside an apostrophe or a digit.
  */
 
-/** Unicode's format characters stand inside a word and cannot be seen: soft hyphen, zero-width signs, direction marks. */
-const unseenSigns = /\p{Cf}/gu
-const wordPattern = '[\\p{L}\\p{M}\\p{Cf}]+|\\p{N}+'
+/**
+ * Signs that stand inside a word and cannot be seen: what Unicode lets a program leave out (soft hyphen, zero-width
+ * signs, fillers, variation selectors), format characters (direction marks), and the stroke that only stretches Arabic.
+ */
+const unseen = '\\p{Default_Ignorable_Code_Point}\\p{Cf}\u0640'
+const unseenSigns = new RegExp(`[${unseen}]`, 'gu')
+const anyUnseen = new RegExp(`[${unseen}]`, 'u')
+const wordPattern = `[\\p{L}\\p{M}${unseen}]+|\\p{N}+`
 const plainWord = /^[a-z]+$/
 const plainAnyCase = /^[A-Za-z]+$/
 
@@ -76,4 +81,20 @@ export function wordsOf(text: string): Word[] {
   const words: Word[] = []
   for (let word = walk.next(0); word !== null; word = walk.next(word.end)) words.push(word)
   return words
+}
+
+/** A text without the signs that cannot be seen, and where each place of it was. */
+export function withoutUnseen(text: string): { text: string; origin(at: number): number } {
+  if (!anyUnseen.test(text)) return { text, origin: (at) => at }
+  const places: number[] = []
+  let out = ''
+  for (let at = 0; at < text.length; ) {
+    const sign = String.fromCodePoint(text.codePointAt(at) ?? 0)
+    if (!anyUnseen.test(sign)) {
+      for (let i = 0; i < sign.length; i++) places.push(at + i)
+      out += sign
+    }
+    at += sign.length
+  }
+  return { text: out, origin: (at) => places[at] ?? text.length }
 }

@@ -71,9 +71,53 @@ export function plainText(given: string): Plain {
   return { text, origin: (at) => steps.reduceRight((place, step) => through(step, place), at) }
 }
 
-/** The text between the tags only, joined: a name that a tag splits is whole again. */
+/** Tags at which what is read breaks off; any other tag may stand within a word. */
+const breaking = new Set(
+  `address article aside blockquote br button caption canvas dd details dialog dir div dl dt fieldset figcaption figure
+footer form frame h1 h2 h3 h4 h5 h6 head header hr html iframe img input label legend li main meta nav ol optgroup option
+p picture pre section select source summary svg table tbody td template text textarea tfoot th thead title tr track ul video
+g desc body link circle line path rect polyline polygon use`.split(/\s+/),
+)
+
+const isBreaking = (tag: string): boolean =>
+  breaking.has(/^<\/?([a-zA-Z0-9]+)/.exec(tag)?.[1]?.toLowerCase() ?? '')
+
+/** A break that no word and no number is read across. */
+const broken = '\n\n'
+
+/** The text between the tags only: a name that a tag splits is whole again, and two cells of a table are two texts. */
 export function withoutTags(given: Plain): Plain {
-  const { text, step } = replaced(given.text, tagsIn(given.text), () => '')
+  return stepped(given, tagsIn(given.text), ([tag]) => (isBreaking(tag) ? broken : ''))
+}
+
+/** The text that a page shows: without tags, and without what is inside scripts and style sheets. */
+export function shownText(given: Plain): Plain {
+  const blocks = /<(script|style)\b[^>]*>[\s\S]*?<\/\1\s*>/gi
+  return withoutTags(stepped(given, given.text.matchAll(blocks), () => broken))
+}
+
+const said =
+  /\s(?:alt|title|aria-label|aria-description|href|src|srcset|content|datetime|value|placeholder|label|summary|data-[a-z-]+)\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s"'>]+))/gi
+
+/** What the attributes of a page say to people and where they lead, each a text of its own. */
+export function attributeText({ text, origin }: Plain): Plain {
+  const places: number[] = []
+  let out = ''
+  for (const tag of tagsIn(text)) {
+    for (const match of tag[0].matchAll(said)) {
+      const value = match[1] ?? match[2] ?? match[3] ?? ''
+      if (value === '') continue
+      const from = tag.index + match.index + match[0].lastIndexOf(value)
+      for (let i = 0; i < value.length; i++) places.push(from + i)
+      places.push(from + value.length, from + value.length)
+      out += value + broken
+    }
+  }
+  return { text: out, origin: (at) => origin(places[at] ?? text.length) }
+}
+
+function stepped(given: Plain, matches: Iterable<Match>, by: (match: readonly [string]) => string): Plain {
+  const { text, step } = replaced(given.text, matches, ([whole]) => by([whole]))
   return step === null ? given : { text, origin: (at) => given.origin(through(step, at)) }
 }
 

@@ -5,11 +5,23 @@
 import type { PlainDate } from '../hoof/dates.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import { type Finder, type Found, finderOf } from '../identity/finder.ts'
+import { type FormerFound, type FormerNames, formerFinder } from '../identity/former-names.ts'
 import type { HorseIdentity, IdentifierList } from '../identity/identifiers.ts'
-import { findDates } from '../identity/written-dates.ts'
+import { patternsIn } from '../identity/patterns.ts'
+import { withoutUnseen } from '../identity/words.ts'
+import { findDates, findExactDates } from '../identity/written-dates.ts'
 import { hintFor } from './hint.ts'
 import { pictureParts } from './picture-metadata.ts'
-import { lineFinder, type Plain, plainText, withoutData, withoutTags } from './plain-text.ts'
+import {
+  attributeText,
+  lineFinder,
+  type Plain,
+  plainText,
+  shownText,
+  withoutData,
+  withoutTags,
+} from './plain-text.ts'
+import { printable, printableRuns } from './printable.ts'
 
 export interface ScanFile {
   /** Path within `site/`. A locked page's plain text is given under the path of the page. */
@@ -55,18 +67,26 @@ export interface LeakKnowledge {
    * which may show: they are not searched.
    */
   readonly ownTexts: readonly string[]
+  /** Names that have left the casebook, known as hashes. */
+  readonly former?: FormerNames
 }
 
 /** Made once a build; each file is then searched in one walk over its words, however many names there are. */
 export function leakSearch(known: LeakKnowledge): LeakSearch {
   const finder = finderOf(known.list.identifiers)
   const dates = knownDates(known.horses)
-  return { scan: (file) => scanBytes(file, file.bytes, { known, finder, dates }, null) }
+  const former = formerFinder(known.former ?? [], namesNow(known.list))
+  return { scan: (file) => scanBytes(file, file.bytes, { known, finder, former, dates }, null) }
 }
+
+const namesNow = ({ identifiers }: IdentifierList): readonly string[] => [
+  ...new Set(identifiers.filter(({ kind }) => kind !== 'name of a picture').map(({ text }) => text)),
+]
 
 interface Search {
   readonly known: LeakKnowledge
   readonly finder: Finder
+  readonly former: (text: string) => readonly FormerFound[]
   readonly dates: KnownDates
 }
 
@@ -116,8 +136,12 @@ function scanPath(file: ScanFile, search: Search): LeakHit[] {
     hit(file, nowhere, { ...about(found, file), kind: `${about(found, file).kind}, in the file's own name` }),
   )
   const dates = file.reader.kind === 'everyone' ? dateFinds(text, search) : []
+  const former = file.reader.kind === 'everyone' ? search.former(text) : []
   return [
     ...names,
+    ...former.map(({ text: name }) =>
+      hit(file, nowhere, { kind: "former name, in the file's own name", text: name, horse: null }),
+    ),
     ...dates.map(({ text: date }) =>
       hit(file, nowhere, { kind: "date, in the file's own name", text: date, horse: null }),
     ),
@@ -131,8 +155,8 @@ function scanText(file: ScanFile, given: string, search: Search, within: Place |
   const seen = new Set<string>()
   const locate = lineFinder(given)
   const plain = plainText(text)
-  for (const reading of [plain, withoutTags(plain)]) {
-    for (const found of findsOf(reading, file, search)) {
+  const take = (reading: Plain, finds: readonly Find[]) => {
+    for (const found of finds) {
       const at = reading.origin(found.start)
       const key = `${at}|${found.what.kind}`
       if (seen.has(key)) continue
@@ -140,6 +164,11 @@ function scanText(file: ScanFile, given: string, search: Search, within: Place |
       hits.push(hit(file, within ?? { ...locate(at), offset: null }, found.what))
     }
   }
+  take(plain, findsOf(plain, file, search))
+  const bare = withoutTags(plain)
+  if (bare !== plain) take(bare, namesIn(bare, file, search))
+  for (const reading of [shownText(plain), attributeText(plain)])
+    take(reading, shownFinds(reading, file, search))
   const inside = embedded.flatMap(({ at, bytes }) =>
     scanBytes(file, bytes, search, within ?? { ...locate(at), offset: null }),
   )
@@ -148,22 +177,51 @@ function scanText(file: ScanFile, given: string, search: Search, within: Place |
 
 type What = Pick<LeakHit, 'kind' | 'text' | 'horse'>
 
-function findsOf(plain: Plain, file: ScanFile, search: Search): { start: number; what: What }[] {
-  const names = allowed(search.finder.find(plain.text), file, search, plain.text)
-  const finds: { start: number; what: What }[] = names.map((found) => ({
-    start: found.start,
-    what: about(found, file),
+interface Find {
+  readonly start: number
+  readonly what: What
+}
+
+/** What people read is searched for telephone numbers, and for what identifies by its shape alone. */
+function shownFinds(plain: Plain, file: ScanFile, search: Search): Find[] {
+  const seen = withoutUnseen(plain.text)
+  const numbers = allowed(search.finder.findNumbers(seen.text), file, search, seen.text).map(
+    (found): Find => ({ start: found.start, what: about(found, file) }),
+  )
+  if (file.reader.kind !== 'everyone') return numbers
+  const former = search
+    .former(plain.text)
+    .map(({ start, text }): Find => ({ start, what: { kind: 'former name', text, horse: null } }))
+  const patterns = patternsIn(seen.text).map(
+    ({ start, kind, text }): Find => ({ start, what: { kind, text, horse: null } }),
+  )
+  const dates = findDates(seen.text).map(
+    ({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }),
+  )
+  const places = [...numbers, ...patterns, ...dates].map((found) => ({
+    ...found,
+    start: seen.origin(found.start),
   }))
-  if (file.reader.kind !== 'everyone') return finds
-  for (const found of dateFinds(plain.text, search)) {
-    finds.push({ start: found.start, what: { kind: 'date', text: found.text, horse: null } })
-  }
-  return finds
+  return [...places, ...former]
+}
+
+function namesIn(plain: Plain, file: ScanFile, search: Search): Find[] {
+  const names = allowed(search.finder.find(plain.text), file, search, plain.text)
+  return names.map((found) => ({ start: found.start, what: about(found, file) }))
+}
+
+function findsOf(plain: Plain, file: ScanFile, search: Search): Find[] {
+  const names = namesIn(plain, file, search)
+  if (file.reader.kind !== 'everyone') return names
+  const dates = dateFinds(plain.text, search).map(
+    ({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }),
+  )
+  return [...names, ...dates]
 }
 
 /** Dates of the casebook in any written form, and any full date since its first day: forecasts count too. */
 function dateFinds(text: string, { dates }: Search): { start: number; text: string }[] {
-  return findDates(text).filter((found) => {
+  return findExactDates(text).filter((found) => {
     if (found.monthDay !== null) return dates.monthDays.has(found.monthDay)
     return found.dates.some((date) => dates.days.has(date) || (dates.first !== null && date >= dates.first))
   })
@@ -215,7 +273,7 @@ const policyHash = /sha256-[A-Za-z0-9+/]{43}(?:=|&#x3D;)/g
 const withoutRandom = (text: string, { random = [] }: ScanFile): string =>
   random.reduce((out, own) => out.replaceAll(own, ' '.repeat(own.length)), text)
 
-/** Text hidden in bytes, one or two bytes a letter. */
+/** Text hidden in bytes, one or two bytes a letter: runs of signs that can be printed. */
 function scanStrings(
   file: ScanFile,
   bytes: Uint8Array,
@@ -223,27 +281,41 @@ function scanStrings(
   within: Place | null,
   from: number,
 ): LeakHit[] {
-  const one = Buffer.from(bytes).toString('latin1')
-  const readings = [one, Buffer.from(bytes).toString('utf8'), one.replaceAll('\0', '')]
-  const hits = readings.flatMap((text) =>
-    findsOf({ text, origin: (at) => at }, file, search).map(({ start, what }) =>
-      hit(file, within ?? { line: null, column: null, offset: from + start }, what),
+  const hits = printable(bytes).flatMap(({ text, at }) =>
+    findsOf({ text, origin: (place) => place }, file, search).map(({ start, what }) =>
+      hit(file, within ?? { line: null, column: null, offset: from + at(start) }, what),
     ),
   )
-  return [...new Map(hits.map((found) => [`${found.kind}|${found.text}`, found])).values()]
+  return distinct(hits)
 }
 
 /** Within a picture's own bytes only names too long to stand there by chance are searched. */
-const longEnough = 7
+const longEnough = 6
 
 function longStrings(file: ScanFile, bytes: Uint8Array, search: Search, within: Place | null): LeakHit[] {
-  const text = Buffer.from(bytes).toString('latin1')
-  return search.finder
-    .find(text)
-    .filter((found) => found.text.length >= longEnough && allowed([found], file, search, text).length > 0)
-    .map((found) =>
-      hit(file, within ?? { line: null, column: null, offset: found.start }, about(found, file)),
-    )
+  const hits = printableRuns(bytes, longEnough).flatMap(({ text, at: from }) =>
+    search.finder
+      .find(text)
+      .filter((found) => lettersOf(found) >= longEnough && allowed([found], file, search, text).length > 0)
+      .map((found) => hit(file, within ?? { line: null, column: null, offset: from }, about(found, file))),
+  )
+  return distinct(hits)
+}
+
+/** How much of a match is the identifier's own: what stands between its words is not counted. */
+const lettersOf = ({ identifiers }: Found): number =>
+  Math.min(...identifiers.map(({ words }) => words.join('').length))
+
+/** Longer finds come first: a part of one that stands at the same place says no more. */
+function distinct(hits: readonly LeakHit[]): LeakHit[] {
+  const places = new Set<string>()
+  const texts = new Set<string>()
+  return hits.filter(({ kind, text, offset, line, column }) => {
+    const isNew = !places.has(`${kind}|${offset}|${line}|${column}`) && !texts.has(`${kind}|${text}`)
+    places.add(`${kind}|${offset}|${line}|${column}`)
+    texts.add(`${kind}|${text}`)
+    return isNew
+  })
 }
 
 function hit(file: ScanFile, place: Place, what: What): LeakHit {

@@ -67,20 +67,26 @@ describe('identifiers', () => {
   })
 
   it('of an everyday id are found as part of a path only', () => {
-    expect(finds('Quill', 'star/index.html, a star, ="star"', { id: 'star' })).toEqual(['star', 'star'])
+    const text = 'star/index.html, a star, class="star", href="star", ../star/x, 1/2 star'
+    expect(finds('Quill', text, { id: 'star' })).toEqual(['star', 'star', 'star'])
   })
 
   it('of a picture are its whole name, and its stem where that tells something', () => {
     expect(finds('Quill', 'IMG_4711 and img-4711.jpg', { files: ['IMG_4711.jpg'] })).toEqual(
       expect.arrayContaining(['IMG_4711', 'img-4711.jpg']),
     )
-    expect(finds('Quill', 'frog and frog.jpg', { files: ['frog.jpg'] })).toEqual(['frog.jpg'])
+    expect(finds('Quill', 'frog and frog.jpg', { files: ['frog.jpg', 'lf-hock.jpg', 'P3.jpg'] })).toEqual([])
   })
 
   it('name parts that are everyday words are listed, never silent', () => {
-    const { exceptions } = identifiersOf([horse('Old Quist')], { owners: [], contacts }, own)
+    const { exceptions } = identifiersOf(
+      [horse('Old Quist of Ty', { id: 'quist-1' })],
+      { owners: [], contacts },
+      own,
+    )
     expect(exceptions.map(({ text, reason }) => `${text}: ${reason}`)).toEqual([
-      'old (Old Quist): part of a longer name, not searched alone',
+      'old (Old Quist of Ty): everyday word, searched with its capital',
+      'ty (Old Quist of Ty): two letters, searched with its capital',
     ])
   })
 })
