@@ -37,7 +37,7 @@ export interface PooledUnit<Job, Notes = unknown> extends Keyed<Notes> {
 /** Where a unit puts what it makes. */
 export interface UnitOutput {
   /** Takes each file as soon as it is made: many pages together are too much to hold on to. */
-  put(file: MadeFile): void
+  put(file: MadeFile): Output
   /** Keeps a text from build to build and gives its name. */
   keep(text: string): string
   /** Says that what was read is not what the key names any more: the unit is made again next time. */
@@ -73,7 +73,11 @@ export function unitMaker(files: Files, { staging, fragments: folder }: BuildPat
     const fragments = new Set<string>()
     let isStale = false
     const output: UnitOutput = {
-      put: (file) => void outputs.push(stage(files, staging, file, encode)),
+      put: (file) => {
+        const staged = stage(files, staging, file, encode)
+        outputs.push(staged)
+        return staged
+      },
       keep: (text) => {
         const kept = keepFragment(files, folder, text)
         fragments.add(kept)

@@ -1,10 +1,10 @@
 import { commonStyles } from '../build/program.ts'
-import type { CaseSummary } from '../pages/portfolio/view.ts'
 import type { Edition } from './edition.ts'
+import type { KeptCase } from './portfolio/case-files.ts'
 import { searched } from './searched.ts'
 
 /** Cases for anyone: anonymous, and searched for all that identifies anyone. */
-export const portfolio: Edition<CaseSummary> = {
+export const portfolio: Edition<KeptCase> = {
   name: 'portfolio',
   folder: 'portfolio',
   keepsBroken: false,
@@ -15,10 +15,20 @@ export const portfolio: Edition<CaseSummary> = {
     const { portfolioCase } = await import('./portfolio/case-files.ts')
     const made = await portfolioCase(horse, own, renderer, pictures)
     made?.files.forEach(put)
-    return made?.summary ?? null
+    return made?.kept ?? null
+  },
+  review: async (horse, own, hashOf) => {
+    const { reviewOf } = await import('./portfolio/review.ts')
+    return reviewOf(horse, own, hashOf)
   },
   pages: async (all, format) => {
     const { portfolioPages } = await import('../pages/portfolio/pages.ts')
-    return portfolioPages(all.practice, all.kept, format)
+    const { approvedName } = await import('./portfolio/case-files.ts')
+    const summaries = all.kept.map(({ summary }) => summary)
+    return portfolioPages(
+      { ...all.practice, name: approvedName(all.practice.name, all.kept) },
+      summaries,
+      format,
+    )
   },
 }

@@ -25,6 +25,8 @@ export interface Built {
   readonly published: Published | null
   /** Names that were searched for in some forms only. */
   readonly exceptions: readonly Exception[]
+  /** Cases of which something waits for approval, and how much. */
+  readonly waiting: readonly { readonly id: string; readonly count: number }[]
   /** Horses without errors, and those with. */
   readonly horses: { readonly made: number; readonly unchanged: number; readonly broken: number }
 }
@@ -56,7 +58,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Bu
 
     const paths = sitePaths(casebook, builder)
     const pool = horsePool(context, editions, paths)
-    const horses = await builder.buildInPool(horseUnits(survey, practice, options), pool)
+    const horses = await builder.buildInPool(horseUnits(survey, practice, options, builder.before), pool)
     const records = horses.map(({ notes }) => notes)
     const warnings: Diagnostic[] = []
     const exceptions = await buildEditions(options, context, builder, {
@@ -79,6 +81,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Bu
       ],
       published,
       exceptions,
+      waiting: records.flatMap(({ id, waiting }) => (waiting > 0 ? [{ id, count: waiting }] : [])),
       horses: { made, unchanged: records.length - broken.length - made, broken: broken.length },
     }
   } finally {
@@ -94,7 +97,13 @@ const folderOf = ({ casebook }: SiteOptions, { listing }: SiteContext) =>
 async function unpublished({ casebook, asOf }: SiteOptions): Promise<Built> {
   const { readCasebook } = await import('../../casebook/read.ts')
   const { diagnostics } = readCasebook(diskFolder(casebook), asOf)
-  return { diagnostics, published: null, exceptions: [], horses: { made: 0, unchanged: 0, broken: 0 } }
+  return {
+    diagnostics,
+    published: null,
+    exceptions: [],
+    waiting: [],
+    horses: { made: 0, unchanged: 0, broken: 0 },
+  }
 }
 
 interface MadeHorses {

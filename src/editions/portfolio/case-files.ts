@@ -9,8 +9,15 @@ import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import { type PictureStore, placeOf } from '../../pictures/store.ts'
 import type { Renderer } from '../../render/renderer.ts'
 
-export interface MadeCaseFiles {
+/** What is kept of a case for the pages over all of them. */
+export interface KeptCase {
   readonly summary: CaseSummary
+  /** The practice's name as the case was published. */
+  readonly practice: string
+}
+
+interface MadeCaseFiles {
+  readonly kept: KeptCase
   /** Paths within the portfolio. */
   readonly files: readonly MadeFile[]
 }
@@ -40,7 +47,7 @@ export async function portfolioCase(
   const view = casePage(made.page, slug, input.practice, shown, input.format.words)
   const page = { path: view.path, text: await renderer.render(view) }
   const csv = { path: `${slug}/${made.page.csv}`, text: made.csv }
-  return { summary: made.summary, files: [page, csv, ...pictures] }
+  return { kept: { summary: made.summary, practice: input.practice.name }, files: [page, csv, ...pictures] }
 }
 
 const endings = { 'image/avif': 'avif', 'image/webp': 'webp', 'image/jpeg': 'jpg' } as const
@@ -65,3 +72,10 @@ function named(picture: Picture, number: number, store: PictureStore) {
     view: { src: plain?.path ?? '', sources },
   }
 }
+
+/**
+ * The practice's name for pages over all cases: a case shows one only once it is approved. Empty where no case does.
+ * @param name as it is now
+ */
+export const approvedName = (name: string, cases: readonly KeptCase[]): string =>
+  cases.some(({ practice }) => practice === name) ? name : (cases[0]?.practice ?? '')

@@ -1,0 +1,58 @@
+/**
+ * Every text of a case that a person wrote and that its pages or its table hold. What is not here is words of this
+ * program, and names of findings and places that it knows.
+ */
+import { findingAliases, findingMeanings } from '../../hoof/findings.ts'
+import type { FreeText, FreeTextKind } from '../../identity/sentences.ts'
+import type { CaseContext } from './context.ts'
+import { teachingParts } from './discussion.ts'
+
+/** Sexes as any horse has one: nothing to approve. */
+const sexes: ReadonlySet<string> = new Set(['mare', 'gelding', 'stallion', 'filly', 'colt'])
+
+const isKnownFinding = (name: string) =>
+  Object.hasOwn(findingMeanings, name) || Object.hasOwn(findingAliases, name)
+
+/** In the order in which the page has them; each once. */
+export function freeTexts(context: CaseContext): readonly FreeText[] {
+  const { horse, practice, visits, alias, anonymous } = context
+  const { file } = horse
+  const ofCase = (
+    what: FreeTextKind,
+    original: string,
+    where: string,
+    published = anonymous(original),
+  ): FreeText => ({
+    what,
+    original,
+    published,
+    file: where,
+    isOfPractice: false,
+  })
+  const found = visits.flatMap((visit) => visit.findings.map(({ what }) => ({ what, file: visit.file })))
+  const followed = visits.flatMap((visit) => visit.growOut.map(({ what }) => ({ what, file: visit.file })))
+  const texts: readonly FreeText[] = [
+    ofCase('alias', alias, file, alias),
+    {
+      what: 'practice',
+      original: practice.name,
+      published: practice.name,
+      file: 'practice.md',
+      isOfPractice: true,
+    },
+    ...(horse.kind === null ? [] : [ofCase('kind', horse.kind, file)]),
+    ...(horse.sex === null || sexes.has(horse.sex.toLowerCase()) ? [] : [ofCase('sex', horse.sex, file)]),
+    ...[...found, ...followed]
+      .filter(({ what }) => !isKnownFinding(what))
+      .map((one) => ofCase('finding', one.what, one.file)),
+    ...teachingParts(context).map(({ visit, isOwnersView, text }) =>
+      ofCase(isOwnersView ? 'ownerView' : 'teaching', text, visit?.file ?? file),
+    ),
+  ]
+  const seen = new Set<string>()
+  return texts.filter(({ published }) => {
+    const isNew = !seen.has(published)
+    seen.add(published)
+    return isNew
+  })
+}
