@@ -1,7 +1,5 @@
 /** What in a text looks as if it told who or where: shown to a person who decides. */
-import type { OwnWords } from './common-words.ts'
-import { finderOf } from './finder.ts'
-import type { Identifier } from './identifiers.ts'
+import type { Finder } from './finder.ts'
 import { findDates } from './written-dates.ts'
 
 export interface Mark {
@@ -13,14 +11,13 @@ export interface Mark {
 }
 
 export interface MarkContext {
-  readonly identifiers: readonly Identifier[]
-  /** The tool's own words, which are no likely names. */
-  readonly own: OwnWords
+  /** Finds every name of the casebook. */
+  readonly finder: Finder
 }
 
 /** Every such place, in order; none touches another. */
-export function marksIn(text: string, { identifiers }: MarkContext): readonly Mark[] {
-  const names = finderOf(identifiers)
+export function marksIn(text: string, { finder }: MarkContext): readonly Mark[] {
+  const names = finder
     .find(text)
     .map(({ start, end, text: found }): Mark => ({ start, end, text: found, why: 'name' }))
   const dates = findDates(text).map(

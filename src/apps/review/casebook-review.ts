@@ -8,7 +8,9 @@ import { readCasebook } from '../../casebook/read.ts'
 import { isPhoto, reviewOf, type ToApprove } from '../../editions/portfolio/review.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { approvedIn } from '../../identity/approvals.ts'
-import type { Mark } from '../../identity/marks.ts'
+import { finderOf } from '../../identity/finder.ts'
+import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
+import { type Mark, marksIn } from '../../identity/marks.ts'
 import { lineOf } from '../../identity/sentences.ts'
 import { assess } from '../../trend/assess.ts'
 import { openPageTools } from '../site/page-tools.ts'
@@ -53,6 +55,7 @@ export function reviewCasebook(casebook: string, asOf: PlainDate, withApproved: 
   const { practice, horses } = read.casebook
   const { formatIn, own } = openPageTools()
   const format = formatIn(practice.units)
+  const finder = finderOf(identifiersOf(horses.map(identityOf), practice, own).identifiers)
   const seen = new Set<string>()
   /** What belongs to the practice is asked once. */
   const isNew = ({ hash }: ToApprove) => !seen.has(hash) && seen.add(hash).has(hash)
@@ -70,7 +73,7 @@ export function reviewCasebook(casebook: string, asOf: PlainDate, withApproved: 
       .map((item) => ({
         item,
         isApproved: approved.has(item.hash),
-        marks: review === null || isPhoto(item) ? [] : review.marks(item.published),
+        marks: isPhoto(item) ? [] : marksIn(item.published, { finder }),
         place: placeOf(item, folder),
       }))
     return items.length === 0 ? [] : [{ id: horse.id, alias: horse.alias, items: markedFirst(items) }]

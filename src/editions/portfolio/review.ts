@@ -9,8 +9,7 @@ import {
   sentenceApproval,
 } from '../../identity/approvals.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
-import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
-import { type Mark, marksIn } from '../../identity/marks.ts'
+import { identityOf } from '../../identity/identifiers.ts'
 import { type FreeText, sentencesOf } from '../../identity/sentences.ts'
 import { caseContext } from '../../pages/portfolio/context.ts'
 import { freeTexts } from '../../pages/portfolio/free-texts.ts'
@@ -36,8 +35,6 @@ export const isPhoto = (item: ToApprove): item is PhotoToApprove => 'photo' in i
 export interface CaseReview extends Reviewed {
   /** Each once, in the order of the page. */
   readonly items: readonly ToApprove[]
-  /** What in a text looks as if it told who or where. */
-  marks(text: string): readonly Mark[]
 }
 
 /**
@@ -51,7 +48,7 @@ export function reviewOf(
 ): CaseReview | null {
   const context = caseContext({ ...input, pictures: new Map() }, own)
   if (context === null) return null
-  const { horse, practice } = input
+  const { horse } = input
   const sentences = freeTexts(context)
     .flatMap(sentencesOf)
     .map((sentence): SentenceToApprove => {
@@ -77,8 +74,6 @@ export function reviewOf(
     madeUnder: under(horse.consent.photos),
     photoHash,
     mayStay: horse.consent.photos ? [under(true), under(false)] : [under(false)],
-    marks: (text) =>
-      marksIn(text, { identifiers: identifiersOf([identityOf(horse)], practice, own).identifiers, own }),
   }
 }
 

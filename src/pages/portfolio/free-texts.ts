@@ -2,16 +2,13 @@
  * Every text of a case that a person wrote and that its pages or its table hold. What is not here is words of this
  * program, and names of findings and places that it knows.
  */
-import { findingAliases, findingMeanings } from '../../hoof/findings.ts'
+import { findingNamed } from '../../casebook/finding-words.ts'
 import type { FreeText, FreeTextKind } from '../../identity/sentences.ts'
 import type { CaseContext } from './context.ts'
 import { teachingParts } from './discussion.ts'
 
 /** Sexes as any horse has one: nothing to approve. */
 const sexes: ReadonlySet<string> = new Set(['mare', 'gelding', 'stallion', 'filly', 'colt'])
-
-const isKnownFinding = (name: string) =>
-  Object.hasOwn(findingMeanings, name) || Object.hasOwn(findingAliases, name)
 
 /** In the order in which the page has them; each once. */
 export function freeTexts(context: CaseContext): readonly FreeText[] {
@@ -43,7 +40,7 @@ export function freeTexts(context: CaseContext): readonly FreeText[] {
     ...(horse.kind === null ? [] : [ofCase('kind', horse.kind, file)]),
     ...(horse.sex === null || sexes.has(horse.sex.toLowerCase()) ? [] : [ofCase('sex', horse.sex, file)]),
     ...[...found, ...followed]
-      .filter(({ what }) => !isKnownFinding(what))
+      .filter(({ what }) => findingNamed(what, {}) === null)
       .map((one) => ofCase('finding', one.what, one.file)),
     ...teachingParts(context).map(({ visit, isOwnersView, text }) =>
       ofCase(isOwnersView ? 'ownerView' : 'teaching', text, visit?.file ?? file),
