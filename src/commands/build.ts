@@ -130,7 +130,7 @@ function report(
   if (waiting.length > 0 && wanted.some(({ review }) => review !== undefined)) {
     const counts = waiting.map(({ id, count }) => `${id} ${count}`).join(', ')
     world.stdout.write(
-      `Waiting for a person to read them, so these cases are as they were last approved, or stay out: ${counts}.\nRead and approve: growdown review${named === undefined ? '' : ` ${named}`}\n`,
+      `Waiting to be read, so these cases are as they were last approved, or stay out: ${counts}.\nRead and approve: growdown review${named === undefined ? '' : ` ${named}`}\n`,
     )
   }
   const places = {

@@ -76,11 +76,13 @@ it('lists what waits, with status 1 while anything does, and takes an approval b
   rmSync(file('whimsy'), { recursive: true })
   const waiting = review('--list')
   expect(waiting.status).toBe(1)
-  expect(waiting.out).toContain('juno (The grey cob): 10 sentences\n  juno/horse.md:15  name of the case: The grey cob\n')
+  expect(waiting.out).toContain(
+    'juno (The grey cob): 10 sentences\n  juno/horse.md:15  name of the case: The grey cob\n',
+  )
   expect(waiting.out).toContain('The horn is dry.')
   expect(waiting.out).toMatch(/10 sentences to approve\.\n$/)
   expect(build()).toMatchObject({ status: 0 })
-  expect(build().out).toContain('stay out: juno 10.\nRead and approve: growdown review cases\n')
+  expect(build().out).toContain('stay out: practice.md 1, juno 9.\nRead and approve: growdown review cases\n')
   expect(existsSync(join(folder, 'site/portfolio/the-grey-cob'))).toBe(false)
 
   expect(review('--approve-all').out).toBe(

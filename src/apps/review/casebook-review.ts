@@ -5,6 +5,7 @@ import { diskFolder } from '../../build/disk/source-folder.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import { readCasebook } from '../../casebook/read.ts'
+import type { PageTools } from '../../editions/edition.ts'
 import { isPhoto, reviewOf, type ToApprove } from '../../editions/portfolio/review.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { approvedIn } from '../../identity/approvals.ts'
@@ -46,14 +47,18 @@ export interface CasebookReview {
  * @param withApproved whether what is approved is wanted as well
  * @throws UserError when the casebook cannot be read
  */
-export function reviewCasebook(casebook: string, asOf: PlainDate, withApproved: boolean): CasebookReview {
+export function reviewCasebook(
+  casebook: string,
+  asOf: PlainDate,
+  withApproved: boolean,
+  { formatIn, own }: Pick<PageTools, 'formatIn' | 'own'> = openPageTools(),
+): CasebookReview {
   const folder = diskFolder(casebook)
   const read = readCasebook(folder, asOf)
   const approvals = approvalsIn(casebook)
   if (read.casebook === null)
     throw new UserError('practice.md must be put right first: growdown check says what is wrong with it.')
   const { practice, horses } = read.casebook
-  const { formatIn, own } = openPageTools()
   const format = formatIn(practice.units)
   const finder = finderOf(identifiersOf(horses.map(identityOf), practice, own).identifiers)
   const seen = new Set<string>()

@@ -46,8 +46,8 @@ export interface HorseRecord {
   readonly isBroken: boolean
   /** What each edition that shows it keeps of it, by the edition's name. */
   readonly kept: Readonly<Record<string, unknown>>
-  /** How many sentences and photographs wait for approval, whatever editions are built. */
-  readonly waiting: number
+  /** How many sentences and photographs wait for approval, whatever editions are built: its own, and the practice's. */
+  readonly waiting: { readonly own: number; readonly ofPractice: number }
   readonly lastApproved: LastApproved
 }
 

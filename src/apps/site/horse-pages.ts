@@ -3,7 +3,7 @@ import type { Output } from '../../build/disk/staging.ts'
 import type { UnitOutput } from '../../build/unit.ts'
 import type { Edition, HorseTools } from '../../editions/edition.ts'
 import { editions as everyEdition } from '../../editions/index.ts'
-import type { Reviewed } from '../../identity/approvals.ts'
+import { practiceScope, type Reviewed } from '../../identity/approvals.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { ApprovedPages, HorseJob, HorseRecord } from './horse-job.ts'
 
@@ -28,12 +28,12 @@ export async function pagesOfHorse(
   const approved = new Set(job.approved)
   const kept: Record<string, unknown> = {}
   const lastApproved: Record<string, ApprovedPages> = {}
-  let waiting = 0
+  const waiting = { own: 0, ofPractice: 0 }
   for (const edition of new Set([...editions, ...everyEdition])) {
     const { name } = edition
     const review = (await edition.review?.(input, tools.own, hashOf)) ?? null
     const waits = review?.items.filter(({ hash }) => !approved.has(hash)) ?? []
-    waiting += waits.length
+    for (const { scope } of waits) waiting[scope === practiceScope ? 'ofPractice' : 'own'] += 1
     const last = job.lastApproved[name]
     if (!editions.includes(edition)) {
       if (review !== null && last !== undefined) lastApproved[name] = last

@@ -54,7 +54,7 @@ const hashing = (folder: CasebookFolder, hashes: Map<string, string>): CasebookF
   },
 })
 
-const broken = { isBroken: true, kept: {}, waiting: 0 } as const
+const broken = { isBroken: true, kept: {}, waiting: { own: 0, ofPractice: 0 } } as const
 
 /**
  * A horse of which a fault of this program has ended the work: broken, with a word of what happened. Its last pages in the
