@@ -58,7 +58,7 @@ function waitingLine(waiting: number): HTMLElement {
 function show({ errors, warnings, waiting, first }: ShownProblems): void {
   document.getElementById('preview-problems')?.remove()
   document.getElementById('preview-waiting')?.remove()
-  if (waiting > 0) document.body.prepend(waitingLine(waiting))
+  if (waiting > 0) document.body.append(waitingLine(waiting))
   if (first.length === 0) return
   const counts = [
     errors > 0 ? counted(errors, 'problem') : [],

@@ -326,7 +326,7 @@ describe('the preview server', () => {
       expect(await heard('reload')).toBe(
         [
           'event: problems\ndata: {"errors":0,"warnings":0,"waiting":0,"first":[]}\n\n',
-          `event: problems\ndata: ${JSON.stringify({ errors: 1, warnings: 1, first: [problem, warning] })}\n\n`,
+          `event: problems\ndata: ${JSON.stringify({ errors: 1, warnings: 1, waiting: 7, first: [problem, warning] })}\n\n`,
           'event: reload\ndata: null\n\n',
         ].join(''),
       )
