@@ -19,7 +19,7 @@ export const portfolio: Edition<KeptCase> = {
   },
   review: async (horse, own, hashOf) => {
     const { reviewOf } = await import('./portfolio/review.ts')
-    return reviewOf(horse, own, hashOf)
+    return reviewOf(horse, horse.assessment.visits, own, hashOf)
   },
   pages: async (all, format) => {
     const { portfolioPages } = await import('../pages/portfolio/pages.ts')

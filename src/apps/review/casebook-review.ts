@@ -13,7 +13,6 @@ import { finderOf } from '../../identity/finder.ts'
 import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
 import { type Mark, marksIn } from '../../identity/marks.ts'
 import { lineOf } from '../../identity/sentences.ts'
-import { assess } from '../../trend/assess.ts'
 import { openPageTools } from '../site/page-tools.ts'
 import { approvalsIn } from './approvals-on-disk.ts'
 
@@ -67,11 +66,8 @@ export function reviewCasebook(
   const cases = horses.flatMap((horse): readonly ReviewedCase[] => {
     if (!horse.consent.portfolio || horse.alias === null) return []
     const hashOf = (file: string) => hashIn(folder, `${horse.id}/${file}`)
-    const review = reviewOf(
-      { horse, practice, assessment: assess(horse, practice, asOf), format },
-      own,
-      hashOf,
-    )
+    const shown = horse.visits.filter(({ date }) => date <= asOf).map(({ id }) => id)
+    const review = reviewOf({ horse, practice, format }, shown, own, hashOf)
     const approved = approvedIn(approvals, horse.id)
     const items = (review?.items ?? [])
       .filter((item) => (withApproved || !approved.has(item.hash)) && isNew(item))

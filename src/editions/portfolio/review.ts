@@ -11,7 +11,7 @@ import {
 import type { OwnWords } from '../../identity/common-words.ts'
 import { identityOf } from '../../identity/identifiers.ts'
 import { type FreeText, sentencesOf } from '../../identity/sentences.ts'
-import { caseContext } from '../../pages/portfolio/context.ts'
+import { caseSubject } from '../../pages/portfolio/context.ts'
 import { freeTexts } from '../../pages/portfolio/free-texts.ts'
 import { photosShown } from '../../pages/portfolio/shots.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
@@ -39,17 +39,19 @@ export interface CaseReview extends Reviewed {
 
 /**
  * Null where the case may not be shown at all.
+ * @param shown ids of the visits up to the day of the page
  * @param hashOf hash of the bytes of a file in the horse's folder; null where there is none
  */
 export function reviewOf(
-  input: Omit<HorseInput, 'pictures'>,
+  input: Pick<HorseInput, 'horse' | 'practice' | 'format'>,
+  shown: readonly string[],
   own: OwnWords,
   hashOf: (file: string) => string | null,
 ): CaseReview | null {
-  const context = caseContext({ ...input, pictures: new Map() }, own)
-  if (context === null) return null
+  const subject = caseSubject(input, shown, own)
+  if (subject === null) return null
   const { horse } = input
-  const sentences = freeTexts(context)
+  const sentences = freeTexts(subject)
     .flatMap(sentencesOf)
     .map((sentence): SentenceToApprove => {
       const scope = sentence.isOfPractice ? practiceScope : horse.id
@@ -59,7 +61,7 @@ export function reviewOf(
     const content = hashOf(file)
     return content === null ? null : photoApproval(contentHash, horse.id, content)
   }
-  const { first, later } = photosShown(context, (file) => hashOf(file) !== null)
+  const { first, later } = photosShown(subject, (file) => hashOf(file) !== null)
   const photos = [...first, ...later].flatMap(({ photo, visit }): readonly PhotoToApprove[] => {
     const hash = photoHash(photo.file)
     const { file, foot, view, caption } = photo

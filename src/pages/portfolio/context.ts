@@ -10,11 +10,10 @@ import type { Formatter } from '../shared/format.ts'
 import type { HorseInput } from '../shared/horse-input.ts'
 import type { Words } from '../words/index.ts'
 
-/** All that the parts of a case page work from. */
-export interface CaseContext {
+/** What a case is told of, before anything is worked out. */
+export interface CaseSubject {
   readonly horse: Horse
   readonly practice: Practice
-  readonly assessment: Assessment
   readonly alias: string
   /** Folder of the case. */
   readonly slug: string
@@ -29,20 +28,33 @@ export interface CaseContext {
   readonly dayOf: (date: PlainDate) => number
 }
 
+/** All that the parts of a case page work from. */
+export interface CaseContext extends CaseSubject {
+  readonly assessment: Assessment
+}
+
 /** Null where the case may not be shown: no consent, no alias, or no visit yet. */
 export function caseContext(input: HorseInput, own: OwnWords): CaseContext | null {
-  const { horse, practice, assessment, format } = input
+  const subject = caseSubject(input, input.assessment.visits, own)
+  return subject && { ...subject, assessment: input.assessment }
+}
+
+/** @param shown ids of the visits up to the day of the page */
+export function caseSubject(
+  { horse, practice, format }: Pick<HorseInput, 'horse' | 'practice' | 'format'>,
+  shown: readonly string[],
+  own: OwnWords,
+): CaseSubject | null {
   const words = format.words.portfolio
   if (!horse.consent.portfolio || horse.alias === null) return null
   const slug = foldedWords(horse.alias).join('-')
-  const visits = visitsUpTo(horse, assessment.visits)
+  const visits = visitsUpTo(horse, shown)
   const first = visits[0]
   const last = visits[visits.length - 1]
   if (slug === '' || first === undefined || last === undefined) return null
   return {
     horse,
     practice,
-    assessment,
     alias: horse.alias,
     slug,
     visits,

@@ -1,6 +1,6 @@
 import type { Visit } from '../../casebook/model.ts'
 import { capital } from '../shared/format.ts'
-import type { CaseContext } from './context.ts'
+import type { CaseContext, CaseSubject } from './context.ts'
 import type { PortfolioCase } from './view.ts'
 
 const viewHeading = /^#{3,6}\s+(?:the\s+)?owner['’]?s['’]?\s+view\s*#*\s*$/i
@@ -21,7 +21,7 @@ interface TeachingPart {
 export function teachingParts({
   horse,
   visits,
-}: Pick<CaseContext, 'horse' | 'visits'>): readonly TeachingPart[] {
+}: Pick<CaseSubject, 'horse' | 'visits'>): readonly TeachingPart[] {
   const parts = (visit: Visit | null, written: string | null): readonly TeachingPart[] => {
     if (written === null) return []
     const { rest, view } = splitView(written)

@@ -4,14 +4,14 @@
  */
 import { findingNamed } from '../../casebook/finding-words.ts'
 import type { FreeText, FreeTextKind } from '../../identity/sentences.ts'
-import type { CaseContext } from './context.ts'
+import type { CaseSubject } from './context.ts'
 import { teachingParts } from './discussion.ts'
 
 /** Sexes as any horse has one: nothing to approve. */
 const sexes: ReadonlySet<string> = new Set(['mare', 'gelding', 'stallion', 'filly', 'colt'])
 
 /** In the order in which the page has them; each once. */
-export function freeTexts(context: CaseContext): readonly FreeText[] {
+export function freeTexts(context: CaseSubject): readonly FreeText[] {
   const { horse, practice, visits, alias, anonymous } = context
   const { file } = horse
   const ofCase = (

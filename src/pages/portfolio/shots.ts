@@ -1,6 +1,6 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Pictures } from '../shared/pictures.ts'
-import type { CaseContext } from './context.ts'
+import type { CaseContext, CaseSubject } from './context.ts'
 import type { CaseShot } from './view.ts'
 
 interface TakenPhoto {
@@ -14,7 +14,7 @@ interface TakenPhoto {
  * @param has whether there is such a picture, by its path in the horse's folder
  */
 export function photosShown(
-  { horse, first, visits }: Pick<CaseContext, 'horse' | 'first' | 'visits'>,
+  { horse, first, visits }: Pick<CaseSubject, 'horse' | 'first' | 'visits'>,
   has: (file: string) => boolean,
 ): { readonly first: readonly TakenPhoto[]; readonly later: readonly TakenPhoto[] } {
   if (!horse.consent.photos) return { first: [], later: [] }
