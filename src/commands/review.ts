@@ -36,7 +36,7 @@ export const review: CommandEntry = {
   },
 }
 
-function approveAll({ cases }: CasebookReview, casebook: string, world: World): number {
+function approveAll({ cases, words }: CasebookReview, casebook: string, world: World): number {
   const items = cases.flatMap((one) => one.items)
   decide(
     casebook,
@@ -46,65 +46,55 @@ function approveAll({ cases }: CasebookReview, casebook: string, world: World): 
   world.stdout.write(
     items.length === 0
       ? 'Nothing waits.\n'
-      : `Approved unread: ${countOfItems(items)} of ${counted(cases.length, 'case')}. The next build publishes them as they stand.\n`,
+      : `Approved unread: ${countOfItems(items, words)} of ${counted(cases.length, 'case')}. The next build publishes them as they stand.\n`,
   )
   return exit.clean
 }
 
-function list({ cases }: CasebookReview, world: World): number {
+function list({ cases, words }: CasebookReview, world: World): number {
   for (const one of cases) {
-    world.stdout.write(`${one.id} (${one.alias}): ${countOfItems(one.items)}\n`)
-    for (const item of one.items) world.stdout.write(`  ${lineOf(one, item)}\n`)
+    world.stdout.write(`${one.id} (${one.alias}): ${countOfItems(one.items, words)}\n`)
+    for (const item of one.items) world.stdout.write(`  ${lineOf(one, item, words)}\n`)
   }
   const waiting = cases.flatMap(({ items }) => items.filter(({ isApproved }) => !isApproved))
-  world.stdout.write(`${waiting.length === 0 ? 'Nothing' : countOfItems(waiting)} to approve.\n`)
+  world.stdout.write(`${waiting.length === 0 ? 'Nothing' : countOfItems(waiting, words)} to approve.\n`)
   return waiting.length > 0 ? exit.problems : exit.clean
 }
 
-function lineOf({ id }: ReviewedCase, { item, isApproved, marks, place }: ReviewedItem): string {
+function lineOf({ id }: ReviewedCase, { item, isApproved, marks, place }: ReviewedItem, words: Says): string {
   const state = isApproved ? 'approved, ' : ''
   if ('photo' in item) return `${place}  ${state}photograph ${id}/${item.photo}`
   const looks = marks.length === 0 ? '' : `  (${marks.map(looksLike).join('; ')})`
-  return `${place}  ${state}${names[item.what]}: ${item.published}${looks}`
+  return `${place}  ${state}${words.kinds[item.what]}: ${item.published}${looks}`
 }
 
 const looksLike = ({ why, text }: ReviewedItem['marks'][number]): string => `${why}: ${JSON.stringify(text)}`
 
-/** What a sentence belongs to. */
-const names = {
-  alias: 'name of the case',
-  practice: 'name of the practice',
-  kind: 'kind of horse',
-  sex: 'sex',
-  finding: 'finding',
-  teaching: 'teaching text',
-  ownerView: "owner's view",
-} as const
+type Says = CasebookReview['words']
 
 /** `3 sentences, 1 photograph`. */
-function countOfItems(items: readonly Pick<ReviewedItem, 'item'>[]): string {
+function countOfItems(items: readonly Pick<ReviewedItem, 'item'>[], words: Says): string {
   const photos = items.filter(({ item }) => 'photo' in item).length
-  const parts = [
-    items.length > photos ? [counted(items.length - photos, 'sentence')] : [],
-    photos > 0 ? [counted(photos, 'photograph')] : [],
-  ]
-  return parts.flat().join(', ')
+  return words.count(items.length - photos, photos)
 }
 
 /** One after the other, each answer written down before the next is asked. */
-async function ask({ cases }: CasebookReview, casebook: string, world: World): Promise<number> {
+async function ask({ cases, words }: CasebookReview, casebook: string, world: World): Promise<number> {
   const total = cases.reduce((sum, { items }) => sum + items.length, 0)
   if (total === 0) {
     world.stdout.write('Nothing waits: all that leaves has been approved.\n')
     return exit.clean
   }
   world.stdout.write(
-    `${countOfItems(cases.flatMap(({ items }) => items))} to look at. Each answer is kept at once.\n`,
+    `${countOfItems(
+      cases.flatMap(({ items }) => items),
+      words,
+    )} to look at. Each answer is kept at once.\n`,
   )
   const keys = world.keys()[Symbol.asyncIterator]()
   const answers = { approved: 0, skipped: 0 }
   try {
-    for (const one of cases) if (!(await askCase(one, { keys, casebook, world, answers }))) break
+    for (const one of cases) if (!(await askCase(one, { keys, casebook, world, answers, words }))) break
   } finally {
     await keys.return?.()
   }
@@ -119,11 +109,15 @@ interface Asking {
   readonly keys: AsyncIterator<string>
   readonly casebook: string
   readonly world: World
+  readonly words: Says
   readonly answers: { approved: number; skipped: number }
 }
 
 /** @returns false where the person stops */
-async function askCase(one: ReviewedCase, { keys, casebook, world, answers }: Asking): Promise<boolean> {
+async function askCase(
+  one: ReviewedCase,
+  { keys, casebook, world, answers, words }: Asking,
+): Promise<boolean> {
   const { items } = one
   let isRestApproved = false
   const approve = (given: ReviewedItem) => {
@@ -136,7 +130,7 @@ async function askCase(one: ReviewedCase, { keys, casebook, world, answers }: As
       if (!given.isApproved) approve(given)
       continue
     }
-    world.stdout.write(`\n${one.id}, ${index + 1} of ${items.length}${screenOf(one, given)}`)
+    world.stdout.write(`\n${one.id}, ${index + 1} of ${items.length}${screenOf(one, given, words)}`)
     world.stdout.write(keysFor(given))
     for (let isAnswered = false; !isAnswered; ) {
       const { value: key, done } = await keys.next()
@@ -162,7 +156,11 @@ async function askCase(one: ReviewedCase, { keys, casebook, world, answers }: As
 }
 
 /** What a person needs to see before saying yes. */
-function screenOf({ id }: ReviewedCase, { item, isApproved, marks, place }: ReviewedItem): string {
+function screenOf(
+  { id }: ReviewedCase,
+  { item, isApproved, marks, place }: ReviewedItem,
+  words: Says,
+): string {
   const state = isApproved ? ' (approved)' : ''
   const rows: (readonly [string, string])[] = []
   if ('photo' in item) {
@@ -172,14 +170,14 @@ function screenOf({ id }: ReviewedCase, { item, isApproved, marks, place }: Revi
       ...(item.caption === null ? [] : [['caption', `${item.caption} (stays here)`] as const]),
       ['named in', place],
     )
-    return `: photograph${state}\n${tableOf(rows)}`
+    return `: ${words.kinds.photo}${state}\n${tableOf(rows)}`
   }
   const { original, published, what } = item
   if (original !== published) rows.push(['written', original])
   rows.push(['leaves as', marked(published, marks)])
   if (marks.length > 0) rows.push(['LOOK', marks.map(looksLike).join('; ')])
   rows.push(['stands in', place])
-  return `: ${names[what]}${state}\n${tableOf(rows)}`
+  return `: ${words.kinds[what]}${state}\n${tableOf(rows)}`
 }
 
 const tableOf = (rows: readonly (readonly [string, string])[]): string =>

@@ -39,7 +39,7 @@ describe('what is published', () => {
   it('holds no control character and no turn of direction, in any file of any edition', () => {
     const reviewed = growdown(folder, 'review', '--list', '--as-of', '2026-04-10')
     expect(reviewed.err + reviewed.out).not.toMatch(steering)
-    expect(reviewed.out).toContain('teaching text: Long toes &#x2066;here')
+    expect(reviewed.out).toContain('Teaching text: Long toes &#x2066;here')
     growdown(folder, 'review', '--approve-all', '--as-of', '2026-04-10')
     const ran = growdown(folder, 'build', '--edition', 'all', '--as-of', '2026-04-10', '--out', 'site')
     expect(ran.err + ran.out).not.toMatch(steering)

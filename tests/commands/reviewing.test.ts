@@ -39,7 +39,7 @@ it('shows what leaves beside the original, what looks like a name first, and whe
   const { stdout, status } = answering('ssssssssss')
   const screens = stdout.split(/\njuno, \d+ of 10: /).slice(1)
   expect(screens).toHaveLength(10)
-  expect(screens[0]).toBe(`teaching text
+  expect(screens[0]).toBe(`Teaching text
   written    On 2026-03-01 Whimsy stood beside Juno.
   leaves as  On day 48 »Whimsy« stood beside The grey cob.
   LOOK       name: "Whimsy"
@@ -57,7 +57,7 @@ it('keeps each answer at once: yes, the rest of the case but for what looks like
   expect(answering('\nx?\n s\nq').stdout).toContain('Approved 0, skipped 1, 8 not looked at.')
   expect(answering('sa').stdout).toContain('Approved 8, skipped 1, 0 not looked at.')
   expect(approved()).toHaveLength(9)
-  expect(answering('y').stdout).toContain('juno, 1 of 1: teaching text')
+  expect(answering('y').stdout).toContain('juno, 1 of 1: Teaching text')
   expect(answering('').stdout).toBe('Nothing waits: all that leaves has been approved.\n')
 })
 
@@ -66,7 +66,7 @@ it('says where to edit, and asks about a changed sentence alone', () => {
   const visit = file('juno/2026-02-16.md')
   writeFileSync(visit, readFileSync(visit, 'utf8').replace('The horn is dry.', 'The horn is hard.'))
   const { stdout } = answering('e')
-  expect(stdout).toContain('juno, 1 of 1: teaching text\n  leaves as  The horn is hard.\n')
+  expect(stdout).toContain('juno, 1 of 1: Teaching text\n  leaves as  The horn is hard.\n')
   expect(stdout).toMatch(/Change it in cases\/juno\/2026-02-16\.md:\d+; it is asked about again then\./)
   expect(approved()).toHaveLength(10)
 })
@@ -77,7 +77,7 @@ it('lists what waits, with status 1 while anything does, and takes an approval b
   const waiting = review('--list')
   expect(waiting.status).toBe(1)
   expect(waiting.out).toContain(
-    'juno (The grey cob): 10 sentences\n  juno/horse.md:15  name of the case: The grey cob\n',
+    'juno (The grey cob): 10 sentences\n  juno/horse.md:15  Name of the case: The grey cob\n',
   )
   expect(waiting.out).toContain('The horn is dry.')
   expect(waiting.out).toMatch(/10 sentences to approve\.\n$/)

@@ -13,6 +13,7 @@ import { finderOf } from '../../identity/finder.ts'
 import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
 import { type Mark, marksIn } from '../../identity/marks.ts'
 import { lineOf } from '../../identity/sentences.ts'
+import type { Words } from '../../pages/words/index.ts'
 import { openPageTools } from '../site/page-tools.ts'
 import { approvalsIn } from './approvals-on-disk.ts'
 
@@ -39,6 +40,8 @@ export interface CasebookReview {
   readonly diagnostics: readonly Diagnostic[]
   /** Horses with errors in their files, which cannot be looked at. */
   readonly broken: readonly string[]
+  /** What it is called, for the terminal. */
+  readonly words: Words['review']
 }
 
 /**
@@ -50,7 +53,7 @@ export function reviewCasebook(
   casebook: string,
   asOf: PlainDate,
   withApproved: boolean,
-  { formatIn, own }: Pick<PageTools, 'formatIn' | 'own'> = openPageTools(),
+  { formatIn, own, words }: Pick<PageTools, 'formatIn' | 'own' | 'words'> = openPageTools(),
 ): CasebookReview {
   const folder = diskFolder(casebook)
   const read = readCasebook(folder, asOf)
@@ -85,6 +88,7 @@ export function reviewCasebook(
   )
   return {
     cases: cases.toSorted((a, b) => Number(isMarked(b)) - Number(isMarked(a))),
+    words: words.review,
     diagnostics: approvals.report.diagnostics,
     broken: [...new Set(withErrors)].filter((id) => !ids.has(id)),
   }

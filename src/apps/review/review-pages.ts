@@ -40,7 +40,8 @@ export function reviewPages({ casebook, today, open, key }: ReviewTools): LocalS
   let shown: ReadonlyMap<string, ToApprove> = new Map()
 
   const page = async (): Promise<Answer> => {
-    const { renderer, words, ...tools } = await open()
+    const tools = await open()
+    const { renderer, words } = tools
     const { cases, broken } = reviewCasebook(casebook, today(), false, tools)
     const all = cases.flatMap(({ items }) => items.map(({ item }) => item))
     shown = new Map(all.map((item) => [item.hash, item]))
