@@ -1,8 +1,8 @@
 /** Does many jobs: in this thread when they are few, in worker threads when they are many. */
 import { setImmediate } from 'node:timers/promises'
-import { type MessagePort, Worker } from 'node:worker_threads'
-import { Stopped, UserError } from './disk/errors.ts'
-import { threadLimits, tuneForFullLoad } from './v8-settings.ts'
+import { type MessagePort, type ResourceLimits, Worker } from 'node:worker_threads'
+import { Stopped, systemCode, UserError } from './disk/errors.ts'
+import { loneThreadLimits, threadLimits, tuneForFullLoad } from './v8-settings.ts'
 
 /** Does one job. Job and result are plain data. */
 export type Work<Job, Result> = (job: Job) => Promise<Result>
@@ -35,12 +35,14 @@ export const inThisThread =
     }
   }
 
-export interface Threads {
+export interface Threads<Job, Result> {
   /** The worker's file. */
   readonly script: URL
   /** What each worker needs to begin. */
   readonly data: object
   readonly count: number
+  /** Answers for a job that no worker has memory enough for. */
+  lost(job: Job): Promise<Result>
 }
 
 /** What a worker answers. */
@@ -59,54 +61,76 @@ type Answer<Result> =
  * work done here would set how much memory a build takes, differently by version of Node.
  */
 export const inThreads =
-  <Job, Result>({ script, data, count }: Threads, here: Pool<Job, Result>): Pool<Job, Result> =>
+  <Job, Result>(threads: Threads<Job, Result>, here: Pool<Job, Result>): Pool<Job, Result> =>
   async (given, done, signal) => {
     const jobs = [...given]
+    const { count } = threads
     if (jobs.length < fewJobs || count < 2) return here(jobs, done, signal)
     tuneForFullLoad()
-    const pending = jobs[Symbol.iterator]()
-    const workers = Array.from(
-      { length: Math.min(count, jobs.length) },
-      () => new Worker(script, { workerData: data, resourceLimits: threadLimits }),
+    const pending = jobs.toReversed()
+    const hands = Array.from({ length: Math.min(count, jobs.length) }, () =>
+      workOff(pending, threads, done, signal),
     )
-    try {
-      await Promise.all(workers.map((worker) => feed(worker, pending, done, signal)))
-    } finally {
-      await Promise.all(workers.map((worker) => worker.terminate()))
-    }
+    await Promise.all(hands)
   }
 
-/** Hands one worker job after job, some ahead so that it never idles while this thread is busy. */
-function feed<Job, Result>(
-  worker: Worker,
-  jobs: Iterator<Job>,
+/** Has one worker after another take from what is pending; one that runs out of memory ends, and its job is tried alone. */
+async function workOff<Job, Result>(
+  pending: Job[],
+  threads: Threads<Job, Result>,
   done: (result: Result) => void,
   signal: AbortSignal,
 ): Promise<void> {
-  return new Promise((resolve, reject) => {
-    let open = 0
-    const next = () => {
-      const { value, done: none } = jobs.next()
-      if (none) {
-        if (open === 0) resolve()
-        return
+  while (pending.length > 0) {
+    const [culprit, ...untouched] = await feed(threads, threadLimits, pending, done, signal)
+    if (culprit === undefined) continue
+    pending.push(...untouched)
+    const [stillTooMuch] = await feed(threads, loneThreadLimits, [culprit], done, signal)
+    if (stillTooMuch !== undefined) done(await threads.lost(stillTooMuch))
+  }
+}
+
+/**
+ * Hands a worker job after job, some ahead so that it never idles while this thread is busy.
+ * @returns the jobs that it took and did not do, since it ran out of memory over the first of them
+ */
+async function feed<Job, Result>(
+  { script, data }: Pick<Threads<Job, Result>, 'script' | 'data'>,
+  resourceLimits: ResourceLimits,
+  pending: Job[],
+  done: (result: Result) => void,
+  signal: AbortSignal,
+): Promise<readonly Job[]> {
+  const worker = new Worker(script, { workerData: data, resourceLimits })
+  const open: Job[] = []
+  try {
+    return await new Promise((resolve, reject) => {
+      const next = () => {
+        const job = pending.pop()
+        if (job !== undefined) {
+          open.push(job)
+          worker.postMessage(job)
+        } else if (open.length === 0) resolve([])
       }
-      open += 1
-      worker.postMessage(value)
-    }
-    const stop = () => reject(new Stopped())
-    if (signal.aborted) stop()
-    signal.addEventListener('abort', stop, { once: true })
-    worker.on('message', (answer: Answer<Result>) => {
-      if ('fault' in answer) return reject(errorOf(answer.fault))
-      open -= 1
-      done(answer.result)
-      next()
+      const stop = () => reject(new Stopped())
+      if (signal.aborted) stop()
+      signal.addEventListener('abort', stop, { once: true })
+      worker.on('message', (answer: Answer<Result>) => {
+        if ('fault' in answer) return reject(errorOf(answer.fault))
+        open.shift()
+        done(answer.result)
+        next()
+      })
+      worker.on('error', (error) => {
+        if (systemCode(error) === 'ERR_WORKER_OUT_OF_MEMORY') resolve(open)
+        else reject(error)
+      })
+      worker.on('exit', () => reject(new Error('a worker thread ended before its work')))
+      for (let i = 0; i < ahead; i++) next()
     })
-    worker.on('error', reject)
-    worker.on('exit', () => reject(new Error('a worker thread ended before its work')))
-    for (let i = 0; i < ahead; i++) next()
-  })
+  } finally {
+    await worker.terminate()
+  }
 }
 
 function errorOf(fault: Extract<Answer<unknown>, { fault: unknown }>['fault']): Error {

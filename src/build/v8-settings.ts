@@ -27,6 +27,9 @@ export const threadLimits = {
   maxYoungGenerationSizeMb: 48,
 }
 
+/** What a worker may hold that has one job alone, for which the usual was too little. */
+export const loneThreadLimits = { ...threadLimits, maxOldGenerationSizeMb: 640 }
+
 /** Sets the whole process up, for as long as it runs. */
 export function tuneForFullLoad(): void {
   for (const flag of flags) setFlagsFromString(flag)

@@ -45,11 +45,21 @@ const whole = unified().use(remarkParse).freeze()
 /** The block at the head of every case file, here with nothing in it: what follows is read as the body it is. */
 const head = '---\n---\n'
 
-/** Headings in their order, and short lines that name a reader; offsets within the body. */
-export function blocksOf(body: string): {
+export interface Blocks {
   readonly headings: readonly Heading[]
   readonly lines: readonly Line[]
-} {
+}
+
+/** The body that was parsed last: when the likely fixes of a block are tried, the same one comes again and again. */
+let last: { readonly body: string; readonly blocks: Blocks } | null = null
+
+/** Headings in their order, and short lines that name a reader; offsets within the body. */
+export function blocksOf(body: string): Blocks {
+  if (last?.body !== body) last = { body, blocks: parsed(body) }
+  return last.blocks
+}
+
+function parsed(body: string): Blocks {
   const headings: Heading[] = []
   const lines: Line[] = []
   const visit = (node: Nodes, nested: boolean): void => {

@@ -21,7 +21,7 @@ import type { Report, TextRange } from './report.ts'
 import { targets, trimLimits } from './targets.ts'
 import { rangeOf } from './visit-file.ts'
 import { nearest, quote } from './words.ts'
-import { readYamlTree, type YamlMap } from './yaml-tree.ts'
+import { isUnfilled, readYamlTree, type YamlMap } from './yaml-tree.ts'
 
 /** The horse without its visits. */
 export interface PlacedHorse {
@@ -214,7 +214,9 @@ function checkConsent(
       expected: `a date up to ${asOf}`,
     })
   }
-  if (consent.portfolio && alias === null && !isMistyped(report, 'alias')) {
+  const written = rangeOf(map, 'alias')
+  const isRefused = written?.kind === 'text' && !isUnfilled(written)
+  if (consent.portfolio && alias === null && !isRefused && !isMistyped(report, 'alias')) {
     report.warning('alias-missing', range, 'The portfolio may show this horse, but it has no alias.', {
       expected: 'alias: the name to show instead',
     })

@@ -47,17 +47,22 @@ export function readPractice(folder: CasebookFolder, _asOf: PlainDate): Practice
 interface Told {
   readonly report: Report
   readonly read: ((file: CaseFile) => void) | null
+  /** Where its body begins, as far as that is known. */
+  readonly bodyStart: number
 }
 
 /** What is told of a file; its likely fixes are those that were tried and found right. */
-function toldOf({ report, read }: Told): readonly Diagnostic[] {
+function toldOf({ report, read, bodyStart }: Told): readonly Diagnostic[] {
   if (!read) return report.diagnostics
-  return withSureFixes(report.diagnostics, report.textOf({ start: 0, end: Infinity }), (text) => {
+  const whole = report.textOf({ start: 0, end: Infinity })
+  return withSureFixes(report.diagnostics, whole, bodyStart, (text) => {
     const again = openText(report.file, text)
     if (again.file) read(again.file)
     return again.report.diagnostics
   })
 }
+
+const bodyStartOf = (file: CaseFile | null): number => file?.bodyStart ?? Infinity
 
 interface OpenedPractice extends Told {
   readonly practice: Practice | null
@@ -66,7 +71,12 @@ interface OpenedPractice extends Told {
 function openPractice(folder: CasebookFolder, entry: FolderEntry): OpenedPractice {
   const { file, report } = openCaseFile(folder, entry)
   const read = file && readPracticeFile(file)
-  return { practice: read?.usable ? read.practice : null, report, read: readPracticeFile }
+  return {
+    practice: read?.usable ? read.practice : null,
+    report,
+    read: readPracticeFile,
+    bodyStart: bodyStartOf(file),
+  }
 }
 
 function missingPractice(horses: number, likePractice: string | null): OpenedPractice {
@@ -81,7 +91,7 @@ function missingPractice(horses: number, likePractice: string | null): OpenedPra
           ? 'write practice.md'
           : 'give the folder that holds the casebook',
   })
-  return { practice: null, report, read: null }
+  return { practice: null, report, read: null, bodyStart: Infinity }
 }
 
 /** One horse with all its visits. Needs nothing of other horses, so horses can be read apart. */
@@ -128,12 +138,13 @@ function openHorse(
     missing.error('horse-missing', null, `The folder ${id} has visits but no horse.md.`, {
       expected: "a file horse.md with the horse's name and owner",
     })
-    reported.push({ report: missing, read: null })
+    reported.push({ report: missing, read: null, bodyStart: Infinity })
     return null
   }
   const { file, report } = openCaseFile(folder, entries.horse)
   const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf)
-  reported.push({ report, read: (text) => checkPlausibility([], read(text), context.units, asOf) })
+  const readAlone = (text: CaseFile) => checkPlausibility([], read(text), context.units, asOf)
+  reported.push({ report, read: readAlone, bodyStart: bodyStartOf(file) })
   return file && read(file)
 }
 
@@ -151,7 +162,7 @@ function openVisit(
     const placed = read(text)
     if (placed) checkPlausibility([placed], null, context.units, asOf)
   }
-  reported.push({ report, read: readAlone })
+  reported.push({ report, read: readAlone, bodyStart: bodyStartOf(file) })
   if (dateInName(entry.path) === null) {
     report.error('visit-name', null, `The file is named by a date that does not exist.`, {
       expected: 'the date of the visit: 2026-03-14.md',

@@ -4,14 +4,21 @@
  */
 import type { Change, Diagnostic, Edit } from './diagnostic.ts'
 
-/** How much text is read again for the fixes of one file; what is beyond that is told without its fix. */
-const mostRead = 128 * 1024
+/**
+ * How much text is read again for the fixes of one file; what is beyond that is told without its fix. Markdown takes far
+ * longer to read than a block, and most bodies are short.
+ */
+const mostRead = { block: 96 * 1024, body: 16 * 1024 }
 const mostTried = 40
 
-/** @param reread what would be told of the file if it held this text */
+/**
+ * @param bodyStart where the body begins; beyond the text where that is not known
+ * @param reread what would be told of the file if it held this text
+ */
 export function withSureFixes(
   diagnostics: readonly Diagnostic[],
   text: string,
+  bodyStart: number,
   reread: (text: string) => readonly Diagnostic[],
 ): readonly Diagnostic[] {
   if (diagnostics.every(({ change }) => change?.kind !== 'edit')) return diagnostics
@@ -19,10 +26,15 @@ export function withSureFixes(
     names: new Set(diagnostics.map(nameOf)),
     codes: new Set(diagnostics.map(({ code }) => code)),
   }
-  let left = Math.min(mostTried, Math.floor(mostRead / Math.max(1, text.length)))
+  const bodyLine = text.slice(0, bodyStart).split('\n').length
+  const left = {
+    block: Math.min(mostTried, Math.floor(mostRead.block / Math.max(1, text.length))),
+    body: Math.min(mostTried, Math.floor(mostRead.body / Math.max(1, text.length - bodyStart))),
+  }
   return diagnostics.map((one) => {
     if (one.change?.kind !== 'edit') return one
-    const isSure = left-- > 0 && makesRight(one, one.change, known, text, reread)
+    const part = one.change.edits.some(({ line }) => line >= bodyLine) ? 'body' : 'block'
+    const isSure = left[part]-- > 0 && makesRight(one, one.change, known, text, reread)
     return isSure ? one : { ...one, fix: null, change: null }
   })
 }

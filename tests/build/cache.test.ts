@@ -107,7 +107,7 @@ describe('a file that the tool keeps', () => {
     'is made again where every one was %s',
     (how) => {
       for (const kinds of rounds()) {
-        for (const change of [() => {}, touchCasebook]) {
+        for (const change of isLong ? [() => {}, touchCasebook] : [touchCasebook]) {
           damage(how, kinds)
           change()
           mends()

@@ -192,11 +192,12 @@ describe('the most that a case file may hold', () => {
     const { horse: juno, diagnostics } = readOne({
       ...notes(`${'- '.repeat(1500)}a`),
       files: {
-        'nell/horse.md': `---\nname: Nell\nowner: abel\nalias: ${letters(280)}\n---\n`,
+        'nell/horse.md': `---\nname: Nell\nowner: abel\nalias: ${letters(280)}\nconsent: {portfolio: yes, given: 2026-01-12}\n---\n`,
         'opal/horse.md': '---\nname: Opal\nowner: abel\n---\n',
       },
     })
     expect(juno?.id).toBe('opal')
+    expect(diagnostics.map(({ code }) => code)).not.toContain('alias-missing')
     expect(
       diagnostics.filter(({ level }) => level === 'error').map(({ code, file, line }) => [code, file, line]),
     ).toEqual([

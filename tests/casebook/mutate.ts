@@ -12,7 +12,7 @@ export function randomFrom(seed: number): () => number {
 }
 
 /** Most bytes of a file that is made: what is longer is cut. The longest of ours has 5 KiB. */
-const mostBytes = 16 * 1024
+const mostBytes = 8 * 1024
 
 const signs: readonly string[] = [
   ...[

@@ -46,15 +46,23 @@ function readAll(files: CasebookFiles): void {
   for (const { message } of diagnostics) if (message === '') throw new Error('a diagnostic says nothing')
 }
 
-const timeOf = (files: CasebookFiles): number => {
-  const start = performance.now()
+/** Takes the place of what is remembered of the body that was parsed last, so that each file is read from nothing. */
+const another = { ...sound, 'juno/2026-03-21.md': '## For the owner\n\nAll well.\n' }
+
+/** Milliseconds on a processor, which other work on the machine does not lengthen by much. */
+const timeOnce = (files: CasebookFiles): number => {
+  readAll(another)
+  const start = process.cpuUsage()
   readAll(files)
-  return performance.now() - start
+  const { user, system } = process.cpuUsage(start)
+  return (user + system) / 1000
 }
 
-/** The least of three: other work on the machine makes any file slow at times. */
-const timeAlone = (files: CasebookFiles): number =>
-  timeOf(files) < mostTime ? 0 : Math.min(timeOf(files), timeOf(files))
+/** Memory that is swept up just then makes any file slow at times, so one that is slow is read twice more. */
+function timeOf(files: CasebookFiles): number {
+  const first = timeOnce(files)
+  return first < mostTime ? first : Math.min(first, timeOnce(files), timeOnce(files))
+}
 
 describe('mutated case files', () => {
   const count = runs(2000, 100_000)
@@ -72,8 +80,7 @@ describe('mutated case files', () => {
       try {
         const time = timeOf(files)
         if (time > slowest.time) slowest = { seed, time }
-        if (time >= mostTime && timeAlone(files) >= mostTime)
-          troubles.push(`seed ${seed}, ${original.path}: slow`)
+        if (time >= mostTime) troubles.push(`seed ${seed}, ${original.path}: ${time.toFixed(0)} ms`)
       } catch (error) {
         troubles.push(`seed ${seed}, ${original.path}: ${error instanceof Error ? error.stack : error}`)
       }

@@ -23,6 +23,7 @@ export function horseWork(
   { renderer, formatIn, own }: PageTools,
 ): HorseWork {
   const makeUnit = unitMaker(files, paths)
+  const unmade = unmadeHorse(files, paths)
   const pictures = pictureStore(files, paths.pictures)
   const editionNamed = (name: string): Edition => {
     const edition = editions.find((one) => one.name === name)
@@ -47,13 +48,7 @@ export function horseWork(
       })
     } catch (error) {
       if (fault === null) throw error
-      const words: string = fault
-      // A unit of its own, so that no page that was made before the fault is published.
-      return makeUnit(job.id, async ({ markStale }) => {
-        // The fault may not come again: the next build tries anew.
-        markStale()
-        return horseAtFault(job, folderOf(job, markStale), words)
-      })
+      return unmade(job, fault)
     }
   }
 }
@@ -65,6 +60,17 @@ const publishedIn =
     const bytes = files.stat(place)?.kind === 'file' ? files.read(place) : null
     return bytes !== null && contentHash(bytes) === hash ? place : null
   }
+
+/** A horse whose work was ended by a fault, as a unit of its own: no page that was made before the fault is published. */
+export function unmadeHorse(files: Files, paths: SitePaths) {
+  const makeUnit = unitMaker(files, paths)
+  return (job: HorseJob, fault: string): Promise<MadeUnit<HorseRecord>> =>
+    makeUnit(job.id, async ({ markStale }) => {
+      // The fault may not come again: the next build tries anew.
+      markStale()
+      return horseAtFault(job, knownFolder(paths.casebook, job.files), fault)
+    })
+}
 
 /** Tells whether it was the putting away of what is made that failed, and not the making. */
 function telling({ put, keep }: Pick<UnitOutput, 'put' | 'keep'>) {

@@ -31,7 +31,11 @@ export function horsePool(
   })
   const here = inThisThread(async (job: HorseJob) => (await work())(job))
   const script = pathToFileURL(join(packageRoot(), 'dist', 'worker.js'))
-  return inThreads({ script, data: paths, count: threads }, here)
+  const lost = async (job: HorseJob) => {
+    const { unmadeHorse } = await import('./horse-work.ts')
+    return unmadeHorse(files, paths)(job, 'its files take more memory than there is')
+  }
+  return inThreads({ script, data: paths, count: threads, lost }, here)
 }
 
 /** Where horses find and leave things. */

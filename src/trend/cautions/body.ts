@@ -66,14 +66,16 @@ const grave: readonly (readonly [name: string, pattern: string])[] = [
 /** Directly before what is named, with an adjective between at most. */
 const deniedBefore =
   /\b(?:no (?:(?:evidence|signs?|history) of)?|old|former|past|previous|healed|resolved|history of|free of|negative for|never had|without)\s*(?:\w+\s+)?$/i
-/** A list of what is not there. */
-const deniedList = /\b(?:ruled out|excluded)\s*:[^:]*$/i
+/** A list of what is not there, up to its colon. */
+const deniedList = /\b(?:ruled out|excluded)\s*:$/i
 /** Directly after it, a year between at most. */
 const deniedAfter =
   /^(?:\s+(?:in|of|from)?\s*\d{4})?\s*[,(:-]?\s*(?:is |was |has been |now )?(?:ruled out|excluded|healed|resolved|cleared)\b/i
 /** It is there all the same. */
 const present =
   /\b(?:acute|again|recurr\w*|recurring|back|flar\w+|part(?:ly|ially)|cannot|can't|could(?: not|n't)|yet|not (?:fully|quite|completely|entirely))\b/i
+/** As far round what is named as words are looked for that belong to it. */
+const nearby = 200
 const age = /\b\d+[- ]?(?:years?|yrs?|months?|weeks?|days?)[- ]?old\b/gi
 
 /**
@@ -84,15 +86,21 @@ export function graveDiagnosis(
   diagnosis: string,
 ): { readonly named: string; readonly isPast: boolean } | null {
   let denied: string | null = null
-  for (const statement of diagnosis.replace(age, ' ').split(/[;.\n]+/))
+  for (const statement of diagnosis.replace(age, ' ').split(/[;.\n]+/)) {
+    const isPresent = present.test(statement)
     for (const [named, pattern] of grave)
       for (const found of statement.matchAll(new RegExp(String.raw`\b(?:${pattern})\b`, 'gi'))) {
-        const before = statement.slice(0, found.index)
-        const after = statement.slice(found.index + found[0].length)
-        const isDenied = deniedBefore.test(before) || deniedList.test(before) || deniedAfter.test(after)
-        if (!isDenied || present.test(statement)) return { named, isPast: false }
+        const { index } = found
+        const end = index + found[0].length
+        const before = statement.slice(Math.max(0, index - nearby), index)
+        const colon = statement.slice(0, index).lastIndexOf(':') + 1
+        const lead = statement.slice(Math.max(0, colon - nearby), colon)
+        const after = statement.slice(end, end + nearby)
+        const isDenied = deniedBefore.test(before) || deniedList.test(lead) || deniedAfter.test(after)
+        if (!isDenied || isPresent) return { named, isPast: false }
         denied ??= named
       }
+  }
   return denied === null ? null : { named: denied, isPast: true }
 }
 

@@ -85,4 +85,4 @@ it('never stays stale', async () => {
   )
   expect(outcomes.shown).toBeGreaterThan(0)
   expect(outcomes.told).toBeGreaterThan(0)
-}, 200_000)
+}, 600_000)
