@@ -20,9 +20,19 @@ import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
 import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
+import { review } from './commands/review.ts'
 
 /** The table of commands, in the order in which help shows them. */
-const commands: readonly CommandEntry[] = [check, build, preview, add, mark, importTable, exportCasebook]
+const commands: readonly CommandEntry[] = [
+  check,
+  build,
+  review,
+  preview,
+  add,
+  mark,
+  importTable,
+  exportCasebook,
+]
 
 const help = `
 A casebook is a folder with practice.md and a folder for each horse. Where a
@@ -64,14 +74,40 @@ function wishToStop(): AbortSignal {
   return controller.signal
 }
 
+/** Keys as they are pressed. A terminal is set to hand on each at once, and set back at the end. */
+async function* keysOf(stream: NodeJS.ReadStream, signal: AbortSignal): AsyncGenerator<string> {
+  const isTerminal = stream.isTTY === true
+  const stop = () => void stream.destroy()
+  signal.addEventListener('abort', stop, { once: true })
+  if (isTerminal) stream.setRawMode(true)
+  stream.setEncoding('utf8')
+  try {
+    for await (const chunk of stream) {
+      const text = String(chunk)
+      if (!isTerminal) yield* text
+      else if (['\u0003', '\u0004'].includes(text.slice(0, 1))) return
+      // An arrow is several signs at once; of a key held down the first counts, since the rest answers what nobody has read.
+      else if (!text.startsWith('\u001b')) yield text.slice(0, 1)
+    }
+  } catch (error) {
+    if (!signal.aborted) throw error
+  } finally {
+    signal.removeEventListener('abort', stop)
+    if (isTerminal) stream.setRawMode(false)
+    stream.destroy()
+  }
+}
+
 function openWorld(): World {
+  const signal = wishToStop()
   return {
     cwd: process.cwd(),
     stdout: writer(process.stdout),
     stderr: writer(process.stderr),
     today: localDate,
     now: Date.now,
-    signal: wishToStop(),
+    signal,
+    keys: () => keysOf(process.stdin, signal),
   }
 }
 

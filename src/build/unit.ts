@@ -2,7 +2,7 @@
 import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
 import { type MadeFile, type Output, type Staged, type Staging, sharedBuffer, stage } from './disk/staging.ts'
-import { keepFragment } from './fragments.ts'
+import { hasFragment, keepFragment } from './fragments.ts'
 
 /** A unit as it was built: what is kept of it from one build to the next. */
 export interface BuiltUnit<Notes = unknown> {
@@ -37,9 +37,11 @@ export interface PooledUnit<Job, Notes = unknown> extends Keyed<Notes> {
 /** Where a unit puts what it makes. */
 export interface UnitOutput {
   /** Takes each file as soon as it is made: many pages together are too much to hold on to. */
-  put(file: MadeFile): void
+  put(file: MadeFile): Output
   /** Keeps a text from build to build and gives its name. */
   keep(text: string): string
+  /** Keeps a text on that an earlier build kept; false where it is gone. */
+  keepOn(name: string): boolean
   /** Says that what was read is not what the key names any more: the unit is made again next time. */
   markStale(): void
 }
@@ -73,11 +75,20 @@ export function unitMaker(files: Files, { staging, fragments: folder }: BuildPat
     const fragments = new Set<string>()
     let isStale = false
     const output: UnitOutput = {
-      put: (file) => void outputs.push(stage(files, staging, file, encode)),
+      put: (file) => {
+        const staged = stage(files, staging, file, encode)
+        outputs.push(staged)
+        return staged
+      },
       keep: (text) => {
         const kept = keepFragment(files, folder, text)
         fragments.add(kept)
         return kept
+      },
+      keepOn: (name) => {
+        if (!hasFragment(files, folder, name)) return false
+        fragments.add(name)
+        return true
       },
       markStale: () => {
         isStale = true

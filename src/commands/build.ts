@@ -64,7 +64,7 @@ export const build: CommandEntry = {
         },
       )
       line.clear()
-      return report(built, wanted, { casebook, site }, world)
+      return report(built, wanted, { casebook, site, named: folder }, world)
     } finally {
       line.clear()
     }
@@ -88,14 +88,21 @@ export function siteFolder(named: string | null, casebook: string, world: World)
   return site
 }
 
+interface Where {
+  readonly casebook: string
+  readonly site: string
+  /** The casebook as the person named it. */
+  readonly named: string | undefined
+}
+
 /** Says what was made, and last which file to open. */
 function report(
   built: Built,
   wanted: readonly Edition[],
-  { casebook, site }: { readonly casebook: string; readonly site: string },
+  { casebook, site, named }: Where,
   world: World,
 ): number {
-  const { diagnostics, published, horses, exceptions } = built
+  const { diagnostics, published, horses, exceptions, waiting } = built
   world.stderr.write(printAll(diagnostics))
   const problems = problemsIn(diagnostics)
   if (diagnostics.length > 0) world.stderr.write(`${countText(diagnostics)}\n`)
@@ -118,6 +125,12 @@ function report(
   if (published.left.length > 0) {
     world.stderr.write(
       `Not as growdown wrote them, so they were left as they are; move them away and build again:\n${published.left.map((place) => `  ${from(place)}\n`).join('')}`,
+    )
+  }
+  if (waiting.length > 0 && wanted.some(({ review }) => review !== undefined)) {
+    const counts = waiting.map(({ id, count }) => `${id} ${count}`).join(', ')
+    world.stdout.write(
+      `Waiting to be read, so these cases are as they were last approved, or stay out: ${counts}.\nRead and approve: growdown review${named === undefined ? '' : ` ${named}`}\n`,
     )
   }
   const places = {

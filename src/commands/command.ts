@@ -28,6 +28,11 @@ export interface World {
   readonly cwd: string
   readonly stdout: Writer
   readonly stderr: Writer
+  /**
+   * Keys as the person presses them, one at a time and without Enter; from a pipe every sign of it. Ends with the input, and
+   * where the person asks to stop.
+   */
+  keys(): AsyncIterable<string>
   /** The calendar date where the person is. */
   today(): PlainDate
   /** Milliseconds. */

@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { MarkPage } from '../apps/mark/server.ts'
@@ -32,6 +33,8 @@ export const preview: CommandEntry = {
     const { servedPaths } = await import('../apps/preview/served.ts')
     const { servePreview } = await import('../apps/preview/server.ts')
     const { watchFolder } = await import('../apps/preview/watch.ts')
+    const { reviewPages } = await import('../apps/review/review-pages.ts')
+    const { lazyPageTools } = await import('../apps/site/site-units.ts')
     const { packageRoot } = await import('../build/program.ts')
 
     const builder = openRebuilder({
@@ -50,15 +53,21 @@ export const preview: CommandEntry = {
       settled: () => watching?.settled() ?? null,
       assets: previewAssets(packageRoot(), wordsFor(practiceLanguage).mark.fromPreview),
       openMarking: markPagesIn(casebook, world),
+      review: reviewPages({
+        casebook,
+        today: world.today,
+        open: lazyPageTools(),
+        key: randomBytes(18).toString('base64url'),
+      }),
     }
     const server = await servePreview(previewed, port).catch((error) => {
       throw portTaken(error, port)
     })
-    server.rebuilt(first.problems, first.changed)
+    server.rebuilt(first.problems, first.changed, first.waiting)
     report(first, world)
     watching = await watchFolder(casebook, async (paths) => {
       const next = await builder.build(paths)
-      server.rebuilt(next.problems, next.changed)
+      server.rebuilt(next.problems, next.changed, next.waiting)
       report(next, world)
     })
     const { report: reportChange, close } = watching

@@ -7,6 +7,7 @@ import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { LengthUnit } from '../hoof/units.ts'
+import type { Reviewed } from '../identity/approvals.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import type { LeakGuard } from '../leaks/guard.ts'
 import type { Formatter } from '../pages/shared/format.ts'
@@ -39,6 +40,12 @@ export interface Edition<Kept = unknown> {
    * warnings are told each time.
    */
   together?(all: AllHorses<Kept>, tools: TogetherTools): Promise<readonly Unit[]>
+  /**
+   * What of a horse a person approves before it leaves: asked also where this edition is not built, so that what waits is
+   * known. While anything waits the horse stays as it was last published, or stays out. Null where it is not shown at all.
+   * @param hashOf hash of the bytes of a file in the horse's folder; null where there is none
+   */
+  review?(horse: HorseInput, own: OwnWords, hashOf: (file: string) => string | null): Promise<Reviewed | null>
   /** Pages over all horses. */
   pages(all: AllHorses<Kept>, format: Formatter): Promise<readonly PageView[]>
   /** Files over all horses that are no pages. */

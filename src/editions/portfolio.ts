@@ -18,7 +18,12 @@ export const portfolio: Edition<KeptCase> = {
     found.files.forEach(put)
     const { summary, profile, times } = found.made
     const { id, owner } = input.horse
-    return { horse: id, owner, summary, profile, times, page: keep(found.page) }
+    const page = keep(found.page)
+    return { horse: id, owner, summary, profile, times, page, practice: input.practice.name }
+  },
+  review: async (horse, own, hashOf) => {
+    const { reviewOf } = await import('./portfolio/review.ts')
+    return reviewOf(horse, horse.assessment.asOf, own, hashOf)
   },
   together: async ({ practice, kept }, tools) => {
     const { casePages } = await import('./portfolio/case-pages.ts')
@@ -26,8 +31,9 @@ export const portfolio: Edition<KeptCase> = {
   },
   pages: async (all, format) => {
     const { portfolioPages } = await import('../pages/portfolio/pages.ts')
+    const { approvedName } = await import('./portfolio/kept-case.ts')
     return portfolioPages(
-      all.practice,
+      { ...all.practice, name: approvedName(all.practice.name, all.kept) },
       all.kept.map(({ summary }) => summary),
       format,
     )

@@ -42,9 +42,23 @@ function itemOf({ level, place, message, expected, fix, advice }: ShownProblem):
 /** Whether the person opened or closed the list of warnings. */
 const openKey = 'warnings open'
 
+/** What nobody has read yet does not leave. */
+function waitingLine(waiting: number): HTMLElement {
+  const link = document.createElement('a')
+  link.href = '/-/review'
+  link.textContent = 'Read and approve'
+  const waits = waiting === 1 ? 'One text or photograph waits' : `${waiting} texts and photographs wait`
+  const line = made('p', '', `${waits} to be read before the portfolio is made of them. `, link)
+  line.id = 'preview-waiting'
+  line.setAttribute('role', 'status')
+  return line
+}
+
 /** Errors stand open, since a horse with one keeps its last pages; warnings alone are a line that opens. */
-function show({ errors, warnings, first }: ShownProblems): void {
+function show({ errors, warnings, waiting, first }: ShownProblems): void {
   document.getElementById('preview-problems')?.remove()
+  document.getElementById('preview-waiting')?.remove()
+  if (waiting > 0) document.body.append(waitingLine(waiting))
   if (first.length === 0) return
   const counts = [
     errors > 0 ? counted(errors, 'problem') : [],

@@ -51,6 +51,7 @@ async function start(photo: string): Promise<string> {
       cwd: casebook,
       stdout: { write: out, isTerminal: false },
       stderr: { write: (text) => failed(new Error(text)), isTerminal: false },
+      keys: async function* () {},
       today: () => '2026-11-20',
       now: Date.now,
       signal: stop.signal,

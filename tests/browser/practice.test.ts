@@ -5,6 +5,7 @@ import { HtmlValidate } from 'html-validate'
 import { PDFDocument } from 'pdf-lib'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { nothingHere } from '../../src/apps/local-server.ts'
 import { servedPaths } from '../../src/apps/preview/served.ts'
 import { servePreview } from '../../src/apps/preview/server.ts'
 import { isLong } from '../runs.ts'
@@ -185,6 +186,7 @@ describe('the same pages from the preview server', () => {
         served: () => servedPaths(site.folder, 'practice'),
         settled: () => null,
         assets: { script, style: '', markText: 'Mark' },
+        review: { show: () => nothingHere, taker: () => null },
         openMarking: () => Promise.reject(new Error('not here')),
       },
       0,

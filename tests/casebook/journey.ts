@@ -51,6 +51,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
     for (const edition of editions) {
       const put = (file: MadeFile) => {
         if ('text' in file) made.set(`${edition.folder}/${file.path}`, file.text)
+        return { path: file.path, hash: '', size: 0, modified: 0 }
       }
       const keep = (text: string) => {
         made.set(`${edition.folder}/${horse.id}.html`, text)

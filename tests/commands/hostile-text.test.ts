@@ -37,6 +37,10 @@ afterAll(() => rmSync(folder, { recursive: true }))
 
 describe('what is published', () => {
   it('holds no control character and no turn of direction, in any file of any edition', () => {
+    const reviewed = growdown(folder, 'review', '--list', '--as-of', '2026-04-10')
+    expect(reviewed.err + reviewed.out).not.toMatch(steering)
+    expect(reviewed.out).toContain('Teaching text: Long toes &#x2066;here')
+    growdown(folder, 'review', '--approve-all', '--as-of', '2026-04-10')
     const ran = growdown(folder, 'build', '--edition', 'all', '--as-of', '2026-04-10', '--out', 'site')
     expect(ran.err + ran.out).not.toMatch(steering)
     expect(ran.out).toContain('1 horse made')
@@ -86,6 +90,7 @@ describe('the search for names', () => {
       told('nell/2026-03-02.md'),
       '---\nbefore: {toe length: [96, 95, 91, 90]}\n---\n## For teaching\n\nBrock&#x202d;weir has long toes.\n',
     )
+    growdown(folder, 'review', 'told', '--approve-all', '--as-of', '2026-04-10')
     const { status, err } = growdown(
       folder,
       ...['build', 'told', '--edition', 'portfolio', '--as-of', '2026-04-10', '--out', 'told-site'],

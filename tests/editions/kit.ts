@@ -2,6 +2,8 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
+import { decide } from '../../src/apps/review/approvals-on-disk.ts'
+import { reviewCasebook } from '../../src/apps/review/casebook-review.ts'
 import { type Built, buildSite } from '../../src/apps/site/build-site.ts'
 import { lazyPageTools } from '../../src/apps/site/site-units.ts'
 import { disk } from '../../src/build/disk/real-disk.ts'
@@ -81,7 +83,11 @@ export interface Trial {
   readonly casebook: string
   readonly site: string
   write(path: string, data: string | Uint8Array): void
+  /** With all approved that leaves, as a person has read it. */
   build(editions?: readonly string[], asOf?: string): Promise<Built>
+  /** With nothing approved but what was before. */
+  buildUnread(editions?: readonly string[], asOf?: string): Promise<Built>
+  approveAll(asOf?: string): void
   done(): void
 }
 
@@ -95,25 +101,36 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
     writeFileSync(file, data)
   }
   for (const [path, text] of Object.entries(files)) write(path, text)
+  const approveAll = (asOf = '2026-03-01') => {
+    const { cases } = reviewCasebook(at.casebook, asOf, false)
+    const waiting = cases.flatMap(({ items }) => items.map(({ item }) => item))
+    if (waiting.length > 0) decide(at.casebook, waiting, true)
+  }
+  const buildUnread = (editions: readonly string[] = ['owner', 'portfolio'], asOf = '2026-03-01') => {
+    const known = [practice, ownerEdition(factor), portfolio]
+    return buildSite(
+      { ...at, editions: known.filter(({ name }) => editions.includes(name)), asOf },
+      {
+        files: disk,
+        threads: 1,
+        openTools: lazyPageTools(),
+        program: 'test',
+        now: () => Date.now() + 60_000,
+        report: () => {},
+        signal: new AbortController().signal,
+      },
+    )
+  }
   return {
     root,
     ...at,
     write,
-    build: (editions = ['owner', 'portfolio'], asOf = '2026-03-01') => {
-      const known = [practice, ownerEdition(factor), portfolio]
-      return buildSite(
-        { ...at, editions: known.filter(({ name }) => editions.includes(name)), asOf },
-        {
-          files: disk,
-          threads: 1,
-          openTools: lazyPageTools(),
-          program: 'test',
-          now: () => Date.now() + 60_000,
-          report: () => {},
-          signal: new AbortController().signal,
-        },
-      )
+    build: async (editions, asOf) => {
+      approveAll(asOf)
+      return buildUnread(editions, asOf)
     },
+    buildUnread,
+    approveAll,
     done: () => rmSync(root, { recursive: true, force: true }),
   }
 }

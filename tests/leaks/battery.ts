@@ -109,7 +109,7 @@ export function stage(cast: Cast) {
     own: tools.own,
     ownTexts: [style, ...scripts.map(({ text }) => text), practice.name],
   })
-  const anonymous = anonymiserFor(horse, ofPractice, '2026-01-12', tools.own, english.portfolio.stand)
+  const anonymous = anonymiserFor(horse, ofPractice, '2026-01-12', tools.own, english.portfolio)
 
   const rendered = async (note: string) => {
     const noted: Horse = {

@@ -19,6 +19,7 @@ import { lockedPage, ownerPart, ownerRecord } from '../../src/pages/owner/pages.
 import { presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
 import { casePage, portfolioPages } from '../../src/pages/portfolio/pages.ts'
 import { presentFront, presentHorse, summarise } from '../../src/pages/practice/index.ts'
+import { reviewPage } from '../../src/pages/review/review-page.ts'
 import { formatter } from '../../src/pages/shared/format.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import type { PageView } from '../../src/pages/shared/page.ts'
@@ -112,6 +113,38 @@ function markPages(): readonly PageView[] {
   ].map((subject) => markPage(subject, format))
 }
 
+function reviewPages(): readonly PageView[] {
+  const hash = 'hash'
+  const marks = (['name', 'pattern', 'date', 'likely name', 'title', 'place'] as const).map((why, i) => ({
+    start: i,
+    end: i + 1,
+    text: 'Juno',
+    why,
+  }))
+  const kinds = ['alias', 'practice', 'finding', 'teaching', 'ownerView'] as const
+  const sentences = kinds.map((what) => ({
+    hash,
+    place: 'juno/horse.md:1',
+    what,
+    original: 'A',
+    published: 'Juno Juno',
+    marks,
+  }))
+  const photo = {
+    hash,
+    place: 'juno/horse.md',
+    photo: 'juno/a.jpg',
+    src: 'a.jpg',
+    shows: ['LF'],
+    caption: 'A',
+  }
+  const items = [...sentences, photo]
+  return [
+    reviewPage([{ id: 'juno', alias: 'Juno', items }], ['juno'], 'key', toy),
+    reviewPage([], [], 'key', toy),
+  ]
+}
+
 const table = readTable('horse,date,stage,foot,measure,value\nJuno,2026-01-12,after,LF,toe length,90\n', 'mm')
 
 const files = (): readonly string[] => [
@@ -194,6 +227,7 @@ const kinds: readonly (readonly [string, () => Promise<readonly string[]>])[] = 
   ['pages of an owner', ownerPages],
   ['portfolio', () => render(portfolio())],
   ['marking pages', () => render(markPages())],
+  ['page of what is to be approved', () => render(reviewPages())],
 ]
 
 describe.each(kinds)('in another language: %s', (_, make) => {

@@ -16,6 +16,8 @@ export interface ShownProblem extends Pick<Diagnostic, 'level' | 'message' | 'ex
 export interface ShownProblems {
   readonly errors: number
   readonly warnings: number
+  /** Sentences and photographs that wait for approval before they leave. */
+  readonly waiting: number
   /** Errors first; the first ones of very many. */
   readonly first: readonly ShownProblem[]
 }
@@ -26,7 +28,7 @@ export interface News {
   /** Tells this page from now on; at once where it is of another build. A page that names none is told of the next one. */
   listen(page: ServerResponse, build: string | null): void
   /** The problems stay until the next build. Where anything changed, open pages load again. */
-  rebuilt(problems: readonly ShownProblem[], changed: boolean): void
+  rebuilt(problems: readonly ShownProblem[], changed: boolean, waiting: number): void
   close(): void
 }
 
@@ -48,7 +50,7 @@ export function openNews(): News {
   let count = 0
   const build = () => `${process}-${count}`
   const listening = new Set<ServerResponse>()
-  let problems = shownOf([])
+  let problems = shownOf([], 0)
 
   const send = (to: Iterable<ServerResponse>, event: string, data: unknown) => {
     for (const page of to) {
@@ -67,8 +69,8 @@ export function openNews(): News {
       send([page], 'problems', problems)
       if (of !== null && of !== build()) send([page], 'reload', null)
     },
-    rebuilt: (found, changed) => {
-      problems = shownOf(found)
+    rebuilt: (found, changed, waiting) => {
+      problems = shownOf(found, waiting)
       if (changed) count += 1
       send(listening, 'problems', problems)
       if (changed) send(listening, 'reload', null)
@@ -79,12 +81,13 @@ export function openNews(): News {
   }
 }
 
-function shownOf(all: readonly ShownProblem[]): ShownProblems {
+function shownOf(all: readonly ShownProblem[], waiting: number): ShownProblems {
   const errors = all.filter(({ level }) => level === 'error')
   const others = all.filter(({ level }) => level !== 'error')
   return {
     errors: errors.length,
     warnings: others.length,
+    waiting,
     first: [...errors, ...others].slice(0, mostShown).map(shortened),
   }
 }

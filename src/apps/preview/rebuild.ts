@@ -16,6 +16,8 @@ export interface Rebuilt {
   /** What is wrong in the casebook or likely so, or why the build itself failed; the last good site stands under it. */
   readonly problems: readonly ShownProblem[]
   readonly changed: boolean
+  /** Sentences and photographs that wait for approval before they leave. */
+  readonly waiting: number
   readonly milliseconds: number
 }
 
@@ -68,9 +70,10 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     const began = now()
     for (const path of places) warm.invalidate(relative(casebook, path).replaceAll(sep, '/'))
     await warming
-    const rebuilt = (problems: readonly ShownProblem[], changed: boolean): Rebuilt => ({
+    const rebuilt = (problems: readonly ShownProblem[], changed: boolean, waiting: number): Rebuilt => ({
       problems,
       changed,
+      waiting,
       milliseconds: now() - began,
     })
     try {
@@ -79,12 +82,14 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
       return rebuilt(
         built.diagnostics.map(shown),
         published !== null && published.written + published.removed > 0,
+        built.waiting.reduce((sum, { count }) => sum + count, 0),
       )
     } catch (error) {
       const message = error instanceof Error ? error.message : String(error)
       return rebuilt(
         [{ level: 'error', place: 'build', message, expected: null, fix: null, advice: null }],
         false,
+        0,
       )
     } finally {
       isBuilding = false

@@ -8,6 +8,7 @@ import {
   type AnyAnswer,
   type Asked,
   inWords,
+  type LocalSite,
   nothingHere,
   openLocalServer,
 } from '../local-server.ts'
@@ -33,12 +34,14 @@ export interface Previewed {
   readonly assets: PreviewAssets
   /** The marking page of a picture, a path within the casebook, as the visit of that name has it. Rejects saying why not. */
   openMarking(photo: string, visit: string | null): Promise<MarkPage>
+  /** The page on which what leaves for the portfolio is approved. */
+  readonly review: LocalSite
 }
 
 export interface PreviewServer {
   readonly url: string
-  /** After each build: open pages show its problems, and load again at the same place where anything changed. */
-  rebuilt(problems: readonly ShownProblem[], changed: boolean): void
+  /** After each build: open pages show its problems and how much waits for approval, and load again at the same place where anything changed. */
+  rebuilt(problems: readonly ShownProblem[], changed: boolean, waiting?: number): void
   close(): Promise<void>
 }
 
@@ -78,18 +81,20 @@ export async function servePreview(previewed: Previewed, port: number): Promise<
     if (path === '/-/mark') return openMarking(asked)
     if (path === '/-/news')
       return { type: 'text/event-stream', opened: (page) => news.listen(page, query.get('build')) }
+    if (path.startsWith('/-/review')) return previewed.review.show(asked)
     if (path.startsWith('/-/')) return marking.show(asked)
     if (served.has(`${path.slice(1)}/index.html`))
       return inWords(302, 'See there.', { location: `${encodeURI(path)}/` })
     return shown(path.endsWith('/') ? `${path.slice(1)}index.html` : path.slice(1))
   }
-  const { origin, close } = await openLocalServer({ show, taker: marking.taker }, port)
+  const taker = (path: string) => previewed.review.taker(path) ?? marking.taker(path)
+  const { origin, close } = await openLocalServer({ show, taker }, port)
 
   return {
     url: `${origin}/`,
-    rebuilt: (problems, changed) => {
+    rebuilt: (problems, changed, waiting = 0) => {
       served = servedBy(previewed)
-      news.rebuilt(problems, changed)
+      news.rebuilt(problems, changed, waiting)
     },
     close: () => {
       news.close()

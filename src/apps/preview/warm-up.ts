@@ -47,7 +47,12 @@ export async function warmUp(
     for (const id of read.horseIds.slice(0, enough)) {
       if (!(await isTurn())) return
       const entries = listed.filter(({ path }) => path.startsWith(`${id}/`))
-      const horse = { id, files: entries.map((entry) => ({ ...entry, hash: null })) }
+      const horse = {
+        id,
+        files: entries.map((entry) => ({ ...entry, hash: null })),
+        approved: [],
+        lastApproved: {},
+      }
       await pool([horseJob(horse, practice, options)], () => {}, signal)
     }
     const records = read.horseIds.flatMap((id) => (units[id]?.notes as HorseRecord | undefined) ?? [])

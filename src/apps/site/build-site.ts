@@ -10,6 +10,7 @@ import type { Practice } from '../../casebook/model.ts'
 import { namesakes } from '../../casebook/namesakes.ts'
 import type { Addresses } from '../../editions/edition.ts'
 import { editions as everyEdition } from '../../editions/index.ts'
+import { practiceScope } from '../../identity/approvals.ts'
 import type { Exception } from '../../identity/identifiers.ts'
 import { leakGuard } from '../../leaks/guard.ts'
 import { pictureKeys } from '../../pictures/process.ts'
@@ -25,6 +26,8 @@ export interface Built {
   readonly published: Published | null
   /** Names that were searched for in some forms only. */
   readonly exceptions: readonly Exception[]
+  /** Cases of which something waits for approval, and how much; `practice.md` for what belongs to the practice. */
+  readonly waiting: readonly { readonly id: string; readonly count: number }[]
   /** Horses without errors, and those with. */
   readonly horses: { readonly made: number; readonly unchanged: number; readonly broken: number }
 }
@@ -56,7 +59,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Bu
 
     const paths = sitePaths(casebook, builder)
     const pool = horsePool(context, editions, paths)
-    const horses = await builder.buildInPool(horseUnits(survey, practice, options), pool)
+    const horses = await builder.buildInPool(horseUnits(survey, practice, options, builder.before), pool)
     const records = horses.map(({ notes }) => notes)
     const warnings: Diagnostic[] = []
     const exceptions = await buildEditions(options, context, builder, {
@@ -79,11 +82,19 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Bu
       ],
       published,
       exceptions,
+      waiting: waitingIn(records),
       horses: { made, unchanged: records.length - broken.length - made, broken: broken.length },
     }
   } finally {
     builder.close()
   }
+}
+
+/** The practice's own is the same for every case. */
+function waitingIn(records: readonly HorseRecord[]): Built['waiting'] {
+  const ofPractice = Math.max(0, ...records.map(({ waiting }) => waiting.ofPractice))
+  const own = records.map(({ id, waiting }) => ({ id, count: waiting.own }))
+  return [{ id: practiceScope, count: ofPractice }, ...own].filter(({ count }) => count > 0)
 }
 
 /** The casebook as it lies on the disk, or as a process that stays knows it. */
@@ -94,7 +105,13 @@ const folderOf = ({ casebook }: SiteOptions, { listing }: SiteContext) =>
 async function unpublished({ casebook, asOf }: SiteOptions): Promise<Built> {
   const { readCasebook } = await import('../../casebook/read.ts')
   const { diagnostics } = readCasebook(diskFolder(casebook), asOf)
-  return { diagnostics, published: null, exceptions: [], horses: { made: 0, unchanged: 0, broken: 0 } }
+  return {
+    diagnostics,
+    published: null,
+    exceptions: [],
+    waiting: [],
+    horses: { made: 0, unchanged: 0, broken: 0 },
+  }
 }
 
 interface MadeHorses {

@@ -1,4 +1,5 @@
 /** What is handed to a thread that makes horses, and what it hands back: plain data. */
+import type { Output } from '../../build/disk/staging.ts'
 import type { BuildPaths } from '../../build/unit.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { FolderEntry } from '../../casebook/folder.ts'
@@ -18,6 +19,23 @@ export interface HorseJob {
   /** Names of the editions that are built. */
   readonly editions: readonly string[]
   readonly files: readonly SourceFile[]
+  /** Hashes of what is approved to leave of it. */
+  readonly approved: readonly string[]
+  readonly lastApproved: LastApproved
+}
+
+/** What was last published of a horse with all of it approved, by edition. */
+export type LastApproved = Readonly<Record<string, ApprovedPages>>
+
+export interface ApprovedPages {
+  /** What the edition keeps of it. */
+  readonly kept: unknown
+  /** Paths within the site. */
+  readonly files: readonly Pick<Output, 'path' | 'hash'>[]
+  /** Names of what it keeps in the fragment cache. */
+  readonly fragments: readonly string[]
+  /** As `Reviewed` of the edition had it. */
+  readonly madeUnder: string
 }
 
 /** What a build knows of a horse besides its pages: made with them, kept with them. Small, since a practice has many. */
@@ -30,6 +48,9 @@ export interface HorseRecord {
   readonly isBroken: boolean
   /** What each edition that shows it keeps of it, by the edition's name. */
   readonly kept: Readonly<Record<string, unknown>>
+  /** How many sentences and photographs wait for approval, whatever editions are built: its own, and the practice's. */
+  readonly waiting: { readonly own: number; readonly ofPractice: number }
+  readonly lastApproved: LastApproved
 }
 
 /** Where a thread finds and leaves things. */

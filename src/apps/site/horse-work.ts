@@ -3,6 +3,7 @@ import { contentHash } from '../../build/disk/content-hash.ts'
 import { Stopped, systemCode, UserError } from '../../build/disk/errors.ts'
 import type { Files } from '../../build/disk/files.ts'
 import { knownFolder } from '../../build/disk/source-folder.ts'
+import { placeIn } from '../../build/disk/staging.ts'
 import type { Work } from '../../build/pool.ts'
 import { type MadeUnit, type UnitOutput, unitMaker } from '../../build/unit.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
@@ -10,6 +11,7 @@ import type { Edition, PageTools } from '../../editions/edition.ts'
 import { pictureStore } from '../../pictures/store.ts'
 import { horseAtFault, makeHorse } from './horse.ts'
 import type { HorseJob, HorseRecord, SitePaths, SourceFile } from './horse-job.ts'
+import type { PagesTools } from './horse-pages.ts'
 
 export type HorseWork = Work<HorseJob, MadeUnit<HorseRecord>>
 
@@ -28,14 +30,14 @@ export function horseWork(
     if (edition === undefined) throw new Error(`there is no edition ${name}`)
     return edition
   }
-  const tools = { renderer, formatIn, own, pictures }
+  const tools = { renderer, formatIn, own, pictures, publishedAt: publishedIn(files, paths.staging.site) }
   const folderOf = (job: HorseJob, markStale: () => void) =>
     watched(knownFolder(paths.casebook, job.files), job.files, markStale)
   return async (job) => {
     let fault: string | null = null
     try {
-      return await makeUnit(job.id, async ({ put, keep, markStale }) => {
-        const output = telling({ put, keep })
+      return await makeUnit(job.id, async ({ put, keep, keepOn, markStale }) => {
+        const output = { ...telling({ put, keep }), keepOn }
         try {
           const chosen = job.editions.map(editionNamed)
           return await makeHorse(job, chosen, folderOf(job, markStale), { ...output, ...tools })
@@ -50,6 +52,14 @@ export function horseWork(
     }
   }
 }
+
+const publishedIn =
+  (files: Files, site: string): PagesTools['publishedAt'] =>
+  ({ path, hash }) => {
+    const place = placeIn(site, path)
+    const bytes = files.stat(place)?.kind === 'file' ? files.read(place) : null
+    return bytes !== null && contentHash(bytes) === hash ? place : null
+  }
 
 /** A horse whose work was ended by a fault, as a unit of its own: no page that was made before the fault is published. */
 export function unmadeHorse(files: Files, paths: SitePaths) {

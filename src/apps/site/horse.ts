@@ -1,29 +1,31 @@
 /** The journey of one horse from its files to finished pages: read, assess, present, render. It needs no other horse. */
-import type { UnitOutput } from '../../build/unit.ts'
+import { contentHash } from '../../build/disk/content-hash.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import { readHorse } from '../../casebook/read.ts'
 import { reportOn } from '../../casebook/report.ts'
-import type { Edition, HorseTools, PageTools } from '../../editions/edition.ts'
+import type { Edition, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/horse-identity.ts'
 import { identityOfBroken } from '../../leaks/broken-horse.ts'
 import { processPictures } from '../../pictures/process.ts'
 import { assess } from '../../trend/assess.ts'
 import type { HorseJob, HorseRecord } from './horse-job.ts'
+import { type PagesTools, pagesOfHorse } from './horse-pages.ts'
 
-/** @param put takes files at paths within the site */
 export async function makeHorse(
-  { id, practice, asOf, files }: HorseJob,
+  job: HorseJob,
   editions: readonly Edition[],
   folder: CasebookFolder,
-  { put, formatIn, ...tools }: HorseTools & Pick<PageTools, 'formatIn'>,
+  { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
+  const { id, practice, asOf, files, lastApproved } = job
   const { horse, diagnostics } = readHorse(folder, id, practice, asOf)
   if (horse === null) {
-    return { id, diagnostics, identity: identityOfBroken(folder, id), isBroken: true, kept: {} }
+    return { ...broken, id, diagnostics, identity: identityOfBroken(folder, id), lastApproved }
   }
   const assessment = assess(horse, practice, asOf)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
-  const processed = await processPictures(horse, folder, tools.pictures, hashes)
+  const read = new Map(hashes)
+  const processed = await processPictures(horse, hashing(folder, read), tools.pictures, hashes)
   const input = {
     horse,
     assessment,
@@ -31,27 +33,35 @@ export async function makeHorse(
     pictures: processed.pictures,
     format: formatIn(practice.units),
   }
-  const kept: Record<string, unknown> = {}
-  for (const edition of editions) {
-    const putBelow: UnitOutput['put'] = (file) => put({ ...file, path: `${edition.folder}/${file.path}` })
-    const shown = await edition.ofHorse(input, { ...tools, put: putBelow })
-    if (shown !== null) kept[edition.name] = shown
-  }
+  const hashOf = (file: string) => read.get(`${id}/${file}`) ?? null
+  const pages = await pagesOfHorse(input, editions, job, hashOf, tools)
   return {
     id,
     diagnostics: [...diagnostics, ...processed.diagnostics],
     identity: identityOf(horse),
     isBroken: false,
-    kept,
+    ...pages,
   }
 }
+
+/** Notes the hash of what is read: a picture may have been saved again since it was surveyed. */
+const hashing = (folder: CasebookFolder, hashes: Map<string, string>): CasebookFolder => ({
+  list: () => folder.list(),
+  read: (path) => {
+    const bytes = folder.read(path)
+    hashes.set(path, contentHash(bytes))
+    return bytes
+  },
+})
+
+const broken = { isBroken: true, kept: {}, waiting: { own: 0, ofPractice: 0 } } as const
 
 /**
  * A horse of which a fault of this program has ended the work: broken, with a word of what happened. Its last pages in the
  * practice site stay, and every other horse is made.
  */
 export function horseAtFault(
-  { id }: Pick<HorseJob, 'id'>,
+  { id, lastApproved }: Pick<HorseJob, 'id' | 'lastApproved'>,
   folder: CasebookFolder,
   fault: string,
 ): HorseRecord {
@@ -61,11 +71,11 @@ export function horseAtFault(
       'take back what was last changed in the files of this horse, or move its visits out one after the other until the rest is made; please report the fault',
   })
   return {
+    ...broken,
     id,
     diagnostics: report.diagnostics,
     identity: identityOfBroken(folder, id),
-    isBroken: true,
-    kept: {},
+    lastApproved,
   }
 }
 

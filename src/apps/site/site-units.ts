@@ -7,6 +7,7 @@ import { cacheKey } from '../../build/cache-key.ts'
 import { once } from '../../build/once.ts'
 import { inThisThread, inThreads, type Pool } from '../../build/pool.ts'
 import { packageRoot } from '../../build/program.ts'
+import type { BuildState } from '../../build/state.ts'
 import type { MadeUnit, PooledUnit, Unit } from '../../build/unit.ts'
 import type { Practice } from '../../casebook/model.ts'
 import type { AllHorses, Edition } from '../../editions/edition.ts'
@@ -48,17 +49,21 @@ export const sitePaths = (
 })
 
 export const horseJob = (
-  { id, files }: Pick<HorseJob, 'id' | 'files'>,
+  horse: Pick<HorseJob, 'id' | 'files' | 'approved' | 'lastApproved'>,
   practice: Practice,
   { asOf, editions }: Pick<SiteOptions, 'asOf' | 'editions'>,
-): HorseJob => ({ id, files, practice, asOf, editions: editions.map(({ name }) => name) })
+): HorseJob => ({ ...horse, practice, asOf, editions: editions.map(({ name }) => name) })
 
 export const horseUnits = (
   { horses }: Survey,
   practice: Practice,
   options: SiteOptions,
+  { units }: BuildState,
 ): readonly PooledUnit<HorseJob, HorseRecord>[] =>
-  horses.map((horse) => ({ name: horse.id, key: horse.key, job: horseJob(horse, practice, options) }))
+  horses.map(({ key, ...horse }) => {
+    const { lastApproved = {} } = (units[horse.id]?.notes ?? {}) as Partial<HorseRecord>
+    return { name: horse.id, key, job: horseJob({ ...horse, lastApproved }, practice, options) }
+  })
 
 /** What an edition's pages over all horses need to know. */
 export function allHorses<Kept>(

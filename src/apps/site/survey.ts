@@ -1,9 +1,11 @@
 /** What is in the casebook now, and a key for each horse: the same key means the same pages. */
 import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
+import { UserError } from '../../build/disk/errors.ts'
 import { type KnownInputs, knownInputs } from '../../build/inputs.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { PracticeRead } from '../../casebook/read.ts'
+import { approvalsFile, approvedIn, readApprovals } from '../../identity/approvals.ts'
 import type { SourceFile } from './horse-job.ts'
 import type { SiteOptions } from './options.ts'
 
@@ -11,6 +13,8 @@ export interface SurveyedHorse {
   readonly id: string
   readonly key: string
   readonly files: readonly SourceFile[]
+  /** Hashes of what is approved to leave of it. */
+  readonly approved: readonly string[]
 }
 
 export interface Survey extends PracticeRead {
@@ -47,20 +51,36 @@ export async function surveyCasebook(
     practice,
   )
   const files = entries.map((entry) => ({ ...entry, hash: inputs[entry.path]?.hash ?? null }))
+  const approvals = readApprovals(approvalsText(folder, inputs))
   const byHorse = byFolder(files)
   const horses = horseIds.map((id) => {
     const own = byHorse.get(id) ?? []
+    const approved = [...approvedIn(approvals, id)].sort()
     return {
       id,
+      approved,
       key: cacheKey(
         common,
         id,
         own.map(({ path, kind, hash }) => [path, kind, hash]),
+        approved,
       ),
       files: own,
     }
   })
-  return { ...read.notes, inputs, horses }
+  const diagnostics = [...read.notes.diagnostics, ...approvals.report.diagnostics]
+  return { ...read.notes, diagnostics, inputs, horses }
+}
+
+function approvalsText(folder: CasebookFolder, inputs: KnownInputs): string | null {
+  if (inputs[approvalsFile] === undefined) return null
+  try {
+    return new TextDecoder().decode(folder.read(approvalsFile))
+  } catch (error) {
+    // Without it nothing is approved, and what was published stays.
+    if (error instanceof UserError) return null
+    throw error
+  }
 }
 
 /** Files by the first folder of their path. */

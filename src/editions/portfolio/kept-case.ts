@@ -11,4 +11,13 @@ export interface KeptCase {
   readonly times: readonly number[]
   /** Name in the fragment cache of its page, with a place left for the patient. */
   readonly page: string
+  /** The practice's name as the case was published. */
+  readonly practice: string
 }
+
+/**
+ * The practice's name for pages over all cases: a case shows one only once it is approved. Empty where no case does.
+ * @param name as it is now
+ */
+export const approvedName = (name: string, cases: readonly KeptCase[]): string =>
+  cases.some(({ practice }) => practice === name) ? name : (cases[0]?.practice ?? '')

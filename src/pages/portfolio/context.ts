@@ -6,16 +6,14 @@ import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
 import { foldedWords } from '../../identity/words.ts'
 import { assess } from '../../trend/assess.ts'
 import type { Assessment } from '../../trend/assessment.ts'
-import { visitsUpTo } from '../shared/findings.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { HorseInput } from '../shared/horse-input.ts'
 import type { Words } from '../words/index.ts'
 
-/** All that the parts of a case page work from. */
-export interface CaseContext {
+/** What a case is told of, before anything is worked out. */
+export interface CaseSubject {
   readonly horse: Horse
   readonly practice: Practice
-  readonly assessment: Assessment
   readonly alias: string
   /** Folder of the case. */
   readonly slug: string
@@ -35,21 +33,33 @@ export interface CaseContext {
 
 export type TimeWords = Words['portfolio']['times']['weeks']
 
+/** All that the parts of a case page work from. */
+export interface CaseContext extends CaseSubject {
+  readonly assessment: Assessment
+}
+
 /** Null where the case may not be shown: no consent, no alias, or no visit yet that may be told. */
 export function caseContext(input: HorseInput, own: OwnWords): CaseContext | null {
-  const { horse, practice, format } = input
+  const subject = caseSubject(input, input.assessment.asOf, own)
+  return subject && { ...subject, assessment: withheldVisits(input) }
+}
+
+/** @param asOf day of the page */
+export function caseSubject(
+  { horse, practice, format }: Pick<HorseInput, 'horse' | 'practice' | 'format'>,
+  asOf: PlainDate,
+  own: OwnWords,
+): CaseSubject | null {
   const words = format.words.portfolio
   if (!horse.consent.portfolio || horse.alias === null) return null
-  const assessment = withheldVisits(input)
   const slug = foldedWords(horse.alias).join('-')
-  const visits = visitsUpTo(horse, assessment.visits)
+  const visits = horse.visits.filter(({ date }) => date <= lastDayTold(practice, asOf))
   const first = visits[0]
   const last = visits[visits.length - 1]
   if (slug === '' || first === undefined || last === undefined) return null
   return {
     horse,
     practice,
-    assessment,
     alias: horse.alias,
     slug,
     visits,
@@ -68,12 +78,16 @@ export const inCaseTime = (days: number, { portfolio }: Pick<Practice, 'portfoli
   portfolio.time === 'weeks' ? Math.floor(days / 7) : days
 
 /**
- * What can be said on the last day of which the portfolio may tell. Whoever sees a visit and the portfolio change the day
- * after knows which case it was, so all is told as it stood some weeks ago where the practice asks for that.
+ * The last day of which the portfolio may tell. Whoever sees a visit and the portfolio change the day after knows which
+ * case it was, so all is told as it stood some weeks ago where the practice asks for that.
  */
+const lastDayTold = ({ portfolio }: Practice, asOf: PlainDate): PlainDate =>
+  portfolio.holdBackDays === 0 ? asOf : addDays(asOf, -portfolio.holdBackDays)
+
+/** What can be said on that day. */
 function withheldVisits({ horse, practice, assessment }: HorseInput): Assessment {
-  const { holdBackDays } = practice.portfolio
-  return holdBackDays === 0 ? assessment : assess(horse, practice, addDays(assessment.asOf, -holdBackDays))
+  const day = lastDayTold(practice, assessment.asOf)
+  return day === assessment.asOf ? assessment : assess(horse, practice, day)
 }
 
 /** Knows this horse and every owner of the practice; names of other horses are left to the search of finished pages. */

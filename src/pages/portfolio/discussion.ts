@@ -1,28 +1,56 @@
+import type { Visit } from '../../casebook/model.ts'
 import { capital } from '../shared/format.ts'
-import type { CaseContext } from './context.ts'
+import type { CaseContext, CaseSubject } from './context.ts'
 import type { PortfolioCase } from './view.ts'
 
 const viewHeading = /^#{3,6}\s+(?:the\s+)?owner['’]?s['’]?\s+view\s*#*\s*$/i
 const anyHeading = /^(#{1,6})\s/
 
+interface TeachingPart {
+  /** Null for what is told of the whole case. */
+  readonly visit: Visit | null
+  readonly isOwnersView: boolean
+  /** As written. */
+  readonly text: string
+}
+
 /**
- * Text under the heading for teaching, rewritten: of each visit by its week or day, then of the whole case. A part headed
- * `### Owner's view` within it is told under that head of the report.
+ * What stands under the heading for teaching: of each visit, then of the whole case. A part headed `### Owner's view`
+ * within it is told under that head of the report.
  */
-export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discussion' | 'ownerView'> {
-  const { horse, visits, anonymous, timeOf, time, words } = context
-  const views: string[] = []
-  const part = (head: string, text: string | null) => {
-    if (text === null) return []
-    const { rest, view } = splitView(text)
-    if (view !== '') views.push(anonymous(view))
-    return rest.trim() === '' ? [] : [{ head, text: anonymous(rest.trim()) }]
+export function teachingParts({
+  horse,
+  visits,
+}: Pick<CaseSubject, 'horse' | 'visits'>): readonly TeachingPart[] {
+  const parts = (visit: Visit | null, written: string | null): readonly TeachingPart[] => {
+    if (written === null) return []
+    const { rest, view } = splitView(written)
+    const both = [
+      { visit, isOwnersView: false, text: rest.trim() },
+      { visit, isOwnersView: true, text: view },
+    ]
+    return both.filter(({ text }) => text !== '')
   }
-  const ofVisits = visits.flatMap((visit) =>
-    part(capital(time.at(timeOf(visit.date))), visit.body.forTeaching),
-  )
-  const ofCase = part(words.discussionGeneral, horse.body.forTeaching)
-  return { discussion: [...ofVisits, ...ofCase], ownerView: views.length === 0 ? null : views.join('\n\n') }
+  return [
+    ...visits.flatMap((visit) => parts(visit, visit.body.forTeaching)),
+    ...parts(null, horse.body.forTeaching),
+  ]
+}
+
+/** The teaching text, rewritten: of a visit by its week or day. */
+export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discussion' | 'ownerView'> {
+  const { anonymous, timeOf, time, words } = context
+  const parts = teachingParts(context)
+  const views = parts.filter(({ isOwnersView }) => isOwnersView).map(({ text }) => anonymous(text))
+  return {
+    discussion: parts
+      .filter(({ isOwnersView }) => !isOwnersView)
+      .map(({ visit, text }) => ({
+        head: visit === null ? words.discussionGeneral : capital(time.at(timeOf(visit.date))),
+        text: anonymous(text),
+      })),
+    ownerView: views.length === 0 ? null : views.join('\n\n'),
+  }
 }
 
 function splitView(text: string): { rest: string; view: string } {

@@ -21,7 +21,7 @@ function frame(title: string, practice: Practice, root: string, here: Here, word
     lang: words.base.lang,
     title,
     root,
-    by: practice.portfolio.hidesPractice ? null : w.by(practice.name),
+    by: practice.portfolio.hidesPractice || practice.name === '' ? null : w.by(practice.name),
     scripts: here === 'index' ? ['portfolio'] : [],
     links: [
       { href: `${root}index.html`, text: w.toIndex, current: here === 'index' },

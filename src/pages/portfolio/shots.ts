@@ -1,24 +1,42 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Pictures } from '../shared/pictures.ts'
-import type { CaseContext } from './context.ts'
+import type { CaseContext, CaseSubject } from './context.ts'
 import type { CaseShot } from './view.ts'
 
-/** Pictures of the first visit, and the latest of each foot and view. None without consent; no captions. */
+interface TakenPhoto {
+  readonly photo: Photo
+  readonly visit: Visit
+}
+
+/**
+ * The photographs that the case shows: those of the first visit, and the latest of each foot and view. None without
+ * consent.
+ * @param has whether there is such a picture, by its path in the horse's folder
+ */
+export function photosShown(
+  { horse, first, visits }: Pick<CaseSubject, 'horse' | 'first' | 'visits'>,
+  has: (file: string) => boolean,
+): { readonly first: readonly TakenPhoto[]; readonly later: readonly TakenPhoto[] } {
+  if (!horse.consent.photos) return { first: [], later: [] }
+  const key = ({ foot, view }: Photo) => `${foot}|${view}`
+  const latest = new Map<string, TakenPhoto>()
+  for (const visit of visits) {
+    if (visit.id === first.id) continue
+    for (const photo of visit.photos) if (has(photo.file)) latest.set(key(photo), { photo, visit })
+  }
+  const atFirst = first.photos.filter(({ file }) => has(file)).map((photo) => ({ photo, visit: first }))
+  return { first: atFirst, later: [...latest.values()] }
+}
+
+/** Pictures as the page shows them; no captions. */
 export function caseShots(
   context: CaseContext,
   pictures: Pictures,
 ): { first: CaseShot[]; later: CaseShot[] } {
-  if (!context.horse.consent.photos) return { first: [], later: [] }
-  const key = ({ foot, view }: Photo) => `${foot}|${view}`
-  const latest = new Map<string, { photo: Photo; visit: Visit }>()
-  for (const visit of context.visits) {
-    if (visit.id === context.first.id) continue
-    for (const photo of visit.photos) if (pictures.has(photo.file)) latest.set(key(photo), { photo, visit })
-  }
-  return {
-    first: context.first.photos.flatMap((photo) => shot(photo, context.first, context, pictures)),
-    later: [...latest.values()].flatMap(({ photo, visit }) => shot(photo, visit, context, pictures)),
-  }
+  const { first, later } = photosShown(context, (file) => pictures.has(file))
+  const shots = (taken: readonly TakenPhoto[]) =>
+    taken.flatMap(({ photo, visit }) => shot(photo, visit, context, pictures))
+  return { first: shots(first), later: shots(later) }
 }
 
 function shot(

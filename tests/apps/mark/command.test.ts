@@ -51,6 +51,7 @@ async function run(photo: string, options: Readonly<Record<string, string>> = {}
     cwd: casebook,
     stdout: writer,
     stderr: writer,
+    keys: async function* () {},
     today: () => '2026-06-01',
     now: Date.now,
     signal: stop.signal,

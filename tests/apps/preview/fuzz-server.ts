@@ -53,7 +53,8 @@ const entry = `
   const openMarking = async () => ({
     page: 'BUILT', style: 'BUILT', script: 'BUILT', picture: Buffer.alloc(largest, 'BUILT'), write: () => 'BUILT',
   })
-  const previewed = { folder, served: () => new Set(served), settled: () => null, assets: shown, openMarking }
+  const review = { show: () => ({ status: 200, type: 'text/plain', body: 'BUILT' }), taker: () => null }
+  const previewed = { folder, served: () => new Set(served), settled: () => null, assets: shown, openMarking, review }
   const server = await servePreview(previewed, 0)
   const problem = { level: 'error', place: 'x', message: 'x'.repeat(600), expected: null, fix: null, advice: null }
   process.on('message', (wanted) => {

@@ -14,6 +14,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as rest } from 'node:timers/promises'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { inWords } from '../../../src/apps/local-server.ts'
 import type { ShownProblem } from '../../../src/apps/preview/news.ts'
 import { type PreviewServer, servePreview } from '../../../src/apps/preview/server.ts'
 
@@ -53,6 +54,7 @@ describe('the preview server', () => {
         served: () => served,
         settled: () => building,
         assets: { script: 'listen()', style: 'aside{}', markText: 'Mark "it"' },
+        review: { show: () => inWords(200, 'Review'), taker: () => null },
         openMarking: async (photo, visit) => {
           if (photo !== 'juno/photos/lf.jpg') throw new Error('no such picture')
           opened += 1
@@ -320,11 +322,11 @@ describe('the preview server', () => {
         fix: null,
         advice: 'Look.',
       } as const
-      server.rebuilt([warning, problem], true)
+      server.rebuilt([warning, problem], true, 7)
       expect(await heard('reload')).toBe(
         [
-          'event: problems\ndata: {"errors":0,"warnings":0,"first":[]}\n\n',
-          `event: problems\ndata: ${JSON.stringify({ errors: 1, warnings: 1, first: [problem, warning] })}\n\n`,
+          'event: problems\ndata: {"errors":0,"warnings":0,"waiting":0,"first":[]}\n\n',
+          `event: problems\ndata: ${JSON.stringify({ errors: 1, warnings: 1, waiting: 7, first: [problem, warning] })}\n\n`,
           'event: reload\ndata: null\n\n',
         ].join(''),
       )

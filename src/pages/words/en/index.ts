@@ -10,6 +10,7 @@ import { photos } from './photos.ts'
 import { portfolio } from './portfolio.ts'
 import { practice } from './practice.ts'
 import { reference } from './reference.ts'
+import { review } from './review.ts'
 import { starter } from './starter.ts'
 
 export const en = {
@@ -24,5 +25,6 @@ export const en = {
   portfolio,
   practice,
   reference,
+  review,
   starter,
 }
