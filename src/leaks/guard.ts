@@ -6,9 +6,9 @@ import type { Unit } from '../build/unit.ts'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { OwnWords } from '../identity/common-words.ts'
-import { type Exception, type HorseIdentity, identifiersOf } from '../identity/identifiers.ts'
+import type { Exception, HorseIdentity } from '../identity/identifiers.ts'
 import { printLeaks } from './report.ts'
-import { type LeakHit, leakSearch, type ScanFile } from './search.ts'
+import type { LeakHit, ScanFile } from './search.ts'
 
 export interface LeakGuard {
   /** Names the program and all that is searched for. */
@@ -36,9 +36,14 @@ export function leakGuard(
   open: () => Promise<ProgramTexts>,
 ): LeakGuard {
   const key = cacheKey(program, practice.name, practice.owners, practice.contacts, horses)
-  const list = once(async () => identifiersOf(horses, practice, (await open()).own))
+  // Both bring word lists along, which a build that publishes nothing does without.
+  const list = once(async () => {
+    const { identifiersOf } = await import('../identity/identifiers.ts')
+    return identifiersOf(horses, practice, (await open()).own)
+  })
   const search = once(async () => {
     const { own, ownTexts } = await open()
+    const { leakSearch } = await import('./search.ts')
     return leakSearch({
       list: await list(),
       horses,
