@@ -246,8 +246,13 @@ function hiddenIn(word: Word, { byFirst, byStem, byBare, joined }: Hidden): read
   const whole = (identifiers: readonly Identifier[]): Match[] =>
     identifiers.length === 0 ? [] : [{ start, end, identifiers }]
   const camel = pieces(raw)
+  // In programs a word with capitals inside it begins small: `safeLadder` names nobody who is called Ladder.
+  const isCode = /^\p{Ll}/u.test(raw)
   const inCamel = camel.flatMap((piece) => byFirst.get(piece) ?? []).filter(({ words }) => words.length === 1)
-  if (inCamel.length > 0) return whole(inCamel.flatMap(({ identifiers }) => identifiers.filter(isName)))
+  const named = inCamel.flatMap(({ identifiers }) =>
+    identifiers.filter((one) => isName(one) && (one.watch === 'any case' || !isCode)),
+  )
+  if (named.length > 0) return whole(named)
   const inJoined = joined.within(folded)
   if (inJoined.length > 0) return whole(inJoined)
   for (const stem of possibleStems(folded, raw)) {

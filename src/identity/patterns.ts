@@ -93,7 +93,7 @@ const shapes: readonly Shape[] = [
   {
     kind: 'postcode',
     pattern: new RegExp(
-      `${edge}[AC-FHKNPRTV-Y]\\d[\\dW] ?(?=[\\dAC-FHKNPRTV-Y]*\\d)(?=[\\dAC-FHKNPRTV-Y]*[A-Z])[\\dAC-FHKNPRTV-Y]{4}${end}`,
+      `${edge}[AC-FHKNPRTV-Y]\\d[\\dW] ?(?=[\\dAC-FHKNPRTV-Y]{0,3}\\d)(?=[\\dAC-FHKNPRTV-Y]{0,3}[A-Z])[\\dAC-FHKNPRTV-Y]{4}${end}`,
       'gu',
     ),
   },
@@ -119,7 +119,7 @@ const shapes: readonly Shape[] = [
   {
     kind: 'number plate',
     pattern: new RegExp(
-      `${edge}(?=[A-Z\\d -]*\\d)(?=[A-Z\\d -]*[A-Z])[A-Z\\d]{1,4}(?:[ -]?[A-Z\\d]{1,4}){1,2}${end}`,
+      `${edge}(?=[A-Z\\d -]{0,13}\\d)(?=[A-Z\\d -]{0,13}[A-Z])[A-Z\\d]{1,4}(?:[ -]?[A-Z\\d]{1,4}){1,2}${end}`,
       'gu',
     ),
     isOne: (it, before) => ofPlate.test(before) && noTrade(it),
@@ -131,26 +131,26 @@ const shapes: readonly Shape[] = [
     pattern: /(?<![\p{L}\p{N}])(?:[A-Z]{2,3}[ -]?)?\d(?:[ -]?\d){6,}(?![\d.])/gu,
     isOne: (_it, before) => ofChip.test(before),
   },
-  { kind: 'long number', pattern: /(?<![\p{L}\p{N}])(?=[A-Z\d]*\d{6})[A-Z]{2,3} ?\d{9,12}(?!\d)/gu },
+  { kind: 'long number', pattern: /(?<![\p{L}\p{N}])(?=[A-Z\d]{0,3} ?\d{6})[A-Z]{2,3} ?\d{9,12}(?!\d)/gu },
   {
     kind: 'coordinates',
     pattern:
-      /(?<![\d.])[-+]?\d{1,3}\.\d{3,8}\s*°?\s*[NSEW]?\s*[,;/ ]\s*[-+]?\d{1,3}\.\d{3,8}(?!\d)(?:\s*°?\s*[NSEW](?!\p{L}))?/gu,
+      /(?<![\d.])[-+]?\d{1,3}\.\d{3,8}\s{0,2}°?\s{0,2}[NSEW]?\s{0,2}[,;/ ]\s{0,2}[-+]?\d{1,3}\.\d{3,8}(?!\d)(?:\s{0,2}°?\s{0,2}[NSEW](?!\p{L}))?/gu,
   },
   {
     kind: 'coordinates',
     pattern:
-      /(?<![\d.])\d{1,3}\s*°\s*\d{1,2}(?:\.\d+)?\s*['′’]\s*(?:\d{1,2}(?:\.\d+)?\s*["″”]\s*)?[NSEWO](?!\p{L})(?:[\s,]*\d{1,3}\s*°\s*\d{1,2}(?:\.\d+)?\s*['′’]\s*(?:\d{1,2}(?:\.\d+)?\s*["″”]\s*)?[NSEWO](?!\p{L}))?/gu,
+      /(?<![\d.])\d{1,3}\s{0,2}°\s{0,2}\d{1,2}(?:\.\d+)?\s{0,2}['′’]\s{0,2}(?:\d{1,2}(?:\.\d+)?\s{0,2}["″”]\s{0,2})?[NSEWO](?!\p{L})(?:[\s,]{0,3}\d{1,3}\s{0,2}°\s{0,2}\d{1,2}(?:\.\d+)?\s{0,2}['′’]\s{0,2}(?:\d{1,2}(?:\.\d+)?\s{0,2}["″”]\s{0,2})?[NSEWO](?!\p{L}))?/gu,
   },
   {
     kind: 'coordinates',
     pattern:
-      /(?<![\d.])\d{1,2}(?:\.\d+)?\s*°\s*[NS](?!\p{L})(?:[\s,]*\d{1,3}(?:\.\d+)?\s*°\s*[EW](?!\p{L}))?/gu,
+      /(?<![\d.])\d{1,2}(?:\.\d+)?\s{0,2}°\s{0,2}[NS](?!\p{L})(?:[\s,]{0,3}\d{1,3}(?:\.\d+)?\s{0,2}°\s{0,2}[EW](?!\p{L}))?/gu,
   },
   {
     kind: 'coordinates',
     pattern: new RegExp(
-      `${edge}[STNHO][A-HJ-Z] ?(?:\\d{4} ?\\d{4}|\\d{5} ?\\d{5}|\\d{3} \\d{3})(?!\\s*\\d)${end}`,
+      `${edge}[STNHO][A-HJ-Z] ?(?:\\d{4} ?\\d{4}|\\d{5} ?\\d{5}|\\d{3} \\d{3})(?!\\s{0,2}\\d)${end}`,
       'gu',
     ),
     isOne: (it) => !isAbbreviation(it.slice(0, 2)) || /\d{4}/.test(it),

@@ -6,9 +6,9 @@ import type { Unit } from '../build/unit.ts'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { OwnWords } from '../identity/common-words.ts'
-import { type Exception, type HorseIdentity, identifiersOf } from '../identity/identifiers.ts'
+import type { Exception, HorseIdentity } from '../identity/identifiers.ts'
 import { printLeaks } from './report.ts'
-import { type LeakHit, leakSearch, type ScanFile } from './search.ts'
+import type { LeakHit, ScanFile } from './search.ts'
 
 export interface LeakGuard {
   /** Names the program and all that is searched for. */
@@ -37,14 +37,23 @@ export function leakGuard(
 ): LeakGuard {
   const { name, owners, contacts, portfolio } = practice
   const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses)
-  const list = once(async () => identifiersOf(horses, practice, (await open()).own))
+  // Both bring word lists along, which a build that publishes nothing does without.
+  const listOf = async (known: Pick<Practice, 'owners' | 'contacts'> & Partial<Practice>) => {
+    const { identifiersOf } = await import('../identity/identifiers.ts')
+    return identifiersOf(horses, known, (await open()).own)
+  }
+  const list = once(() => listOf(practice))
   const search = once(async () => {
     const { own, ownTexts } = await open()
+    const { leakSearch } = await import('./search.ts')
     const names = spellings(withoutControls(name))
-    const known = identifiersOf(horses, { owners, contacts }, own)
+    const known = await listOf({ owners, contacts })
     return leakSearch({ list: known, horses, own, ownTexts: [...ownTexts, ...names] })
   })
-  const searchForPractice = once(async () => leakSearch({ ...(await open()), list: await list(), horses }))
+  const searchForPractice = once(async () => {
+    const { leakSearch } = await import('./search.ts')
+    return leakSearch({ ...(await open()), list: await list(), horses })
+  })
   /** Whoever opens a locked page knows the practice; its name is hidden in the portfolio alone. */
   const searchOf = ({ reader, sealed }: ScanFile) =>
     portfolio.hidesPractice && reader.kind === 'everyone' && sealed === undefined

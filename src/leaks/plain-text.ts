@@ -106,7 +106,7 @@ export function attributeText({ text, origin }: Plain): Plain {
   for (const tag of tagsIn(text)) {
     for (const match of tag[0].matchAll(said)) {
       const value = match[1] ?? match[2] ?? match[3] ?? ''
-      if (value === '') continue
+      if (value.trim() === '') continue
       const from = tag.index + match.index + match[0].lastIndexOf(value)
       for (let i = 0; i < value.length; i++) places.push(from + i)
       places.push(from + value.length, from + value.length)

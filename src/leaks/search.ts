@@ -8,7 +8,7 @@ import { type Finder, type Found, finderOf } from '../identity/finder.ts'
 import { type FormerFound, type FormerNames, formerFinder } from '../identity/former-names.ts'
 import type { HorseIdentity, IdentifierList } from '../identity/identifiers.ts'
 import { patternsIn } from '../identity/patterns.ts'
-import { withoutUnseen } from '../identity/words.ts'
+import { withoutUnseen, wordsOf } from '../identity/words.ts'
 import { findDates, findExactDates } from '../identity/written-dates.ts'
 import { hintFor } from './hint.ts'
 import { pictureParts } from './picture-metadata.ts'
@@ -182,6 +182,14 @@ interface Find {
   readonly what: What
 }
 
+/** What the program prints of its own, word by word: the address of a standard. */
+function isOwnText(text: string, { written }: OwnWords): boolean {
+  const words = wordsOf(text)
+  return (
+    words.length > 1 && words.every(({ raw }, i) => i === 0 || written.has(`${words[i - 1]?.raw} ${raw}`))
+  )
+}
+
 /** What people read is searched for telephone numbers, and for what identifies by its shape alone. */
 function shownFinds(plain: Plain, file: ScanFile, search: Search): Find[] {
   const seen = withoutUnseen(plain.text)
@@ -189,15 +197,16 @@ function shownFinds(plain: Plain, file: ScanFile, search: Search): Find[] {
     (found): Find => ({ start: found.start, what: about(found, file) }),
   )
   if (file.reader.kind !== 'everyone') return numbers
+  const isOthers = ({ text }: { readonly text: string }) => !isOwnText(text, search.known.own)
   const former = search
     .former(plain.text)
     .map(({ start, text }): Find => ({ start, what: { kind: 'former name', text, horse: null } }))
-  const patterns = patternsIn(seen.text).map(
-    ({ start, kind, text }): Find => ({ start, what: { kind, text, horse: null } }),
-  )
-  const dates = findDates(seen.text).map(
-    ({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }),
-  )
+  const patterns = patternsIn(seen.text)
+    .filter(isOthers)
+    .map(({ start, kind, text }): Find => ({ start, what: { kind, text, horse: null } }))
+  const dates = findDates(seen.text)
+    .filter(isOthers)
+    .map(({ start, text }): Find => ({ start, what: { kind: 'date', text, horse: null } }))
   const places = [...numbers, ...patterns, ...dates].map((found) => ({
     ...found,
     start: seen.origin(found.start),
