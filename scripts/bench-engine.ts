@@ -64,6 +64,7 @@ const horse = (visits: number): Horse => ({
   id: 'bench',
   name: 'Bench',
   owner: null,
+  ownerSince: null,
   kind: null,
   sex: null,
   born: '2000',

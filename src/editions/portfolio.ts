@@ -10,6 +10,7 @@ export const portfolio: Edition<CaseSummary> = {
   keepsBroken: false,
   assets: { styles: [...commonStyles, 'portfolio'], scripts: ['portfolio'] },
   protection: searched,
+  shownIn: { consent: 'portfolio', of: ({ slug }) => slug },
   announcement: ({ site }) => `Portfolio, for anyone: ${site('portfolio', 'index.html')}`,
   ofHorse: async (horse, { put, renderer, own, pictures }) => {
     const { portfolioCase } = await import('./portfolio/case-files.ts')

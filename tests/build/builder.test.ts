@@ -35,7 +35,8 @@ async function build(units: readonly Unit<string>[], isLeftAlone = (_path: strin
   const builder = openBuilder(at.site, at.casebook, context())
   try {
     const results = await builder.build(units)
-    left = (await builder.publish('Reed Bank', isLeftAlone)).left
+    const fateOf = (path: string) => (isLeftAlone(path) ? 'kept' : 'made')
+    left = (await builder.publish({ name: 'Reed Bank', fateOf })).left
     builder.remember({}, 0)
     return results.map(({ notes }) => notes)
   } finally {
@@ -151,7 +152,7 @@ describe('a unit', () => {
       pool,
     )
     expect(results.map(({ notes }) => notes)).toEqual([16, 4, 9])
-    await builder.publish('Reed Bank', () => false)
+    await builder.publish({ name: 'Reed Bank', fateOf: () => 'made' })
     builder.close()
     expect(site()).toEqual({ 'n2.txt': '4', 'n3.txt': '9', 'n4.txt': '16' })
   })

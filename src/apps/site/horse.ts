@@ -17,9 +17,10 @@ export async function makeHorse(
   folder: CasebookFolder,
   { put, formatIn, ...tools }: HorseTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
-  const { horse, diagnostics } = readHorse(folder, id, practice, asOf)
+  const { horse, consent, diagnostics } = readHorse(folder, id, practice, asOf)
   if (horse === null) {
-    return { id, diagnostics, identity: identityOfBroken(folder, id), isBroken: true, kept: {} }
+    const identity = identityOfBroken(folder, id)
+    return { id, diagnostics, identity, consent, isBroken: true, kept: {} }
   }
   const assessment = assess(horse, practice, asOf)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
@@ -41,6 +42,7 @@ export async function makeHorse(
     id,
     diagnostics: [...diagnostics, ...processed.diagnostics],
     identity: identityOf(horse),
+    consent,
     isBroken: false,
     kept,
   }
@@ -64,6 +66,7 @@ export function horseAtFault(
     id,
     diagnostics: report.diagnostics,
     identity: identityOfBroken(folder, id),
+    consent: null,
     isBroken: true,
     kept: {},
   }
