@@ -1,5 +1,5 @@
 /** Where in the casebook a sentence came from: found again by the words around what slipped into a page. */
-import { type Word, wordsOf } from '../identity/words.ts'
+import { wordsOf } from '../identity/words.ts'
 import { plainText } from './plain-text.ts'
 
 export interface CaseText {
@@ -20,7 +20,8 @@ const around = 8
 
 interface Vote {
   readonly text: CaseText
-  readonly word: Word
+  /** Place in the text as it was written. */
+  readonly at: number
   readonly votes: number
 }
 
@@ -70,7 +71,8 @@ function bestIn(text: CaseText, context: readonly string[], hit: number): Vote |
     const pair = `${context[i]} ${context[i + 1]}`
     pairs.set(pair, [...(pairs.get(pair) ?? []), i])
   }
-  const words = wordsOf(text.text)
+  const plain = plainText(text.text)
+  const words = wordsOf(plain.text)
   const votes = new Map<number, number>()
   for (let i = 0; i + 1 < words.length; i++) {
     for (const place of pairs.get(`${words[i]?.folded} ${words[i + 1]?.folded}`) ?? []) {
@@ -82,10 +84,10 @@ function bestIn(text: CaseText, context: readonly string[], hit: number): Vote |
   }
   const [at, most] = [...votes].reduce((a, b) => (b[1] > a[1] ? b : a), [-1, 0])
   const word = words[Math.min(Math.max(at, 0), words.length - 1)]
-  return word === undefined || most < fewest ? null : { text, word, votes: most }
+  return word === undefined || most < fewest ? null : { text, at: plain.origin(word.start), votes: most }
 }
 
-function lineAt({ text: { path, text }, word }: Vote): SourceLine {
-  const line = text.slice(0, word.start).split('\n').length
+function lineAt({ text: { path, text }, at }: Vote): SourceLine {
+  const line = text.slice(0, at).split('\n').length
   return { file: path, line, text: text.split('\n')[line - 1]?.trim() ?? '' }
 }

@@ -27,21 +27,20 @@ export function hostChanges(
     return {
       folder,
       upload: gathered(
-        folder,
         puts,
         standing.filter((path) => !stays.has(path)),
       ),
-      remove: gathered(folder, gone, standing),
+      remove: gathered(gone, standing),
     }
   })
 }
 
 /** Each folder of which nothing else is there in place of its files. */
-function gathered(root: string, paths: readonly string[], others: readonly string[]): readonly HostPath[] {
+function gathered(paths: readonly string[], others: readonly string[]): readonly HostPath[] {
   const kept = new Set(others.flatMap(foldersOf))
   const counts = new Map<string, number>()
   for (const path of paths) {
-    const whole = foldersOf(path).find((folder) => folder.startsWith(`${root}/`) && !kept.has(folder))
+    const whole = foldersOf(path).find((folder) => !kept.has(folder))
     const name = whole ?? path
     counts.set(name, (counts.get(name) ?? 0) + 1)
   }
