@@ -9,16 +9,20 @@ const most = 12
 /** Nothing where no folder for others was built. */
 export function printHosts(hosts: readonly HostChanges[], site: string): string {
   if (hosts.length === 0) return ''
-  const changed = hosts.filter(({ upload, remove }) => upload.length + remove.length > 0)
-  const same = hosts.filter((host) => !changed.includes(host)).map(({ folder }) => `${folder}/`)
-  const parts = [
-    ...changed.flatMap(({ upload, remove }) => [
-      ...listed(`To upload from ${site}:`, upload),
-      ...listed('To delete on the host:', remove),
-    ]),
+  const isSame = ({ upload, remove }: HostChanges) => upload.length + remove.length === 0
+  const same = hosts.filter(isSame).map(({ folder }) => `${folder}/`)
+  const lines = [
+    ...listed(
+      `To upload from ${site}:`,
+      hosts.flatMap(({ upload }) => upload),
+    ),
+    ...listed(
+      'To delete on the host:',
+      hosts.flatMap(({ remove }) => remove),
+    ),
     ...(same.length > 0 ? [`Nothing to upload and nothing to delete: ${same.join(', ')}`] : []),
   ]
-  return parts.map((line) => `${line}\n`).join('')
+  return lines.map((line) => `${line}\n`).join('')
 }
 
 function listed(head: string, paths: readonly HostPath[]): readonly string[] {

@@ -95,7 +95,7 @@ async function weakOwners(
     key: cacheKey(marks),
     make: async () => {
       const { weaknessEstimator } = await import('./strength.ts')
-      const isWeak = await weaknessEstimator()
+      const isWeak = weaknessEstimator()
       return [...keys].flatMap(([id, { passphrase }]) => (isWeak(passphrase) ? [id] : []))
     },
   }

@@ -1,15 +1,14 @@
-/** How well a passphrase withstands guessing, by the estimator of a kept library: it knows words, names, dates, keyboards. */
+/**
+ * How well a passphrase withstands guessing, by the estimator of a kept library: it knows words, names, dates and
+ * keyboards. The library and its word lists are large, so whoever needs this file loads it then.
+ */
+import { ZxcvbnFactory } from '@zxcvbn-ts/core'
+import * as common from '@zxcvbn-ts/language-common'
+import * as english from '@zxcvbn-ts/language-en'
 import { fewestBits } from './passphrases.ts'
 
-export type Estimator = (passphrase: string) => boolean
-
-/** Whether a passphrase is weak. The library and its word lists are large, so they are loaded when first needed. */
-export async function weaknessEstimator(): Promise<Estimator> {
-  const [{ ZxcvbnFactory }, common, english] = await Promise.all([
-    import('@zxcvbn-ts/core'),
-    import('@zxcvbn-ts/language-common'),
-    import('@zxcvbn-ts/language-en'),
-  ])
+/** Whether a passphrase is weak. */
+export function weaknessEstimator(): (passphrase: string) => boolean {
   const estimator = new ZxcvbnFactory({
     dictionary: { ...common.dictionary, ...english.dictionary },
     graphs: common.adjacencyGraphs,
