@@ -329,7 +329,13 @@ describe('the portfolio', () => {
 
   it('refuses two cases of one alias by naming both', async () => {
     edited('pip/horse.md', 'alias: Sorrel', 'alias: Bramble')
-    await expect(at.build(['portfolio'])).rejects.toThrow(/pip[\s\S]*zoe|zoe[\s\S]*pip/)
+    const { diagnostics, published } = await at.build(['practice', 'portfolio'])
+    expect(diagnostics.filter(({ level }) => level === 'error').map(({ message }) => message)).toEqual([
+      'pip and zoe have the same alias, so the portfolio has one place for both.',
+    ])
+    const written = published?.paths.written ?? []
+    expect(written.filter((path) => path.startsWith('portfolio/'))).toEqual([])
+    expect(written).toContain('practice/zoe/index.html')
   })
 
   it('tells which names it searched in some forms only', async () => {

@@ -4,6 +4,7 @@ import type { Fate } from '../../build/publish.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { Practice } from '../../casebook/model.ts'
+import { reportOn } from '../../casebook/report.ts'
 import type { Addresses, AllHorses, Edition } from '../../editions/edition.ts'
 import type { Exception } from '../../identity/identifiers.ts'
 import { type LeakGuard, leakGuard, type Refusal } from '../../leaks/guard.ts'
@@ -113,6 +114,9 @@ async function protect(
   const held = new Set<string>()
   for (const edition of editions) {
     if (edition.protection === null) continue
+    const clashes = sharedFolders(edition, records, addresses[edition.name] ?? {})
+    clashes.forEach(report)
+    if (clashes.length > 0) held.add(edition.folder)
     const units = await edition.protection.units(allHorses(edition, records, { practice, asOf, addresses }), {
       edition,
       casebook,
@@ -127,6 +131,32 @@ async function protect(
   }
   for (const { folder } of guard.refusals()) held.add(folder)
   return held
+}
+
+/** Two horses that the portfolio would show in one folder, since their aliases are the same. */
+function sharedFolders(
+  { name, shownIn }: Edition,
+  records: readonly HorseRecord[],
+  addresses: Addresses,
+): readonly Diagnostic[] {
+  if (shownIn?.consent !== 'portfolio') return []
+  const taken = new Map<string, string>()
+  return records.flatMap(({ id, kept }) => {
+    const folder = kept[name] === undefined ? null : shownIn.of(kept[name], addresses)
+    const first = folder === null ? undefined : taken.get(folder)
+    if (folder !== null) taken.set(folder, first ?? id)
+    if (first === undefined) return []
+    const { error, diagnostics } = reportOn(`${id}/horse.md`, '')
+    error(
+      'alias-shared',
+      null,
+      `${first} and ${id} have the same alias, so the portfolio has one place for both.`,
+      {
+        advice: 'give one of the two another alias; until then the portfolio stays as it was last published',
+      },
+    )
+    return diagnostics
+  })
 }
 
 /**
