@@ -135,8 +135,13 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     const changed = new Map<string, PooledUnit<Job, Notes>>()
     for (const unit of all) {
       const kept = keptUnit(unit)
-      if (kept) built.set(unit.name, kept)
-      else changed.set(unit.name, unit)
+      if (!kept) changed.set(unit.name, unit)
+      else {
+        built.set(unit.name, kept)
+        // An earlier try of this build may have made something else.
+        for (const { path } of kept.outputs) staged.delete(path)
+        heldBack.delete(unit.name)
+      }
     }
     const jobs = [...changed.values()].map(({ job }) => job)
     const report = (done: number) => step !== null && context.report({ step, done, total: jobs.length })
