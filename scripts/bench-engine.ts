@@ -65,6 +65,7 @@ const horse = (visits: number): Horse => ({
   id: 'bench',
   name: 'Bench',
   owner: null,
+  ownerSince: null,
   kind: null,
   sex: null,
   born: '2000',

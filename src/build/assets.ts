@@ -1,4 +1,5 @@
 /** The style sheet and scripts that an edition's pages refer to, or carry inside. */
+import { controlsShown } from '../casebook/control-characters.ts'
 import type { MadeFile } from './disk/staging.ts'
 import { browserScripts, styleSheets } from './program.ts'
 
@@ -21,7 +22,9 @@ export function assetTexts(root: string, { styles, scripts }: Assets): AssetText
   const [sheets, bundled] = [styleSheets(root), browserScripts(root)]
   return {
     style: styles.map((name) => sheets.get(name) ?? '').join('\n'),
-    scripts: scripts.map((name) => ({ name, text: bundled.get(name) ?? '' })),
+    // Pages are published without control characters: one that a library has in a string is written as its escape, else
+    // the script in the page would not be the one that the page's policy allows.
+    scripts: scripts.map((name) => ({ name, text: controlsShown(bundled.get(name) ?? '') })),
   }
 }
 

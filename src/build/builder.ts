@@ -6,12 +6,14 @@ import { join } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import { Stopped } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
+import type { SiteRecord } from './disk/own-files.ts'
 import { type Output, placeIn } from './disk/staging.ts'
+import { topOf } from './disk/top-folder.ts'
 import { openWorkFolder, type WorkFolder } from './disk/work-folder.ts'
 import { hasFragment, readFragment, sweepFragments } from './fragments.ts'
 import { isSameInputs, type KnownInputs } from './inputs.ts'
 import { inThisThread, type Pool } from './pool.ts'
-import { type Published, publish } from './publish.ts'
+import { type Publication, type Published, publish } from './publish.ts'
 import { diskCheck, type SiteCheck } from './site-check.ts'
 import { type BuildState, diskMemory, type Memory } from './state.ts'
 import {
@@ -54,6 +56,8 @@ export interface Builder {
   readonly before: BuildState
   readonly workFolder: string
   readonly paths: BuildPaths
+  /** The site as it stands. */
+  readonly standing: Pick<SiteRecord, 'files' | 'restsOn'>
   /** Builds units in this thread; their results in the same order. */
   build<Notes>(units: readonly Unit<Notes>[], step?: 'protecting'): Promise<readonly Result<Notes>[]>
   /** Builds units in a pool; their results in the same order. */
@@ -61,8 +65,8 @@ export interface Builder {
     units: readonly PooledUnit<Job, Notes>[],
     pool: Pool<Job, MadeUnit<Notes>>,
   ): Promise<readonly Result<Notes>[]>
-  /** Every file of the units so far. */
-  outputs(): readonly Output[]
+  /** Every file of the units so far, or of the one of that name. */
+  outputs(unit?: string): readonly Output[]
   /** The bytes of such a file, or of one that the last build left; null when it is gone. */
   read(path: string): Uint8Array | null
   /**
@@ -71,12 +75,12 @@ export interface Builder {
    */
   fragment(name: string): string
   /**
-   * Publishes the units, and removes the tool's own files that belong to none, but for those to be left alone.
-   * @param name of what the site is made from, as people call it
+   * Publishes the units, and removes the tool's own files that belong to none, but for those that are to stay. A unit of
+   * which anything is held back is remembered as it was before, since that is what still stands.
    * @throws UserError that names two units that want one place, a file of someone else's, another source of the site,
    * or the disk's reason; Stopped when asked to stop
    */
-  publish(name: string, isLeftAlone: (path: string) => boolean): Promise<Published>
+  publish(publication: Publication): Promise<Published>
   /** Leaves for the next build what it needs to know. */
   remember(inputs: KnownInputs, listedAt: number): void
   /** Lets the next build in. */
@@ -109,7 +113,10 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   const siteCheck = context.siteCheck?.open() ?? diskCheck(files, site)
   const units = new Map<string, BuiltUnit>()
   const staged = new Set<string>()
-  let made = 0
+  const heldBack = new Set<string>()
+  /** By name, as it is remembered. */
+  let remembered: ReadonlyMap<string, BuiltUnit> = units
+  let isNews = false
 
   /** The unit as last built, where nothing about it has changed. */
   const keptUnit = <Notes>({ name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>) => {
@@ -128,17 +135,23 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     const changed = new Map<string, PooledUnit<Job, Notes>>()
     for (const unit of all) {
       const kept = keptUnit(unit)
-      if (kept) built.set(unit.name, kept)
-      else changed.set(unit.name, unit)
+      if (!kept) changed.set(unit.name, unit)
+      else {
+        built.set(unit.name, kept)
+        // An earlier try of this build may have made something else.
+        for (const { path } of kept.outputs) staged.delete(path)
+        heldBack.delete(unit.name)
+      }
     }
     const jobs = [...changed.values()].map(({ job }) => job)
     const report = (done: number) => step !== null && context.report({ step, done, total: jobs.length })
     let done = 0
-    const take = ({ name, outputs, fragments, isStale, notes }: MadeUnit<Notes>) => {
+    const take = ({ name, outputs, fragments, isStale, isHeldBack, notes }: MadeUnit<Notes>) => {
       const key = isStale ? '' : (changed.get(name)?.key ?? '')
       built.set(name, { key, outputs: outputs.map(plainOutput), fragments, notes })
-      for (const { path, isStaged } of outputs) if (isStaged) staged.add(path)
-      made += 1
+      for (const { path, isStaged } of outputs) isStaged ? staged.add(path) : staged.delete(path)
+      isHeldBack ? heldBack.add(name) : heldBack.delete(name)
+      isNews = true
       done += 1
       report(done)
     }
@@ -159,6 +172,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     before,
     workFolder,
     paths,
+    standing: work.record,
     buildInPool: (all, pool) => buildWith(all, pool, 'making'),
     build: <Notes>(all: readonly Unit<Notes>[], step: 'protecting' | null = null) => {
       const here = inThisThread((unit: Unit<Notes>) =>
@@ -172,26 +186,53 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
         step,
       )
     },
-    outputs: () => [...units.values()].flatMap(({ outputs }) => outputs),
+    outputs: (name) =>
+      name === undefined
+        ? [...units.values()].flatMap(({ outputs }) => outputs)
+        : (units.get(name)?.outputs ?? []),
     read: (path) => files.read(placeIn(staged.has(path) ? folder : site, path)),
     fragment: (name) => readFragment(files, paths.fragments, name),
-    publish: async (name, isLeftAlone) => {
+    publish: async (publication) => {
       // Hears a wish to stop, which arrives as an event, before the site is touched.
       await setImmediate()
       if (signal.aborted) throw new Stopped()
       const report = (count: number) => context.report({ step: 'publishing', files: count })
-      const published = publish(files, work, siteCheck, { units, staged, name, isLeftAlone }, report)
-      const named = new Set([...units.values()].flatMap(({ fragments }) => fragments))
+      const { published, left, times } = publish(files, work, { ...publication, units, staged }, report)
+      const { fateOf } = publication
+      const isHeld = (name: string, { outputs }: BuiltUnit) =>
+        heldBack.has(name) || outputs.some(({ path }) => fateOf(path) !== 'made')
+      const isStanding = ({ outputs }: BuiltUnit) =>
+        outputs.length > 0 && outputs.every(({ path }) => fateOf(path) === 'kept')
+      const asBefore = Object.entries(before.units).filter(([name, unit]) => {
+        const now = units.get(name)
+        return now === undefined ? isStanding(unit) : isHeld(name, now)
+      })
+      const asMade = [...units].filter(([name, unit]) => !isHeld(name, unit))
+      remembered = new Map([...asBefore, ...asMade].map(([name, unit]) => [name, timed(unit, times)]))
+      isNews ||= published.written + published.removed > 0
+      const known = asMade.map(([name]) => remembered.get(name)).filter((unit) => unit !== undefined)
+      siteCheck.published(known.filter(({ outputs }) => !outputs.some(({ path }) => left.has(path))))
+      const named = new Set([...remembered.values()].flatMap(({ fragments }) => fragments))
       sweepFragments(files, paths.fragments, named)
       return published
     },
     remember: (inputs, listedAt) => {
-      const isNews =
-        made > 0 || Object.keys(before.units).length !== units.size || !isSameInputs(inputs, before.inputs)
-      if (isNews) memory.save({ program, listedAt, inputs, units: Object.fromEntries(units) })
+      const isOther =
+        isNews || Object.keys(before.units).length !== remembered.size || !isSameInputs(inputs, before.inputs)
+      if (isOther) memory.save({ program, listedAt, inputs, units: Object.fromEntries(remembered) })
     },
     close: work.close,
   }
 }
 
 const plainOutput = ({ path, hash, size, modified }: Output): Output => ({ path, hash, size, modified })
+
+/** With the times that its files share with others now; the same unit where nothing about it changes. */
+function timed(unit: BuiltUnit, times: ReadonlyMap<string, number>): BuiltUnit {
+  const outputs = unit.outputs.map((output) => {
+    const modified = times.get(topOf(output.path) ?? '')
+    const isAsItWas = modified === undefined || (output.isTimeShared === true && output.modified === modified)
+    return isAsItWas ? output : { ...output, modified, isTimeShared: true }
+  })
+  return outputs.every((output, index) => output === unit.outputs[index]) ? unit : { ...unit, outputs }
+}

@@ -10,15 +10,16 @@ import {
   type OwnFiles,
   ownFilesList,
   printSiteRecord,
+  type RestsOn,
   refuseClashes,
   refuseOtherSource,
   type SiteRecord,
 } from './disk/own-files.ts'
 import { publishFolders } from './disk/publication.ts'
+import { giveTime, nextTime, timesOf } from './disk/shared-time.ts'
 import { type Output, placeIn } from './disk/staging.ts'
 import { inTheWay, topOf } from './disk/top-folder.ts'
 import type { WorkFolder } from './disk/work-folder.ts'
-import type { SiteCheck } from './site-check.ts'
 import type { BuiltUnit } from './unit.ts'
 
 export interface Published {
@@ -28,17 +29,44 @@ export interface Published {
   readonly total: number
   /** Places of files that are not as the tool wrote them, so they stay though a page is to stand or to go there. */
   readonly left: readonly string[]
+  /** The same by path within the site. */
+  readonly paths: {
+    readonly written: readonly string[]
+    readonly removed: readonly string[]
+    readonly all: readonly string[]
+  }
 }
 
-interface Finished {
+/**
+ * What becomes of a path. `made`: what a unit has for it, and where none has, it goes. `kept`: it stays as it was last
+ * published, whatever a unit has for it. `removed`: it goes, whatever a unit has for it.
+ */
+export type Fate = 'made' | 'kept' | 'removed'
+
+/** What is to be published, and how. */
+export interface Publication {
+  /** Of what the site is made from, as people call it. */
+  readonly name: string
+  fateOf(path: string): Fate
+  /** Of the folders that are made; null where those of what is kept are not known. */
+  readonly restsOn?: RestsOn | null
+  /** Folders directly in the site whose files carry one modification time, from this day on, milliseconds. */
+  readonly sharedTime?: { readonly folders: readonly string[]; readonly day: number }
+}
+
+interface Finished extends Publication {
   /** By name. */
   readonly units: ReadonlyMap<string, BuiltUnit>
   /** Paths of the files in the staging folder. */
   readonly staged: ReadonlySet<string>
-  /** Of what the site is made from. */
-  readonly name: string
-  /** Whether a file of an earlier build stays, though no unit has it now. */
-  readonly isLeftAlone: (path: string) => boolean
+}
+
+interface Done {
+  readonly published: Published
+  /** Paths that stand as the tool did not write them. */
+  readonly left: ReadonlySet<string>
+  /** By folder directly in the site, of those that share one: the time of their files now. */
+  readonly times: ReadonlyMap<string, number>
 }
 
 /**
@@ -48,29 +76,72 @@ interface Finished {
 export function publish(
   files: Files,
   { at, record: before }: WorkFolder,
-  siteCheck: SiteCheck,
   finished: Finished,
   report: (files: number) => void,
-): Published {
+): Done {
   const source = { folder: at.source, name: finished.name }
   refuseOtherSource(files, at.site, before.source, source)
   const { puts, removes, left, after } = plan(files, at.site, before.files, finished)
-  const record: SiteRecord = { source, files: after }
+  const restsOn = restingAfter(before.restsOn, finished)
+  const record: SiteRecord = { source, files: after, restsOn }
+  const retimed = sharedTimes(files, at.site, before.files, [...puts, ...removes], finished)
   const renamed: string[] = []
   if (puts.length + removes.length > 0) {
     report(puts.length + removes.length)
     const either = eitherOf(before.files, after, puts)
-    writeRecord(files, at, { source, files: either })
+    writeRecord(files, at, { source, files: either, restsOn: unionOf(before.restsOn, restsOn) })
     renamed.push(...publishFolders(files, at, changesByFolder(puts, removes), either))
     finishRecord(files, at, record)
   } else if (!isSameRecord(record, before)) writeRecord(files, at, record)
-  siteCheck.published(intactUnits(finished, left))
-  return {
+  const times = new Map<string, number>()
+  for (const { folder, time, isNew } of retimed) {
+    const own = [...after.keys()].filter((path) => topOf(path) === folder && !left.has(path))
+    if (isNew) giveTime(files, at.site, own, time)
+    times.set(folder, time)
+  }
+  const published = {
     written: puts.length,
     removed: removes.length,
     total: after.size,
     left: [...[...left].map((path) => placeIn(at.site, path)), ...renamed],
+    paths: { written: puts, removed: removes, all: [...after.keys()] },
   }
+  return { published, left, times }
+}
+
+/** Folders whose files share one time; it is a new one where anything in them changes, or the files have several. */
+function sharedTimes(
+  files: Files,
+  site: string,
+  before: OwnFiles,
+  changed: readonly string[],
+  { sharedTime }: Finished,
+) {
+  return (sharedTime?.folders ?? []).map((folder) => {
+    const isIn = (path: string) => topOf(path) === folder
+    const times = timesOf(files, site, [...before.keys()].filter(isIn))
+    const isNew = changed.some(isIn) || !times.isOne
+    const day = sharedTime?.day ?? 0
+    return { folder, isNew, time: isNew ? nextTime(times, day) : (times.latest ?? day) }
+  })
+}
+
+/** What folders rest on once all is published. */
+function restingAfter(before: RestsOn | null, { restsOn = new Map(), fateOf }: Finished): RestsOn | null {
+  if (restsOn === null) return null
+  const isOf = (fate: Fate) => (entry: readonly [string, unknown]) => fateOf(`${entry[0]}/`) === fate
+  return new Map([...[...(before ?? [])].filter(isOf('kept')), ...[...restsOn].filter(isOf('made'))])
+}
+
+function unionOf(before: RestsOn | null, after: RestsOn | null): RestsOn | null {
+  if (before === null || after === null) return null
+  const folders = new Set([...before.keys(), ...after.keys()])
+  return new Map(
+    [...folders].map((folder) => [
+      folder,
+      [...new Set([...(before.get(folder) ?? []), ...(after.get(folder) ?? [])])],
+    ]),
+  )
 }
 
 interface Plan {
@@ -83,26 +154,26 @@ interface Plan {
   readonly after: OwnFiles
 }
 
-function plan(files: Files, site: string, before: OwnFiles, { units, staged, isLeftAlone }: Finished): Plan {
-  const outputs = [...units].flatMap(([by, unit]) => unit.outputs.map((output) => ({ ...output, by })))
+function plan(files: Files, site: string, before: OwnFiles, { units, staged, fateOf }: Finished): Plan {
+  const outputs = [...units]
+    .flatMap(([by, unit]) => unit.outputs.map((output) => ({ ...output, by })))
+    .filter(({ path }) => fateOf(path) === 'made')
   refuseClashes(outputs)
   const fresh = new Map(outputs.map(({ path, hash }) => [path, [hash]] as const))
-  const gone = [...before.keys()].filter((path) => !fresh.has(path) && !isLeftAlone(path))
+  const gone = [...before.keys()].filter((path) => !fresh.has(path) && fateOf(path) !== 'kept')
+  const coming = [...staged].filter((path) => fresh.has(path))
   const isNew = ({ path }: Output) => !before.has(path)
   refuseForeign(files, site, outputs.filter(isNew))
-  refuseLinksOnTheWay(files, site, [...staged, ...gone])
+  refuseLinksOnTheWay(files, site, [...coming, ...gone])
 
-  const own = [...[...staged].filter((path) => before.has(path)), ...gone]
+  const own = [...coming.filter((path) => before.has(path)), ...gone]
   const left = new Set(own.filter((path) => !isAsWritten(files, site, path, before)))
   const removes = gone.filter((path) => !left.has(path))
   const after = new Map(before)
   for (const path of removes) after.delete(path)
   for (const [path, hash] of fresh) if (!left.has(path)) after.set(path, hash)
-  return { puts: [...staged].filter((path) => !left.has(path)), removes, left, after }
+  return { puts: coming.filter((path) => !left.has(path)), removes, left, after }
 }
-
-const intactUnits = ({ units }: Finished, left: ReadonlySet<string>) =>
-  [...units.values()].filter((unit) => !unit.outputs.some(({ path }) => left.has(path)))
 
 /** What may stand in a place until all is published: what the tool wrote there before, or now. */
 function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): OwnFiles {
@@ -116,7 +187,7 @@ function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): O
 function writeRecord(files: Files, { site, workFolder }: WorkFolder['at'], record: SiteRecord): void {
   const beside = join(workFolder, 'made')
   files.makeFolder(site)
-  files.write(beside, printSiteRecord(record, site))
+  files.writePrivate(beside, printSiteRecord(record, site))
   files.move(beside, join(site, ownFilesList))
 }
 

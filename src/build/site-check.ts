@@ -1,5 +1,6 @@
 /** What of the site is as the tool left it. */
 import { join } from 'node:path'
+import { contentHash } from './disk/content-hash.ts'
 import type { Files } from './disk/files.ts'
 import { ownFilesList } from './disk/own-files.ts'
 import { type Output, placeIn } from './disk/staging.ts'
@@ -18,9 +19,11 @@ export interface SiteCheck {
 /** Looks at every file of the site. */
 export const diskCheck = (files: Files, site: string): SiteCheck => ({
   isIntact: ({ outputs }) =>
-    outputs.every(({ path, size, modified }) => {
-      const seen = files.stat(placeIn(site, path))
-      return seen?.kind === 'file' && seen.size === size && seen.modified === modified
+    outputs.every(({ path, size, modified, hash, isTimeShared }) => {
+      const place = placeIn(site, path)
+      const seen = files.stat(place)
+      const isAlike = seen?.kind === 'file' && seen.size === size && seen.modified === modified
+      return isAlike && (!isTimeShared || contentHash(files.read(place) ?? '') === hash)
     }),
   published: () => {},
 })

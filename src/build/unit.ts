@@ -44,6 +44,8 @@ export interface UnitOutput {
   keepOn(name: string): boolean
   /** Says that what was read is not what the key names any more: the unit is made again next time. */
   markStale(): void
+  /** Says that nothing of it may be published: what was remembered of it before stays, and it is made again next time. */
+  holdBack(): void
 }
 
 /** A unit just made. Travels between threads, so plain data only. */
@@ -52,6 +54,7 @@ export interface MadeUnit<Notes> {
   readonly outputs: readonly Staged[]
   readonly fragments: readonly string[]
   readonly isStale: boolean
+  readonly isHeldBack: boolean
   readonly notes: Notes
 }
 
@@ -74,6 +77,7 @@ export function unitMaker(files: Files, { staging, fragments: folder }: BuildPat
     const outputs: Staged[] = []
     const fragments = new Set<string>()
     let isStale = false
+    let isHeldBack = false
     const output: UnitOutput = {
       put: (file) => {
         const staged = stage(files, staging, file, encode)
@@ -93,10 +97,13 @@ export function unitMaker(files: Files, { staging, fragments: folder }: BuildPat
       markStale: () => {
         isStale = true
       },
+      holdBack: () => {
+        isHeldBack = true
+      },
     }
     try {
       const notes = await make(output)
-      return { name, outputs, fragments: [...fragments], isStale, notes }
+      return { name, outputs, fragments: [...fragments], isStale, isHeldBack, notes }
     } catch (error) {
       if (error instanceof UserError || !(error instanceof Error)) throw error
       error.message = `the pages of ${name} could not be made: ${error.message}`

@@ -118,6 +118,7 @@ const bytesOf = (text: string): number => new TextEncoder().encode(text.normaliz
 const horseFields = {
   name: required<string | null>(name, null, "the horse's name"),
   owner: field<string | null>(name, null),
+  'owner since': field<PlainDate | null>(date, null),
   kind: field<string | null>(name, null),
   sex: field<string | null>(name, null),
   born: field<string | null>(born, null),
@@ -148,12 +149,14 @@ export function readHorseFile(
   const context: ParseContext = { ...contextOfPractice, report }
   const read = readFields(map, horseFields, context, 'of a horse', null)
   checkOwner(read.owner, map, practice, report)
+  checkOwnerSince(read, map, asOf, report)
   checkConsent(read.consent, read.alias, map, asOf, report)
   checkDays(read.born, read.started, map, asOf, report)
   const horse = {
     id,
     name: read.name ?? id,
     owner: read.owner,
+    ownerSince: read['owner since'],
     kind: read.kind,
     sex: read.sex,
     born: read.born,
@@ -193,6 +196,43 @@ function checkOwner(owner: string | null, map: YamlMap, practice: Practice, repo
     fix: meant,
     advice: meant ? null : `add it in practice.md: owners: {${owner}: {name: ...}}`,
   })
+}
+
+/** Before that day letters and photographs were another owner's. */
+function checkOwnerSince(
+  {
+    owner,
+    born,
+    'owner since': since,
+  }: { owner: string | null; born: string | null; 'owner since': PlainDate | null },
+  map: YamlMap,
+  asOf: PlainDate,
+  report: Report,
+): void {
+  if (since === null) return
+  const range = rangeOf(map, 'owner since')
+  if (owner === null && !isMistyped(report, 'owner')) {
+    report.warning('owner-since-alone', range, 'A day of hand-over is given, but no owner.', {
+      expected: 'owner: the id from practice.md of whoever has had the horse since',
+    })
+  }
+  if (since > asOf) {
+    report.warning(
+      'date-in-future',
+      range,
+      `The hand-over, ${since}, lies in the future: until then the owner's page shows no letter and no photograph.`,
+      { expected: `a date up to ${asOf}`, advice: 'change owner and this day when the horse has gone' },
+    )
+  } else if (born !== null && since < born) {
+    report.warning(
+      'owner-since-early',
+      range,
+      `The hand-over, ${since}, lies before the birth of the horse, ${born}.`,
+      {
+        expected: "the day from which the horse is its owner's",
+      },
+    )
+  }
 }
 
 function checkConsent(

@@ -63,6 +63,8 @@ export interface Horse {
   readonly name: string
   /** Owner id from practice.md; null when the file names none (a warning says so). */
   readonly owner: string | null
+  /** Day from which the horse is this owner's; null where it always was. */
+  readonly ownerSince: PlainDate | null
   readonly kind: string | null
   readonly sex: string | null
   /** As written, year or date: `2014` or `2014-05-02`. */

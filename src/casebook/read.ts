@@ -5,7 +5,7 @@ import type { CasebookFolder, FolderEntry } from './folder.ts'
 import { type CaseFile, openCaseFile, openText } from './front-matter.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
-import type { Casebook, Horse, Practice } from './model.ts'
+import type { Casebook, Consent, Horse, Practice } from './model.ts'
 import { namesakes } from './namesakes.ts'
 import { checkPlausibility } from './plausibility/index.ts'
 import { readPracticeFile, standInPractice } from './practice-file.ts'
@@ -28,7 +28,15 @@ export interface HorseRead {
   readonly horse: Horse | null
   /** As horse.md gives it, also where another file holds an error. */
   readonly name: string | null
+  /** Likewise; null where horse.md itself holds an error, so that nobody can be sure of it. */
+  readonly consent: OwnersConsent | null
   readonly diagnostics: readonly Diagnostic[]
+}
+
+/** What was consented to, and by whose owner. */
+export interface OwnersConsent extends Consent {
+  readonly owner: string | null
+  readonly ownerSince: PlainDate | null
 }
 
 /** practice.md, and which horses there are. `asOf` is today. */
@@ -120,8 +128,15 @@ export function readHorse(
   return {
     horse: sound ? { ...horse.horse, visits: visits.map((placed) => placed.visit) } : null,
     name: horse?.horse.name ?? null,
+    consent: horse && consentOf(horse),
     diagnostics,
   }
+}
+
+function consentOf({ horse, report }: PlacedHorse): OwnersConsent | null {
+  if (report.diagnostics.some(({ level }) => level === 'error')) return null
+  const { consent, owner, ownerSince } = horse
+  return { ...consent, owner, ownerSince }
 }
 
 function openHorse(

@@ -5,9 +5,10 @@ import { disk } from '../build/disk/real-disk.ts'
 import { isWithin, realPlace } from '../build/disk/real-place.ts'
 import type { Edition } from '../editions/edition.ts'
 import { editions } from '../editions/index.ts'
-import { printExceptions } from '../leaks/report.ts'
+import { printExceptions, printRefusal } from '../leaks/report.ts'
 import { asOfDay, asOfOption, casebookFolder, countOf, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type OptionEntry, type World, WrongUse } from './command.ts'
+import { printHosts, printWithdrawn } from './hosts.ts'
 import { progressLine } from './progress.ts'
 import { counted, countText, printAll, problemsIn } from './report.ts'
 
@@ -102,7 +103,7 @@ function report(
   { casebook, site, named }: Where,
   world: World,
 ): number {
-  const { diagnostics, published, horses, exceptions, waiting } = built
+  const { diagnostics, published, horses, exceptions, waiting, refusals } = built
   world.stderr.write(printAll(diagnostics))
   const problems = problemsIn(diagnostics)
   if (diagnostics.length > 0) world.stderr.write(`${countText(diagnostics)}\n`)
@@ -137,6 +138,12 @@ function report(
     site: (...path: readonly string[]) => from(site, ...path),
     casebook: (...path: readonly string[]) => from(casebook, ...path),
   }
+  for (const refusal of refusals) {
+    world.stderr.write(`${printRefusal(refusal, (path) => from(casebook, path))}\n\n`)
+  }
+  world.stdout.write(printWithdrawn(built))
   for (const edition of wanted) world.stdout.write(`${edition.announcement(places)}\n`)
-  return problems > 0 || published.left.length > 0 ? exit.problems : exit.clean
+  world.stdout.write(printHosts(built.hosts, places.site()))
+  const isLeft = published.left.length > 0 || refusals.length > 0
+  return problems > 0 || isLeft ? exit.problems : exit.clean
 }

@@ -29,6 +29,12 @@ export interface Edition<Kept = unknown> {
   /** Whether the pages of a horse with errors stay as they were last built; else they go. */
   readonly keepsBroken: boolean
   readonly assets: Assets
+  /** In which folder of an edition for others a horse is shown, and on which consent that rests. */
+  readonly shownIn?: {
+    readonly consent: 'portfolio' | 'owner site'
+    /** Below the edition's own; null where the horse has no folder. */
+    of(kept: Kept, addresses: Addresses): string | null
+  }
   /** Null for an edition that stays with the practitioner. */
   readonly protection: Protection<Kept> | null
   /** What to open, in a line for the person who built it. */
@@ -83,8 +89,8 @@ export interface AllHorses<Kept> {
 /** How what leaves the practitioner's machine is protected, once everything else of the edition is made. */
 export interface Protection<Kept = unknown> {
   /**
-   * Units that search or lock. The guard hears of each hit; where there is one nothing at all is published.
-   * Paths are within the site.
+   * Units that search or lock. The guard hears of each hit, and holds the folder back; all else is published. Paths are
+   * within the site.
    */
   units(all: AllHorses<Kept>, tools: ProtectionTools): Promise<readonly Unit[]>
 }
@@ -104,7 +110,11 @@ export interface ProtectionTools {
   readonly edition: Pick<Edition, 'folder' | 'assets'>
   readonly casebook: string
   readonly guard: LeakGuard
-  readonly builder: Pick<Builder, 'outputs' | 'read' | 'fragment'>
+  readonly builder: Pick<Builder, 'outputs' | 'read' | 'fragment' | 'build'>
+  /** Holds a folder of the site back for another reason, which is reported: it stays as it was. */
+  hold(folder: string): void
+  /** The folders of the site in which horses are shown to an owner now. */
+  foldersOf(owner: string): readonly string[]
   /** Takes a warning to the person who builds. */
   report(diagnostic: Diagnostic): void
   /** Asked for when there is something to make. */

@@ -20,12 +20,13 @@ export const searched: Protection = {
     const unit: Unit<Clean> = {
       name: `${edition.folder}: search`,
       key: cacheKey(guard.key, names),
-      make: async (_output, before) => {
+      make: async ({ holdBack }, before) => {
         const clean = new Set(before?.notes.search === guard.key ? before.notes.files : [])
         for (const { path } of outputs.filter((output) => !clean.has(nameOf(output)))) {
           const bytes = builder.read(path)
           if (bytes === null) throw new UserError(`${path} is gone. Build again.`)
-          await guard.isClean({ path, bytes, reader: { kind: 'everyone' } })
+          if (!(await guard.isClean({ path, bytes, reader: { kind: 'everyone' } }, edition.folder)))
+            holdBack()
         }
         return { search: guard.key, files: names }
       },

@@ -1,24 +1,39 @@
-/** The search over one build: what it finds in any edition is gathered, and then nothing at all is published. */
+/** The search over one build: what it finds is gathered by the folder that is held back for it. */
 import { cacheKey } from '../build/cache-key.ts'
-import { UserError } from '../build/disk/errors.ts'
 import { once } from '../build/once.ts'
 import type { Unit } from '../build/unit.ts'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import type { Exception, HorseIdentity } from '../identity/identifiers.ts'
-import { printLeaks } from './report.ts'
 import type { LeakHit, ScanFile } from './search.ts'
+import { type CaseText, type SourceLine, sourceLine, textRound } from './source-line.ts'
 
 export interface LeakGuard {
   /** Names the program and all that is searched for. */
   readonly key: string
   /** The names that are searched for in some forms only, as a unit of the build. */
   readonly exceptions: Unit<readonly Exception[]>
-  /** Whether nothing was found in a file. What was found is remembered. */
-  isClean(file: ScanFile): Promise<boolean>
-  /** @throws UserError that names file and place of everything that would have become public */
-  refuseLeaks(): void
+  /**
+   * Whether nothing was found in a file. What was found is remembered.
+   * @param folder within the site, that is held back where anything is found
+   */
+  isClean(file: ScanFile, folder: string): Promise<boolean>
+  /** What was found so far. */
+  refusals(): readonly Refusal[]
+}
+
+/** A folder that stays as it was, since something in it would have become public. */
+export interface Refusal {
+  readonly folder: string
+  /** Whose page it is, by owner id; null for what anyone may read. */
+  readonly owner: string | null
+  readonly hits: readonly LocatedHit[]
+}
+
+export interface LocatedHit extends LeakHit {
+  /** The line of the casebook that it came from; null where none reads like it. */
+  readonly source: SourceLine | null
 }
 
 /** What the search needs to know of the program itself; asked for when there is something to search. */
@@ -34,6 +49,7 @@ export function leakGuard(
   practice: Practice,
   horses: readonly HorseIdentity[],
   open: () => Promise<ProgramTexts>,
+  texts: () => readonly CaseText[],
 ): LeakGuard {
   const { name, owners, contacts, portfolio } = practice
   const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses)
@@ -59,7 +75,17 @@ export function leakGuard(
     portfolio.hidesPractice && reader.kind === 'everyone' && sealed === undefined
       ? searchForPractice()
       : search()
-  const hits: LeakHit[] = []
+  const found = new Map<string, Refusal>()
+  let known: readonly CaseText[] | null = null
+  const caseTexts = () => {
+    known ??= texts()
+    return known
+  }
+  const located = (hit: LeakHit, bytes: Uint8Array): LocatedHit => {
+    if (hit.line === null || hit.column === null) return { ...hit, source: null }
+    const { text, at } = textRound(new TextDecoder().decode(bytes), hit.line, hit.column)
+    return { ...hit, source: sourceLine(text, at, caseTexts()) }
+  }
   return {
     key,
     exceptions: {
@@ -67,14 +93,15 @@ export function leakGuard(
       key,
       make: async () => (await list()).exceptions,
     },
-    isClean: async (file) => {
-      const found = (await searchOf(file)).scan(file)
-      hits.push(...found)
-      return found.length === 0
+    isClean: async (file, folder) => {
+      const hits = (await searchOf(file)).scan(file)
+      if (hits.length === 0) return true
+      const owner = file.reader.kind === 'owner' ? file.reader.owner : null
+      const before = found.get(folder) ?? { folder, owner, hits: [] }
+      found.set(folder, { ...before, hits: [...before.hits, ...hits.map((hit) => located(hit, file.bytes))] })
+      return false
     },
-    refuseLeaks: () => {
-      if (hits.length > 0) throw new UserError(printLeaks(hits))
-    },
+    refusals: () => [...found.values()],
   }
 }
 

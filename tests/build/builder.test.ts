@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { openBuilder } from '../../src/build/builder.ts'
 import { inThisThread } from '../../src/build/pool.ts'
+import type { Fate } from '../../src/build/publish.ts'
 import { type Unit, unitMaker } from '../../src/build/unit.ts'
 import { contents, context, type Place, place } from './kit.ts'
 
@@ -35,7 +36,8 @@ async function build(units: readonly Unit<string>[], isLeftAlone = (_path: strin
   const builder = openBuilder(at.site, at.casebook, context())
   try {
     const results = await builder.build(units)
-    left = (await builder.publish('Reed Bank', isLeftAlone)).left
+    const fateOf = (path: string) => (isLeftAlone(path) ? 'kept' : 'made')
+    left = (await builder.publish({ name: 'Reed Bank', fateOf })).left
     builder.remember({}, 0)
     return results.map(({ notes }) => notes)
   } finally {
@@ -151,8 +153,71 @@ describe('a unit', () => {
       pool,
     )
     expect(results.map(({ notes }) => notes)).toEqual([16, 4, 9])
-    await builder.publish('Reed Bank', () => false)
+    await builder.publish({ name: 'Reed Bank', fateOf: () => 'made' })
     builder.close()
     expect(site()).toEqual({ 'n2.txt': '4', 'n3.txt': '9', 'n4.txt': '16' })
+  })
+})
+
+describe('what is held back', () => {
+  /** Builds with a fate for some places; gives what is remembered of them. */
+  async function held(units: readonly Unit<string>[], fates: Readonly<Record<string, Fate>> = {}) {
+    const builder = openBuilder(at.site, at.casebook, context())
+    try {
+      const before = builder.before.units
+      await builder.build(units)
+      await builder.publish({ name: 'Reed Bank', fateOf: (path) => fates[path] ?? 'made' })
+      builder.remember({}, 0)
+      return Object.fromEntries(Object.entries(before).map(([name, { notes }]) => [name, notes]))
+    } finally {
+      builder.close()
+    }
+  }
+
+  it('stays as it was, is remembered as it was, and comes with the next build', async () => {
+    await held([unit('a', '1'), unit('b', '1')])
+    await held([unit('a', '2'), unit('b', '2')], { 'pages/a.txt': 'kept' })
+    expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '2' })
+    expect(await held([unit('a', '2'), unit('b', '2')])).toEqual({ a: 'a 1', b: 'b 2' })
+    expect(site()).toEqual({ 'a.txt': '2', 'b.txt': '2' })
+  })
+
+  it('is not published where nothing was before', async () => {
+    await held([unit('a', '1')], { 'pages/a.txt': 'kept' })
+    expect(site()).toEqual({})
+  })
+
+  it('goes where it must not stay, and comes again with the next build', async () => {
+    await held([unit('a', '1'), unit('b', '1')])
+    await held([unit('a', '1'), unit('b', '1')], { 'pages/a.txt': 'removed' })
+    expect(site()).toEqual({ 'b.txt': '1' })
+    await held([unit('a', '1'), unit('b', '1')])
+    expect(site()).toEqual({ 'a.txt': '1', 'b.txt': '1' })
+  })
+
+  it('can be said by the unit, which is then remembered as it was and made again', async () => {
+    const holding = unit('a', '2', {
+      make: async ({ holdBack }) => {
+        made.push('a')
+        holdBack()
+        return 'nothing'
+      },
+    })
+    const stays = { 'pages/a.txt': 'kept' } as const
+    await held([unit('a', '1')])
+    await held([holding], stays)
+    expect(await held([holding], stays)).toEqual({ a: 'a 1' })
+    expect(made.filter((name) => name === 'a').length).toBe(3)
+    expect(site()).toEqual({ 'a.txt': '1' })
+  })
+
+  it('is not taken for what a later try has made of the same place', async () => {
+    await held([unit('a', '1')])
+    const builder = openBuilder(at.site, at.casebook, context())
+    await builder.build([unit('a', '2')])
+    await builder.build([unit('a', '1')])
+    await builder.publish({ name: 'Reed Bank', fateOf: () => 'made' })
+    builder.close()
+    expect(site()).toEqual({ 'a.txt': '1' })
   })
 })

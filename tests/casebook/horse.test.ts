@@ -77,6 +77,24 @@ describe('horse.md', () => {
     expect(sound('name: 2014-05-02\nowner: abel')?.name).toBe('2014-05-02')
   })
 
+  it('reads the day of a hand-over, which is a day that has been, of a horse that has an owner', () => {
+    expect(sound(juno)?.ownerSince).toBeNull()
+    expect(sound(`${juno}Owner-Since: 2026-05-01`)?.ownerSince).toBe('2026-05-01')
+    const said = (block: string) => told(read(block))
+    expect(said(`${juno}owner since: May`)).toEqual([
+      'value-form juno/horse.md:4 Owner since: "May" cannot be read.',
+    ])
+    expect(said(`${juno}owner since: 2026-07-01`)).toEqual([
+      "date-in-future juno/horse.md:4 The hand-over, 2026-07-01, lies in the future: until then the owner's page shows no letter and no photograph.",
+    ])
+    expect(said(`${juno}born: 2019\nowner since: 2018-05-01`)).toContain(
+      'owner-since-early juno/horse.md:5 The hand-over, 2018-05-01, lies before the birth of the horse, 2019.',
+    )
+    expect(said('name: Juno\nowner since: 2026-05-01')).toContain(
+      'owner-since-alone juno/horse.md:3 A day of hand-over is given, but no owner.',
+    )
+  })
+
   it('needs a name', () => {
     expect(told(read('owner: abel'))).toEqual(['key-missing juno/horse.md: Name is missing.'])
   })

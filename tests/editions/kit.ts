@@ -109,7 +109,7 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
   const buildUnread = (editions: readonly string[] = ['owner', 'portfolio'], asOf = '2026-03-01') => {
     const known = [practice, ownerEdition(factor), portfolio]
     return buildSite(
-      { ...at, editions: known.filter(({ name }) => editions.includes(name)), asOf },
+      { ...at, editions: known.filter(({ name }) => editions.includes(name)), every: known, asOf },
       {
         files: disk,
         threads: 1,

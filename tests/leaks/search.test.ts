@@ -3,7 +3,7 @@ import sharp from 'sharp'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type HorseIdentity, identifiersOf } from '../../src/identity/identifiers.ts'
 import { ownWords } from '../../src/identity/own-words.ts'
-import { printExceptions, printLeaks } from '../../src/leaks/report.ts'
+import { printExceptions, printRefusal } from '../../src/leaks/report.ts'
 import { leakSearch, type ScanFile } from '../../src/leaks/search.ts'
 import { english } from '../english.ts'
 
@@ -68,12 +68,26 @@ describe('the search for names in finished pages', () => {
 
   it('says where, what and what to do', () => {
     const hits = search.scan(file('<html>\n<p>Bramble, that is Juno</p>'))
-    expect(printLeaks(hits)).toBe(
+    const source = { file: 'quill/2026-01-12.md', line: 24, text: 'Bramble, that is Juno' }
+    const refusal = { folder: 'portfolio', owner: null }
+    expect(printRefusal({ ...refusal, hits: hits.map((hit) => ({ ...hit, source: null })) })).toBe(
       [
-        'One name, word or date would have become public. Nothing was published.',
-        'portfolio/bramble/index.html:2:21\n  name of a horse: "Juno"\n  Take it out of the text under "For teaching", add it to the private words of the horse whose page it is, or see juno/horse.md.',
+        'One name, word or date would have become public in portfolio/. It stays as it was last published.',
+        `portfolio/bramble/index.html:2:21\n  name of a horse: "Juno"\n  ${hits[0]?.hint}`,
       ].join('\n\n'),
     )
+    const located = { ...refusal, hits: hits.map((hit) => ({ ...hit, source })) }
+    expect(
+      printRefusal(located, (path) => `cases/${path}`)
+        .split('\n')
+        .slice(2),
+    ).toEqual([
+      'cases/quill/2026-01-12.md:24',
+      '  name of a horse: "Juno"',
+      '  Bramble, that is Juno',
+      '  Change that line so that it says the same without it.',
+      '  It would have stood in portfolio/bramble/index.html:2:21.',
+    ])
   })
 
   it.each([

@@ -100,6 +100,7 @@ export const zoe: Horse = {
   id: 'zoe',
   name: 'Zoë',
   owner: 'kestrel',
+  ownerSince: null,
   kind: 'Connemara cross',
   sex: 'mare',
   born: '2014-05-02',

@@ -60,6 +60,7 @@ export const buildHorse = ({ visits, ...more }: HorseSketch): Horse => ({
   id: 'horse',
   name: 'Horse',
   owner: 'own',
+  ownerSince: null,
   kind: null,
   sex: null,
   born: null,

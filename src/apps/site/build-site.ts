@@ -1,5 +1,5 @@
-/** The whole build: survey the casebook, make what changed, protect what leaves, publish all or nothing, remember. */
-import { type Builder, openBuilder } from '../../build/builder.ts'
+/** The whole build: survey the casebook, make what changed, protect what leaves, publish what is clean, remember. */
+import { openBuilder } from '../../build/builder.ts'
 import type { Files } from '../../build/disk/files.ts'
 import { diskFolder, knownFolder } from '../../build/disk/source-folder.ts'
 import { DamagedFragment } from '../../build/fragments.ts'
@@ -8,16 +8,19 @@ import type { Published } from '../../build/publish.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Practice } from '../../casebook/model.ts'
 import { namesakes } from '../../casebook/namesakes.ts'
-import type { Addresses } from '../../editions/edition.ts'
+import type { Addresses, Edition } from '../../editions/edition.ts'
 import { editions as everyEdition } from '../../editions/index.ts'
 import { practiceScope } from '../../identity/approvals.ts'
 import type { Exception } from '../../identity/identifiers.ts'
-import { leakGuard } from '../../leaks/guard.ts'
+import type { Refusal } from '../../leaks/guard.ts'
 import { pictureKeys } from '../../pictures/process.ts'
 import { pictureStore } from '../../pictures/store.ts'
+import { consentsOf, restsOn, unaskedEditions, type Withdrawn } from './consents.ts'
+import { buildEditions } from './edition-pages.ts'
 import type { HorseRecord } from './horse-job.ts'
+import { type HostChanges, hostChanges } from './host-changes.ts'
 import type { SiteContext, SiteOptions } from './options.ts'
-import { allHorses, editionUnits, horsePool, horseUnits, sitePaths } from './site-units.ts'
+import { horsePool, horseUnits, sitePaths } from './site-units.ts'
 import { surveyCasebook } from './survey.ts'
 
 export interface Built {
@@ -30,16 +33,29 @@ export interface Built {
   readonly waiting: readonly { readonly id: string; readonly count: number }[]
   /** Horses without errors, and those with. */
   readonly horses: { readonly made: number; readonly unchanged: number; readonly broken: number }
+  /** What is held back, since something in it would have become public. */
+  readonly refusals: readonly Refusal[]
+  /** What rested on a consent that has ended, and so went or was made anew. */
+  readonly withdrawn: readonly Withdrawn[]
+  /** Of each folder for others that was built: what to upload, what to delete. */
+  readonly hosts: readonly HostChanges[]
+  /** Editions that nobody asked for, built since a consent has ended. */
+  readonly alsoBuilt: readonly Edition[]
 }
 
 /**
- * Builds a site from a casebook. A horse with errors keeps its last pages, every other one is built.
+ * Builds a site from a casebook. A horse with errors keeps its last pages, every other one is built; a folder in which
+ * something would have become public stays as it was; what rests on a consent that has ended goes, whatever the
+ * editions.
  * @throws UserError when nothing could be published, with the reason; Stopped when asked to stop
  */
 export async function buildSite(options: SiteOptions, context: SiteContext): Promise<Built> {
+  let alsoBuilt: readonly Edition[] = []
   for (;;) {
     try {
-      return await buildOnce(options, context)
+      const { built, unasked } = await buildOnce(withEditions(options, alsoBuilt), context)
+      if (built !== null) return { ...built, alsoBuilt }
+      alsoBuilt = unasked
     } catch (error) {
       // Whatever was damaged is gone now, so this ends.
       if (!(error instanceof DamagedFragment)) throw error
@@ -47,33 +63,61 @@ export async function buildSite(options: SiteOptions, context: SiteContext): Pro
   }
 }
 
-async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Built> {
-  const { casebook, site, editions } = options
+const withEditions = (options: SiteOptions, more: readonly Edition[]): SiteOptions => ({
+  ...options,
+  editions: [...options.editions, ...more],
+})
+
+type Outcome =
+  | { readonly built: Omit<Built, 'alsoBuilt'>; readonly unasked?: undefined }
+  | { readonly built: null; readonly unasked: readonly Edition[] }
+
+async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Outcome> {
+  const { casebook, site, editions, every = everyEdition } = options
   const builder = openBuilder(site, casebook, context)
   try {
     context.report({ step: 'reading' })
     const listedAt = context.now()
-    const survey = await surveyCasebook(folderOf(options, context), builder, options)
+    const folder = folderOf(options, context)
+    const survey = await surveyCasebook(folder, builder, options)
     const { practice } = survey
-    if (practice === null) return await unpublished(options)
+    if (practice === null) return { built: await unpublished(options) }
 
     const paths = sitePaths(casebook, builder)
     const pool = horsePool(context, editions, paths)
     const horses = await builder.buildInPool(horseUnits(survey, practice, options, builder.before), pool)
     const records = horses.map(({ notes }) => notes)
+    const consents = consentsOf(records)
+    const unasked = unaskedEditions({ editions, every }, builder.standing, consents)
+    if (unasked.length > 0) return { built: null, unasked }
+
     const warnings: Diagnostic[] = []
-    const exceptions = await buildEditions(options, context, builder, {
+    const report = (warning: Diagnostic) => warnings.push(warning)
+    const addresses = await addressesOf({ ...options, every }, practice, records)
+    const made = await buildEditions(options, context, builder, {
       practice,
       records,
-      report: (warning) => warnings.push(warning),
+      consents,
+      addresses,
+      folder,
+      report,
     })
-
-    const broken = records.filter(({ isBroken }) => isBroken).map(({ id }) => id)
-    const published = await builder.publish(practice.name, isLeftAlone(options, broken))
+    const isKnown = builder.standing.restsOn !== null || made.refusals.length === 0
+    const leaving = editions.filter(({ protection }) => protection !== null)
+    const published = await builder.publish({
+      name: practice.name,
+      fateOf: made.fateOf,
+      restsOn: isKnown ? restsOn(leaving, records, addresses) : null,
+      sharedTime: {
+        folders: leaving.map(({ folder }) => folder),
+        day: Date.parse(`${options.asOf}T00:00:00Z`),
+      },
+    })
     sweepPictures(context.files, paths.pictures, survey.inputs)
     builder.remember(survey.inputs, listedAt)
-    const made = horses.filter(({ notes, isNew }) => isNew && !notes.isBroken).length
-    return {
+    const broken = records.filter(({ isBroken }) => isBroken).length
+    const fresh = horses.filter(({ notes, isNew }) => isNew && !notes.isBroken).length
+    const built = {
       diagnostics: [
         ...survey.diagnostics,
         ...namesakes(records.filter(({ isBroken }) => !isBroken).map(({ identity }) => identity)),
@@ -81,10 +125,17 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Bu
         ...warnings,
       ],
       published,
-      exceptions,
+      exceptions: made.exceptions,
       waiting: waitingIn(records),
-      horses: { made, unchanged: records.length - broken.length - made, broken: broken.length },
+      horses: { made: fresh, unchanged: records.length - broken - fresh, broken },
+      refusals: made.refusals,
+      withdrawn: made.withdrawn,
+      hosts: hostChanges(
+        leaving.map(({ folder }) => folder),
+        published.paths,
+      ),
     }
+    return { built }
   } finally {
     builder.close()
   }
@@ -102,7 +153,7 @@ const folderOf = ({ casebook }: SiteOptions, { listing }: SiteContext) =>
   listing ? knownFolder(casebook, listing.list()) : diskFolder(casebook)
 
 /** Without practice.md no page can be made; every problem is reported all the same. */
-async function unpublished({ casebook, asOf }: SiteOptions): Promise<Built> {
+async function unpublished({ casebook, asOf }: SiteOptions): Promise<Omit<Built, 'alsoBuilt'>> {
   const { readCasebook } = await import('../../casebook/read.ts')
   const { diagnostics } = readCasebook(diskFolder(casebook), asOf)
   return {
@@ -111,65 +162,20 @@ async function unpublished({ casebook, asOf }: SiteOptions): Promise<Built> {
     exceptions: [],
     waiting: [],
     horses: { made: 0, unchanged: 0, broken: 0 },
+    refusals: [],
+    withdrawn: [],
+    hosts: [],
   }
-}
-
-interface MadeHorses {
-  readonly practice: Practice
-  readonly records: readonly HorseRecord[]
-  report(warning: Diagnostic): void
-}
-
-/**
- * Pages over all horses, then what protects them.
- * @returns names that were searched for in some forms only
- * @throws UserError that names all that would have become public
- */
-async function buildEditions(
-  options: SiteOptions,
-  { program, openTools }: SiteContext,
-  builder: Builder,
-  { practice, records, report }: MadeHorses,
-): Promise<readonly Exception[]> {
-  const { casebook, asOf, editions } = options
-  const common = { practice, asOf, addresses: await addressesOf(options, practice, records) }
-  for (const edition of editions) {
-    const all = allHorses(edition, records, common)
-    await builder.build(editionUnits(edition, all, program, openTools))
-    const together = await edition.together?.(all, { edition, program, builder, report, open: openTools })
-    await builder.build(together ?? [])
-  }
-
-  const leaving = editions.filter(({ protection }) => protection !== null)
-  if (leaving.length === 0) return []
-  const identities = records.map(({ identity }) => identity)
-  const guard = leakGuard(program, practice, identities, async () => {
-    const { own, assets } = await openTools()
-    const texts = leaving.map((edition) => assets(edition.assets))
-    return {
-      own,
-      ownTexts: texts.flatMap(({ style, scripts }) => [style, ...scripts.map(({ text }) => text)]),
-    }
-  })
-  for (const edition of leaving) {
-    const all = allHorses(edition, records, common)
-    const tools = { edition, casebook, guard, builder, report, open: openTools }
-    const units = await edition.protection?.units(all, tools)
-    await builder.build(units ?? [], 'protecting')
-  }
-  guard.refuseLeaks()
-  const [exceptions] = await builder.build([guard.exceptions])
-  return exceptions?.notes ?? []
 }
 
 /** Also of editions that are not built now: their pages may be there. */
 async function addressesOf(
-  { casebook, editions }: SiteOptions,
+  { casebook, editions, every }: SiteOptions & { readonly every: readonly Edition[] },
   practice: Practice,
   records: readonly HorseRecord[],
 ): Promise<Readonly<Record<string, Addresses>>> {
   const found: Record<string, Addresses> = {}
-  for (const edition of new Set([...editions, ...everyEdition])) {
+  for (const edition of new Set([...editions, ...every])) {
     if (found[edition.name] !== undefined || edition.addresses === undefined) continue
     const kept = records.flatMap((record) => record.kept[edition.name] ?? [])
     found[edition.name] = await edition.addresses(
@@ -180,15 +186,6 @@ async function addressesOf(
   }
   return found
 }
-
-/** Files of editions that are not built now, and of horses with errors where their last pages stay. */
-const isLeftAlone =
-  ({ editions }: SiteOptions, broken: readonly string[]) =>
-  (path: string): boolean => {
-    const edition = editions.find(({ folder }) => path.startsWith(`${folder}/`))
-    if (edition === undefined) return true
-    return edition.keepsBroken && broken.some((id) => path.startsWith(`${edition.folder}/${id}/`))
-  }
 
 /** Keeps every picture that the casebook holds, named by its visits or not. */
 function sweepPictures(files: Files, folder: string, inputs: KnownInputs): void {

@@ -4,6 +4,7 @@ import type { BuildPaths } from '../../build/unit.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { FolderEntry } from '../../casebook/folder.ts'
 import type { Practice } from '../../casebook/model.ts'
+import type { OwnersConsent } from '../../casebook/read.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { HorseIdentity } from '../../identity/identifiers.ts'
 
@@ -44,6 +45,8 @@ export interface HorseRecord {
   readonly diagnostics: readonly Diagnostic[]
   /** By what anyone could know the horse: also where its files hold errors, as far as they can be read. */
   readonly identity: HorseIdentity
+  /** What was consented to; null where horse.md holds an error. */
+  readonly consent: OwnersConsent | null
   /** Whether its files hold an error, so that no page is made. */
   readonly isBroken: boolean
   /** What each edition that shows it keeps of it, by the edition's name. */

@@ -18,9 +18,10 @@ export async function makeHorse(
   { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
   const { id, practice, asOf, files, lastApproved } = job
-  const { horse, diagnostics } = readHorse(folder, id, practice, asOf)
+  const { horse, consent, diagnostics } = readHorse(folder, id, practice, asOf)
   if (horse === null) {
-    return { ...broken, id, diagnostics, identity: identityOfBroken(folder, id), lastApproved }
+    const identity = identityOfBroken(folder, id)
+    return { ...broken, id, diagnostics, identity, consent, lastApproved }
   }
   const assessment = assess(horse, practice, asOf)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
@@ -39,6 +40,7 @@ export async function makeHorse(
     id,
     diagnostics: [...diagnostics, ...processed.diagnostics],
     identity: identityOf(horse),
+    consent,
     isBroken: false,
     ...pages,
   }
@@ -75,6 +77,7 @@ export function horseAtFault(
     id,
     diagnostics: report.diagnostics,
     identity: identityOfBroken(folder, id),
+    consent: null,
     lastApproved,
   }
 }

@@ -9,6 +9,8 @@ export interface SiteOptions {
   readonly site: string
   readonly asOf: PlainDate
   readonly editions: readonly Edition[]
+  /** Those that the site may hold besides, from earlier builds; the usual ones where none are given. */
+  readonly every?: readonly Edition[]
 }
 
 export interface SiteContext extends BuildContext {

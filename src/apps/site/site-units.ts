@@ -80,17 +80,34 @@ export function allHorses<Kept>(
   }
 }
 
-/** Pages over all horses; style sheet and scripts. */
+/** A horse as an edition's pages over all of them know it. */
+export interface ShownHorse {
+  readonly id: string
+  readonly kept: unknown
+}
+
+export const shownHorses = ({ name }: Edition, records: readonly HorseRecord[]): readonly ShownHorse[] =>
+  records.flatMap(({ id, kept }) => (kept[name] === undefined ? [] : [{ id, kept: kept[name] }]))
+
+export const overallUnit = ({ name }: Edition): string => `${name}: pages over all horses`
+
+type EditionNotes = readonly ShownHorse[] | null
+
+/**
+ * Pages over all horses; style sheet and scripts.
+ * @param shown is remembered where others may read the edition, so that a horse can be taken out of what was published
+ */
 export function editionUnits(
   edition: Edition,
   all: AllHorses<unknown>,
+  shown: readonly ShownHorse[],
   program: string,
   openTools: SiteContext['openTools'],
-): readonly Unit<null>[] {
+): readonly Unit<EditionNotes>[] {
   const { name, folder } = edition
   return [
     {
-      name: `${name}: pages over all horses`,
+      name: overallUnit(edition),
       key: cacheKey(program, all),
       make: async ({ put }) => {
         const { renderer, formatIn } = await openTools()
@@ -100,7 +117,7 @@ export function editionUnits(
         for (const view of await edition.pages(all, format)) {
           put({ path: `${folder}/${view.path}`, text: await renderer.render(view) })
         }
-        return null
+        return edition.protection === null ? null : shown
       },
     },
     {

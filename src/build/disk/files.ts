@@ -54,6 +54,8 @@ export interface Files {
   makePrivateFolder(path: string): void
   /** Gives a folder the permission bits of another. */
   setMode(path: string, mode: number): void
+  /** Gives a file another time of its last change, milliseconds. */
+  setModified(path: string, time: number): void
   /** Writes a file whole and makes its folder. */
   write(path: string, data: string | Uint8Array): void
   /** The same for the eyes of this account alone. */

@@ -22,10 +22,15 @@ export interface Source {
  */
 export type OwnFiles = ReadonlyMap<string, readonly string[]>
 
+/** Folder within the site to the consents that it rests on, in words of whoever makes the pages. */
+export type RestsOn = ReadonlyMap<string, readonly string[]>
+
 export interface SiteRecord {
   /** Null for a site that does not exist yet. */
   readonly source: Source | null
   readonly files: OwnFiles
+  /** Null where it is not known: in a record from before this was kept. */
+  readonly restsOn: RestsOn | null
 }
 
 /**
@@ -35,7 +40,7 @@ export interface SiteRecord {
 export function readSiteRecord(files: Files, site: string): SiteRecord {
   const path = join(site, ownFilesList)
   const bytes = files.read(path)
-  if (bytes === null) return { source: null, files: new Map() }
+  if (bytes === null) return { source: null, files: new Map(), restsOn: new Map() }
   const record = parsed(new TextDecoder().decode(bytes), site)
   if (record !== null) return record
   throw new UserError(
@@ -44,9 +49,16 @@ export function readSiteRecord(files: Files, site: string): SiteRecord {
   )
 }
 
+/** As it stands in the file. */
+interface WrittenRecord {
+  readonly files: unknown
+  readonly source: Partial<Source>
+  readonly restsOn: Readonly<Record<string, readonly string[]>>
+}
+
 function parsed(text: string, site: string): SiteRecord | null {
   try {
-    const { files, source }: { files: unknown; source?: Partial<Source> } = JSON.parse(text)
+    const { files, source, restsOn }: Partial<WrittenRecord> = JSON.parse(text)
     if (typeof files !== 'object' || files === null) return null
     const own = new Map<string, readonly string[]>()
     for (const [path, hashes] of Object.entries(files)) {
@@ -58,6 +70,7 @@ function parsed(text: string, site: string): SiteRecord | null {
     return {
       source: isNamed ? { folder: resolve(site, source.folder ?? ''), name: source.name ?? '' } : null,
       files: own,
+      restsOn: restsOn === undefined ? null : new Map(Object.entries(restsOn)),
     }
   } catch {
     return null
@@ -65,11 +78,18 @@ function parsed(text: string, site: string): SiteRecord | null {
 }
 
 /** The record as it is written: sorted, the same for the same files; the source as seen from the site. */
-export function printSiteRecord({ source, files }: SiteRecord, site: string): string {
+export function printSiteRecord({ source, files, restsOn }: SiteRecord, site: string): string {
   const sorted = [...files].sort(([a], [b]) => (a < b ? -1 : 1))
   const written = sorted.map(([path, hashes]) => [path, hashes.length === 1 ? hashes[0] : hashes])
   const seen = source && { ...source, folder: relative(site, source.folder).split(sep).join('/') }
-  return `${JSON.stringify({ version: 2, source: seen, files: Object.fromEntries(written) }, null, 1)}\n`
+  const rests = restsOn && Object.fromEntries([...restsOn].sort(([a], [b]) => (a < b ? -1 : 1)))
+  const record = {
+    version: 3,
+    source: seen,
+    files: Object.fromEntries(written),
+    ...(rests && { restsOn: rests }),
+  }
+  return `${JSON.stringify(record, null, 1)}\n`
 }
 
 /**
@@ -98,8 +118,11 @@ export function refuseOtherSource(
 export const isSameRecord = (a: SiteRecord, b: SiteRecord): boolean =>
   a.source?.folder === b.source?.folder &&
   a.source?.name === b.source?.name &&
-  a.files.size === b.files.size &&
-  [...a.files].every(([path, hashes]) => b.files.get(path)?.join() === hashes.join())
+  isSameLists(a.files, b.files) &&
+  (a.restsOn === null || b.restsOn === null ? a.restsOn === b.restsOn : isSameLists(a.restsOn, b.restsOn))
+
+const isSameLists = (a: OwnFiles | RestsOn, b: OwnFiles | RestsOn): boolean =>
+  a.size === b.size && [...a].every(([key, list]) => b.get(key)?.join() === list.join())
 
 /** Whether the bytes are what the tool wrote there. An empty file is what a crash leaves, and nothing is lost with it. */
 export const isOwn = (own: OwnFiles, path: string, bytes: Uint8Array): boolean => {

@@ -17,6 +17,7 @@ import {
   type Stats,
   symlinkSync,
   unlinkSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs'
 import { dirname } from 'node:path'
@@ -110,6 +111,7 @@ export const disk: Files = {
       if ((lstatSync(path).mode & 0o777) !== ownerOnly.folder) chmodSync(path, ownerOnly.folder)
     }),
   setMode: (path, mode) => attempt(path, 'made', () => chmodSync(path, mode)),
+  setModified: (path, time) => attempt(path, 'written', () => utimesSync(path, time / 1000, time / 1000)),
   write: (path, data) => attempt(path, 'written', () => writeWithFolder(path, data)),
   writePrivate: (path, data) => attempt(path, 'written', () => writeWithFolder(path, data, ownerOnly)),
   link: (from, to) =>

@@ -15,6 +15,8 @@ export interface Output {
   readonly hash: string
   readonly size: number
   readonly modified: number
+  /** Whether other files carry the same time on purpose, so that only the bytes tell whether it is as it was. */
+  readonly isTimeShared?: boolean
 }
 
 export interface Staging {

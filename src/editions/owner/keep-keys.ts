@@ -1,17 +1,7 @@
 /** `passphrases.yaml` of the casebook on the disk. */
-import { randomUUID } from 'node:crypto'
-import {
-  constants,
-  copyFileSync,
-  linkSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
+import { statSync } from 'node:fs'
 import { join } from 'node:path'
-import { asUserError, systemCode } from '../../build/disk/errors.ts'
+import { keepPrivateFile, readIfThere } from '../private/private-file.ts'
 import { passphraseFile } from './passphrase-file.ts'
 import {
   completeKeys,
@@ -37,13 +27,12 @@ export function keepKeys(
   random: RandomSource = secureRandom,
 ): Kept {
   const path = join(casebook, passphraseFile)
-  for (;;) {
-    const given = readIfThere(path)
-    const { text, ...made } = completeKeys(given, ownerIds, random)
-    const isMissing = text !== given && made.keys.size > 0
-    // Another build may have made keys meanwhile: they stand, so that no address or passphrase is lost.
-    if (!isMissing || writeWhole(path, given, text)) return { ...made, isOpen: isOpenToOthers(path) }
-  }
+  const made = keepPrivateFile(path, (given) => {
+    const { text, ...keys } = completeKeys(given, ownerIds, random)
+    const isMissing = text !== given && keys.keys.size > 0
+    return { text: isMissing ? text : null, made: keys }
+  })
+  return { ...made, isOpen: isOpenToOthers(path) }
 }
 
 function isOpenToOthers(path: string): boolean {
@@ -58,42 +47,4 @@ export function readKeys(casebook: string, ownerIds: readonly string[]): OwnerKe
   const { keys, text } = completeKeys(given, ownerIds)
   // What was made to complete the file is not in it.
   return new Map([...keys].filter(([, { token }]) => text === given || given.includes(token)))
-}
-
-function readIfThere(path: string): string | null {
-  try {
-    return readFileSync(path, 'utf8')
-  } catch (error) {
-    if (systemCode(error) === 'ENOENT') return null
-    throw asUserError(error, path, 'read')
-  }
-}
-
-/** False where the file is not as it was read, so that nothing was written. */
-function writeWhole(path: string, given: string | null, text: string): boolean {
-  const beside = `${path}.${randomUUID()}.new`
-  try {
-    writeFileSync(beside, text, { mode: 0o600, flag: 'wx', flush: true })
-    if (given === null) return isNewName(beside, path)
-    if (readIfThere(path) !== given) return false
-    renameSync(beside, path)
-    return true
-  } catch (error) {
-    throw asUserError(error, path, 'written')
-  } finally {
-    rmSync(beside, { force: true })
-  }
-}
-
-/** Gives a file a name that only one can take. */
-function isNewName(file: string, name: string): boolean {
-  try {
-    linkSync(file, name)
-    return true
-  } catch (error) {
-    if (systemCode(error) === 'EEXIST') return false
-    // A disk without links.
-    copyFileSync(file, name, constants.COPYFILE_EXCL)
-    return true
-  }
 }

@@ -4,7 +4,9 @@ import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
 import type { Words } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
+import { checksum } from './checksum.ts'
 import { type Locked, type LockKey, lockPage, workFactor } from './lock.ts'
+import { filledUp, padded } from './padding.ts'
 
 /** Style sheet and unlocking script as they stand in the page. */
 export interface Inlined {
@@ -44,7 +46,10 @@ export const plainPage = (
 ): Promise<string> =>
   renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }, words))
 
-/** Locks a plain page and puts it into the page that anyone may see. */
+/** As long as every other. */
+const noChecksum = checksum(new Uint8Array())
+
+/** Locks a plain page, filled up, and puts it into the page that anyone may see. */
 export async function lockedOwnerPage(
   practice: Practice,
   plain: string,
@@ -55,15 +60,12 @@ export async function lockedOwnerPage(
   words: Words,
   factor = workFactor,
 ): Promise<OwnerPage> {
-  const locked = await lockPage(plain, key, previous, factor)
-  const view = lockedPage(
-    practice,
-    key.token,
-    locked,
-    { style, script, policy: policyOf(style, script) },
-    words,
-  )
-  const html = await renderer.render(view)
+  const inlined = { style, script, policy: policyOf(style, script) }
+  const render = (locked: Pick<Locked, 'armored' | 'checksum'>) =>
+    renderer.render(lockedPage(practice, key.token, locked, inlined, words))
+  const outer = Buffer.byteLength(await render({ armored: '', checksum: noChecksum }))
+  const locked = await lockPage(padded(plain, outer, factor), key, previous, factor)
+  const html = filledUp(await render(locked))
   const start = html.indexOf(locked.armored.trim())
   return {
     locked,

@@ -2,11 +2,9 @@
 import type { Assets, AssetTexts } from '../../build/assets.ts'
 import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
-import { UserError } from '../../build/disk/errors.ts'
 import type { BuiltUnit, Unit } from '../../build/unit.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Owner, Practice } from '../../casebook/model.ts'
-import { printDiagnostic } from '../../casebook/print.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
 import type { Words } from '../../pages/words/index.ts'
@@ -15,7 +13,7 @@ import { type HorseFragment, ownersShown } from './horse-fragment.ts'
 import { keepKeys } from './keep-keys.ts'
 import { type Locked, type LockKey, type LockMemory, markOf } from './lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
-import { openToOthers } from './passphrases.ts'
+import { type OwnerKeys, openToOthers, weakPassphrase } from './passphrases.ts'
 
 interface LockTools {
   /** Of the owners' pages below the site. */
@@ -23,7 +21,11 @@ interface LockTools {
   readonly assets: Assets
   readonly casebook: string
   readonly guard: LeakGuard
-  readonly builder: Pick<Builder, 'read' | 'fragment'>
+  readonly builder: Pick<Builder, 'read' | 'fragment' | 'build'>
+  /** Holds a folder of the site back: it stays as it was. */
+  hold(folder: string): void
+  /** The folders of the site in which horses are shown to an owner now. */
+  foldersOf(owner: string): readonly string[]
   /** Takes a warning to the person who builds. */
   report(diagnostic: Diagnostic): void
   open(): Promise<{ readonly renderer: Renderer; readonly words: Words; assets(of: Assets): AssetTexts }>
@@ -32,36 +34,73 @@ interface LockTools {
 }
 
 /**
- * A unit for each owner with a horse to be shown. Passphrases are made where there is none.
- * @throws UserError when the file of passphrases cannot be used
+ * A unit for each owner with a horse to be shown. Passphrases are made where there is none; the page of an owner whose
+ * passphrase or token cannot be used stays as it was.
+ * @throws UserError when the disk refuses
  */
-export function lockedUnits(
+export async function lockedUnits(
   practice: Practice,
   fragments: readonly HorseFragment[],
   tools: LockTools,
-): readonly Unit<LockMemory | null>[] {
+): Promise<readonly Unit<LockMemory | null>[]> {
   const owners = ownersShown(practice, fragments)
   const ids = owners.map(({ id }) => id)
   const { keys, secret, diagnostics, isOpen } = keepKeys(tools.casebook, ids)
-  if (diagnostics.length > 0) throw new UserError(diagnostics.map(printDiagnostic).join('\n\n'))
+  for (const diagnostic of diagnostics) tools.report(diagnostic)
   if (isOpen) tools.report(openToOthers)
+  for (const id of await weakOwners(keys, secret, tools)) tools.report(weakPassphrase(id))
   return owners.map((owner) => {
     const found = keys.get(owner.id)
-    if (found === undefined) throw new Error(`there is no passphrase for ${owner.id}`)
+    if (found === undefined) return heldUnit(owner, tools)
     const key = { ...found, secret }
     const own = fragments.filter((fragment) => fragment.owner === owner.id)
     return {
-      name: `owner: ${owner.id}`,
+      name: nameOf(owner),
       key: cacheKey(tools.guard.key, key.token, owner, practice, own),
       // A changed passphrase is no part of the key, which is written down.
       isCurrent: (locked) => locked?.mark === markOf(key),
-      make: async ({ put }, before) => {
+      make: async ({ put, holdBack }, before) => {
         const made = await lockedFile({ practice, owner, key, fragments: own }, before, tools)
         if (made) put(made.file)
+        else holdBack()
         return made?.memory ?? null
       },
     }
   })
+}
+
+const nameOf = ({ id }: Owner) => `owner: ${id}`
+
+function heldUnit(owner: Owner, tools: LockTools): Unit<LockMemory | null> {
+  for (const folder of tools.foldersOf(owner.id)) tools.hold(folder)
+  return {
+    name: nameOf(owner),
+    key: '',
+    make: async ({ holdBack }) => {
+      holdBack()
+      return null
+    },
+  }
+}
+
+/** Owners whose passphrases could be guessed; judged again only where one has changed. */
+async function weakOwners(
+  keys: OwnerKeys,
+  secret: string,
+  { builder }: LockTools,
+): Promise<readonly string[]> {
+  const marks = [...keys].map(([id, key]) => [id, markOf({ ...key, secret })])
+  const unit: Unit<readonly string[]> = {
+    name: 'owners: weak passphrases',
+    key: cacheKey(marks),
+    make: async () => {
+      const { weaknessEstimator } = await import('./strength.ts')
+      const isWeak = weaknessEstimator()
+      return [...keys].flatMap(([id, { passphrase }]) => (isWeak(passphrase) ? [id] : []))
+    },
+  }
+  const [weak] = keys.size === 0 ? [] : await builder.build([unit])
+  return weak?.notes ?? []
 }
 
 interface Subject {
@@ -81,21 +120,26 @@ async function lockedFile(
   const { renderer, words, assets } = await tools.open()
   const { style, scripts } = assets(tools.assets)
   const inlined = { style, script: scripts.map(({ text }) => text).join('\n') }
-  const path = `${tools.folder}/${key.token}/index.html`
+  const place = `${tools.folder}/${key.token}`
+  const path = `${place}/index.html`
   const markup = fragments.map((fragment) => markupOf(fragment, tools))
   const plain = await plainPage(practice, owner, markup, renderer, inlined, words)
   const reader = { kind: 'owner', owner: owner.id } as const
-  if (!(await guard.isClean({ path, bytes: Buffer.from(plain), reader, random: [key.token] }))) return null
+  if (!(await guard.isClean({ path, bytes: Buffer.from(plain), reader, random: [key.token] }, place)))
+    return null
 
   const previous = previousLock(before, tools)
   const page = await lockedOwnerPage(practice, plain, key, previous, renderer, inlined, words, workFactor)
-  const isClean = await guard.isClean({
-    path,
-    bytes: Buffer.from(page.html),
-    reader: { kind: 'everyone' },
-    sealed: [page.sealed],
-    random: [key.token, page.locked.checksum],
-  })
+  const isClean = await guard.isClean(
+    {
+      path,
+      bytes: Buffer.from(page.html),
+      reader: { kind: 'everyone' },
+      sealed: [page.sealed],
+      random: [key.token, page.locked.checksum],
+    },
+    place,
+  )
   if (!isClean) return null
   const { armored: _, ...memory } = page.locked
   return { file: { path, text: page.html }, memory }

@@ -25,6 +25,9 @@ export const secureRandom: RandomSource = {
   bytes: (count) => randomBytes(count),
 }
 
+/** Of chance in a passphrase, as an estimator of guesses counts it. */
+export const fewestBits = 60
+
 const wordCount = 6
 const shortestPassphrase = 12
 const tokenBytes = 16
@@ -54,6 +57,7 @@ const head = `# Opens the owners' pages. Never send or publish this file; keep a
 const secretRemark = /^# Secret of builds: (\S{16,})$/m
 
 export interface KeysText {
+  /** An owner of whose entry something is wrong is not in it. */
   readonly keys: OwnerKeys
   /** Of this file alone: what a build keeps to know a passphrase again tells nothing without it. */
   readonly secret: string
@@ -102,7 +106,11 @@ export function completeKeys(
       if (read.insert) inserts.push(read.insert)
     }
   }
-  diagnostics.push(...sharedTokens(keys))
+  const shared = [...sharedTokens(keys), ...sharedPassphrases(before, entries, keys)]
+  for (const { owners, diagnostic } of shared) {
+    diagnostics.push(diagnostic)
+    for (const id of owners) keys.delete(id)
+  }
   const known = secretRemark.exec(before)?.[1]
   const secret = known ?? makeToken(random)
   if (known === undefined && keys.size > 0) appended += `# Secret of builds: ${secret}\n`
@@ -143,13 +151,13 @@ function readEntry(text: string, id: string, pair: Pair, random: RandomSource): 
       ),
     }
   }
-  if (token !== null && !/^[A-Za-z0-9_-]{16,80}$/.test(token)) {
+  if (token !== null && !looksDrawn(token)) {
     return {
       problem: problem(
         text,
         pair,
-        `the token of ${id} is not 16 to 80 letters and digits`,
-        'delete its line, and the next build makes a new one',
+        `the token of ${id} is none that was drawn by chance: whoever guesses the address finds the page`,
+        'delete its line, and the next build draws one (32 of the signs 0 to 9 and a to f); tell the owner the new address',
       ),
     }
   }
@@ -172,18 +180,63 @@ function readEntry(text: string, id: string, pair: Pair, random: RandomSource): 
   return { key, insert: { at: start, text: `${line}\n${' '.repeat(column)}` } }
 }
 
-function sharedTokens(keys: ReadonlyMap<string, OwnerKey>): Diagnostic[] {
+/**
+ * Whether a token can be one of this program's: 32 hexadecimal digits, and not a pattern. Of 32 drawn by chance fewer
+ * than seven are different less than once in a thousand million; and of their 31 pairs more than half nearly always are.
+ */
+function looksDrawn(token: string): boolean {
+  if (!/^[0-9a-f]{32}$/i.test(token)) return false
+  const digits = [...token.toLowerCase()]
+  const pairs = digits.slice(1).map((digit, index) => `${digits[index]}${digit}`)
+  return new Set(digits).size >= 7 && new Set(pairs).size >= 18
+}
+
+/** What several owners have in common, and whose entries cannot be used for it. */
+interface Shared {
+  readonly owners: readonly string[]
+  readonly diagnostic: Diagnostic
+}
+
+/** Also with an owner who has no page now: whoever had it once may still know the words. */
+function sharedPassphrases(
+  text: string,
+  entries: YAMLMap | null,
+  keys: ReadonlyMap<string, OwnerKey>,
+): Shared[] {
+  const written = (entries?.items ?? []).flatMap((pair) => {
+    const given = isMap(pair.value) ? pair.value.get('passphrase') : null
+    const id = isScalar(pair.key) ? String(pair.key.value) : null
+    return id === null || given === null || given === undefined
+      ? []
+      : [{ id, pair, passphrase: normalPassphrase(String(given)) }]
+  })
+  return written.flatMap(({ id, pair, passphrase }, index) => {
+    const first = written.slice(0, index).find((one) => one.passphrase === passphrase)
+    const owners = [first?.id ?? '', id].filter((one) => keys.has(one))
+    if (first === undefined || owners.length === 0) return []
+    const diagnostic = problem(
+      text,
+      pair,
+      `${first.id} and ${id} have the same passphrase: each could open the other's page`,
+      `delete the passphrase of ${id}, and the next build makes a new one`,
+    )
+    return [{ owners, diagnostic }]
+  })
+}
+
+function sharedTokens(keys: ReadonlyMap<string, OwnerKey>): Shared[] {
   const byToken = new Map<string, string>()
-  const found: Diagnostic[] = []
+  const found: Shared[] = []
   for (const [id, { token }] of keys) {
     const other = byToken.get(token.toLowerCase())
     if (other !== undefined) {
-      found.push({
+      const diagnostic = {
         ...unusable(),
         message: `${other} and ${id} have the same token`,
         expected: 'a token of its own for each owner',
         advice: `delete the token of ${id}, and the next build makes a new one`,
-      })
+      }
+      found.push({ owners: [other, id], diagnostic })
     }
     byToken.set(token.toLowerCase(), id)
   }
@@ -217,6 +270,16 @@ const unusable = (): Diagnostic => ({
   fix: null,
   change: null,
   advice: 'mend it, or move it away: the next build makes new passphrases and new addresses',
+})
+
+/** Of an owner whose passphrase could be guessed. Never says the passphrase, nor how far from enough it is. */
+export const weakPassphrase = (id: string): Diagnostic => ({
+  ...unusable(),
+  code: 'passphrase-weak',
+  level: 'warning',
+  message: `the passphrase of ${id} could be guessed by whoever has the page and patience`,
+  expected: `at least ${fewestBits} bits, as six words drawn by chance have`,
+  advice: `delete its line, and the next build makes six words; then upload the page, and tell ${id} the new words by another way than the address`,
 })
 
 export const openToOthers: Diagnostic = {

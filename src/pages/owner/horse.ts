@@ -26,12 +26,14 @@ export function presentOwnerHorse({
 }: HorseInput): OwnerHorse | null {
   if (!horse.consent.ownerSite || horse.owner === null) return null
   const visits = visitsUpTo(horse, assessment.visits)
+  const own = visits.filter(({ date }) => horse.ownerSince === null || date >= horse.ownerSince)
   const reported = feet.map((foot) => ({ foot, reported: statementsOf(assessment, foot, format) }))
   const all = reported.flatMap((one) => one.reported)
   const chart = ownerChart(assessment, format)
   return {
     name: horse.name,
     seen: seenText(visits, format),
+    since: sinceText(horse, visits.length > own.length, format),
     urgent: urgentOf(assessment, visits.at(-1)?.id, format),
     contacts: contactsOf(horse, practice, format.words.owner),
     glance: glanceOf(
@@ -39,7 +41,7 @@ export function presentOwnerHorse({
       all.map(({ statement }) => statement.mood),
       format.words.owner,
     ),
-    photos: photoPairs(visits, pictures, horse.consent.photos, format),
+    photos: photoPairs(own, pictures, horse.consent.photos, format),
     assumed: assessment.geometry.some(
       ({ first, latest }) => first.assumed.length + latest.assumed.length > 0,
     ),
@@ -48,12 +50,18 @@ export function presentOwnerHorse({
     findings: ownerFindings(findingStories(visits), practice.terms, visits.length - 1, format),
     growOut: assessment.growOut.map((feature) => growSentence(feature, assessment, format)),
     plans: planSentences(assessment, format),
-    letters: lettersOf(horse, visits, format),
-    care: (visits[visits.length - 1]?.care ?? []).map((task) => careTask(task, format)),
+    letters: lettersOf(horse, own, format),
+    care: (isLatest(own, visits) ? (own.at(-1)?.care ?? []) : []).map((task) => careTask(task, format)),
     next: nextText(assessment, format),
     chart,
   }
 }
+
+/** What to do was said to whoever had the horse then. */
+const isLatest = (own: readonly Visit[], all: readonly Visit[]) => own.at(-1) === all.at(-1)
+
+const sinceText = ({ ownerSince }: Horse, isAnyHidden: boolean, format: Formatter): string | null =>
+  ownerSince !== null && isAnyHidden ? format.words.owner.ownSince(format.date(ownerSince)) : null
 
 function seenText(visits: readonly Visit[], format: Formatter): string {
   const { owner: words } = format.words

@@ -7,6 +7,8 @@ import type { SideDrawing, TrendChart } from '../shared/figures.ts'
 export interface OwnerHorse {
   readonly name: string
   readonly seen: string
+  /** After a hand-over: that letters and photographs of the time before are not shown. */
+  readonly since: string | null
   readonly urgent: readonly {
     readonly level: 'stop' | 'vet' | 'mind'
     /** The level as a word, on the first line of each. */

@@ -79,6 +79,7 @@ export const dates: readonly Slip[] = [
   key('comfort: {onset: 2062-02-03}', 'day-after-visit'),
   key('comfort: {painkillers: 2026-02-21}', 'day-after-visit'),
   inHorse('tetanus: 2052-05-02', 'date-in-future'),
+  inHorse('owner since: 2052-05-02', 'date-in-future'),
   key('comfort: {surfaces: {sand, gravel: short}}', 'not-filled-in'),
   key('care:\n  -Pick out\n  - Walk', 'dash-missing', 'care:\n  - Pick out\n  - Walk'),
   key('care:\n  Pick out\n  - Walk', 'dash-missing', 'care:\n  - Pick out\n  - Walk'),

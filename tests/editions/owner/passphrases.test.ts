@@ -14,8 +14,20 @@ import {
 
 const counting = (): RandomSource => {
   let n = 0
-  return { int: (below) => n++ % below, bytes: (count) => new Uint8Array(count).fill(++n) }
+  return {
+    int: (below) => n++ % below,
+    bytes: (count) => {
+      n += 1
+      return Uint8Array.from(
+        { length: count },
+        (_, index) => (n * 37 + index * index * 29 + index * 11) % 256,
+      )
+    },
+  }
 }
+
+/** Tokens as they are drawn. */
+const [one, other] = ['3f9c52e07ab841d6c0e95b7f24a8316d', '91d4e6b8027fc35a6e1b88f0d2547c39']
 
 describe('passphrases', () => {
   it('are six words of the published list', () => {
@@ -60,18 +72,18 @@ describe('passphrases.yaml', () => {
 # The secret of builds lets a build notice a changed passphrase without keeping it: leave it as it is.
 kestrel:
   passphrase: abacus abdomen abdominal abide abiding ability
-  token: "07070707070707070707070707070707"
-# Secret of builds: 08080808080808080808080808080808
+  token: "032b8d29ff0f59dd9b93c531d7b7d125"
+# Secret of builds: 2850b24e24347e02c0b8ea56fcdcf64a
 `,
     )
     expect(keys.get('kestrel')?.passphrase).toBe('abacus abdomen abdominal abide abiding ability')
   })
 
   it('keeps what stands there byte for byte and adds what is missing', () => {
-    const given = `# mine\nkestrel:   {passphrase:  "my own long passphrase",token: aaaabbbbccccdddd}  # spare key\n\nold-owner:\n  passphrase: gone but still kept here\n  token: "11112222333344445555"`
+    const given = `# mine\nkestrel:   {passphrase:  "my own long passphrase",token: ${one}}  # spare key\n\nold-owner:\n  passphrase: gone but still kept here\n  token: "11112222333344445555"`
     const { text, keys, diagnostics } = completeKeys(given, ['kestrel', 'fenwick'], counting())
     expect(text.startsWith(`${given}\nfenwick:\n`)).toBe(true)
-    expect(keys.get('kestrel')).toEqual({ passphrase: 'my own long passphrase', token: 'aaaabbbbccccdddd' })
+    expect(keys.get('kestrel')).toEqual({ passphrase: 'my own long passphrase', token: one })
     expect(keys.size).toBe(2)
     expect(diagnostics).toEqual([])
     expect(completeKeys(text, ['kestrel', 'fenwick'], counting()).text).toBe(text)
@@ -99,29 +111,29 @@ kestrel:
 
   it('makes a passphrase where its line was deleted, and keeps the token', () => {
     const secret = '# Secret of builds: 0123456789abcdef\n'
-    const given = `${secret}kestrel:\n    token: "11112222333344445555"\n`
+    const given = `${secret}kestrel:\n    token: "${one}"\n`
     const { text, keys } = completeKeys(given, ['kestrel'], counting())
     expect(text).toBe(
-      `${secret}kestrel:\n    passphrase: abacus abdomen abdominal abide abiding ability\n    token: "11112222333344445555"\n`,
+      `${secret}kestrel:\n    passphrase: abacus abdomen abdominal abide abiding ability\n    token: "${one}"\n`,
     )
-    expect(keys.get('kestrel')?.token).toBe('11112222333344445555')
+    expect(keys.get('kestrel')?.token).toBe(one)
     expect(completeKeys(text, ['kestrel'], counting()).keys).toEqual(keys)
   })
 
   it.each([
     [
-      'kestrel:\n  passphrase: short\n  token: aaaabbbbccccdddd\n',
+      `kestrel:\n  passphrase: short\n  token: ${one}\n`,
       'the passphrase of kestrel is shorter than 12 signs: whoever has the page could guess it',
       1,
     ],
     [
       '\nkestrel:\n  passphrase: long enough to be kept\n  token: ../up\n',
-      'the token of kestrel is not 16 to 80 letters and digits',
+      'the token of kestrel is none that was drawn by chance: whoever guesses the address finds the page',
       2,
     ],
     ['kestrel: word\n', 'the entry of kestrel is no passphrase and token', 1],
     ['kestrel:\n', 'kestrel has no entry yet', 1],
-    ['kestrel: {token: aaaabbbbccccdddd}\n', 'the entry of kestrel lacks its passphrase', 1],
+    [`kestrel: {token: ${one}}\n`, 'the entry of kestrel lacks its passphrase', 1],
     ['- kestrel\n', 'this file cannot be read as a list of owners', null],
     ['kestrel: [\n', 'this file cannot be read as a list of owners', null],
   ])('says what is wrong with %j, changes nothing, and shows no line of it', (given, message, line) => {
@@ -133,10 +145,68 @@ kestrel:
     expect(keys.size).toBe(0)
   })
 
-  it('refuses one token for two owners', () => {
-    const given =
-      'a:\n  passphrase: long enough to be kept\n  token: aaaabbbbccccdddd\nb:\n  passphrase: long enough to be kept\n  token: AAAABBBBCCCCDDDD\n'
-    expect(completeKeys(given, ['a', 'b']).diagnostics[0]?.message).toBe('a and b have the same token')
+  it('refuses one token for two owners, and neither is used', () => {
+    const given = `a:\n  passphrase: long enough to be kept\n  token: ${one}\nb:\n  passphrase: long enough as well\n  token: ${one.toUpperCase()}\n`
+    const { diagnostics, keys } = completeKeys(given, ['a', 'b'])
+    expect(diagnostics.map(({ message }) => message)).toEqual(['a and b have the same token'])
+    expect(keys.size).toBe(0)
+  })
+
+  it.each([
+    ['whatever is typed between the words', 'long enough to be kept', '" long  enough to be kept "'],
+    ['as it is', 'long enough to be kept', 'long enough to be kept'],
+  ])('refuses one passphrase for two owners, %s, and does not say it', (_, first, second) => {
+    const given = `a:\n  passphrase: ${first}\n  token: ${one}\nb:\n  passphrase: ${second}\n  token: ${other}\n`
+    const { diagnostics, keys, text } = completeKeys(given, ['a', 'b', 'c'], counting())
+    expect(diagnostics).toEqual([
+      expect.objectContaining({
+        level: 'error',
+        line: 4,
+        message: "a and b have the same passphrase: each could open the other's page",
+        advice: 'delete the passphrase of b, and the next build makes a new one',
+      }),
+    ])
+    expect(JSON.stringify(diagnostics)).not.toContain('enough')
+    expect([...keys.keys()]).toEqual(['c'])
+    // As advised.
+    const mended = text.replace(`  passphrase: ${second}\n`, '')
+    const again = completeKeys(mended, ['a', 'b', 'c'], counting())
+    expect(again.diagnostics).toEqual([])
+    expect([...again.keys.keys()]).toEqual(['a', 'b', 'c'])
+  })
+
+  it('refuses the passphrase of an owner who has no page any more', () => {
+    const given = `old:\n  passphrase: long enough to be kept\n  token: ${one}\nnew:\n  passphrase: long enough to be kept\n  token: ${other}\n`
+    const { diagnostics, keys } = completeKeys(given, ['new'])
+    expect(diagnostics.map(({ message }) => message)).toEqual([
+      "old and new have the same passphrase: each could open the other's page",
+    ])
+    expect(keys.size).toBe(0)
+  })
+
+  it.each([
+    'bramble',
+    'the-horse-in-the-long-field',
+    'aaaabbbbccccdddd',
+    '00000000000000000000000000000000',
+    '0123456789abcdef0123456789abcdef',
+    'deadbeefdeadbeefdeadbeefdeadbeef',
+    '12121212121212121212121212121212',
+  ])('refuses %s for a token, with a way out that can be followed', (token) => {
+    const given = `a:\n  passphrase: long enough to be kept\n  token: "${token}"\n`
+    const { diagnostics, keys } = completeKeys(given, ['a'])
+    expect(diagnostics[0]?.advice).toMatch(/^delete its line, and the next build draws one/)
+    expect(keys.size).toBe(0)
+    const mended = completeKeys(given.replace(`  token: "${token}"\n`, ''), ['a'])
+    expect(mended.diagnostics).toEqual([])
+    expect(mended.keys.get('a')?.token).toMatch(/^[0-9a-f]{32}$/)
+  })
+
+  it('takes every token that is drawn', () => {
+    for (let n = 0; n < 3000; n++) {
+      const given = `a: {passphrase: long enough to be kept, token: "${makeToken()}"}\n`
+      expect(completeKeys(given, ['a']).diagnostics).toEqual([])
+    }
   })
 })
 
@@ -159,7 +229,7 @@ describe('the file on disk', () => {
 
   it('is closed to others when an owner is added to one that was open', () => {
     const path = join(folder, 'passphrases.yaml')
-    writeFileSync(path, 'kestrel:\n  passphrase: long enough to be kept\n  token: aaaabbbbccccdddd\n', {
+    writeFileSync(path, `kestrel:\n  passphrase: long enough to be kept\n  token: ${one}\n`, {
       mode: 0o644,
     })
     keepKeys(folder, ['kestrel', 'fenwick'])

@@ -203,6 +203,8 @@ export const owner = {
   },
   planWhy: 'We never take more at once than the sole can bear.',
 
+  ownSince: (date: string) =>
+    `This horse has been yours since ${date}. Letters and photos from before that day are not shown.`,
   lettersHead: 'From your hoof-care practitioner',
   letterFrom: (date: string) => `Visit of ${date}`,
   letterAbout: (name: string) => `About ${name}`,
