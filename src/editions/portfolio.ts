@@ -10,7 +10,7 @@ export const portfolio: Edition<KeptCase> = {
   keepsBroken: false,
   assets: { styles: [...commonStyles, 'portfolio'], scripts: ['portfolio'] },
   protection: searched,
-  shownIn: { consent: 'portfolio', of: ({ slug }) => slug },
+  shownIn: { consent: 'portfolio', of: ({ summary }) => summary.slug },
   announcement: ({ site }) => `Portfolio, for anyone: ${site('portfolio', 'index.html')}`,
   ofHorse: async (input, { put, keep, renderer, own, pictures }) => {
     const { portfolioCase } = await import('./portfolio/case-files.ts')

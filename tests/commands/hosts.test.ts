@@ -52,7 +52,7 @@ To delete on the host:
       diagnostics: [],
       published: { written: 0, removed: 0, total: 1, left: [], paths },
       exceptions: [],
-    waiting: [],
+      waiting: [],
       horses: { made: 0, unchanged: 0, broken: 0 },
       refusals: [],
       withdrawn: [
