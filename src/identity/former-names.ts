@@ -21,9 +21,6 @@ export type FormerNames = readonly FormerForm[]
 /** Long enough that no two names of a lifetime share one. */
 const hashLength = 24
 
-/** The hash of a name as a text is searched for it: without case, accents and signs. */
-export const hashedName = (name: string, salt: string): string => hashOf(foldedWords(name).join(' '), salt)
-
 const hashOf = (folded: string, salt: string): string =>
   createHash('sha256').update(`${salt}\n${folded}`).digest('hex').slice(0, hashLength)
 

@@ -5,6 +5,7 @@ import type { Unit } from '../build/unit.ts'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { OwnWords } from '../identity/common-words.ts'
+import type { FormerNames } from '../identity/former-names.ts'
 import type { Exception, HorseIdentity } from '../identity/identifiers.ts'
 import type { LeakHit, ScanFile } from './search.ts'
 import { type CaseText, type SourceLine, sourceLine, textRound } from './source-line.ts'
@@ -48,11 +49,12 @@ export function leakGuard(
   program: string,
   practice: Practice,
   horses: readonly HorseIdentity[],
+  former: FormerNames,
   open: () => Promise<ProgramTexts>,
   texts: () => readonly CaseText[],
 ): LeakGuard {
   const { name, owners, contacts, portfolio } = practice
-  const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses)
+  const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses, former)
   // Both bring word lists along, which a build that publishes nothing does without.
   const listOf = async (known: Pick<Practice, 'owners' | 'contacts'> & Partial<Practice>) => {
     const { identifiersOf } = await import('../identity/identifiers.ts')
@@ -64,11 +66,11 @@ export function leakGuard(
     const { leakSearch } = await import('./search.ts')
     const names = spellings(withoutControls(name))
     const known = await listOf({ owners, contacts })
-    return leakSearch({ list: known, horses, own, ownTexts: [...ownTexts, ...names] })
+    return leakSearch({ list: known, horses, former, own, ownTexts: [...ownTexts, ...names] })
   })
   const searchForPractice = once(async () => {
     const { leakSearch } = await import('./search.ts')
-    return leakSearch({ ...(await open()), list: await list(), horses })
+    return leakSearch({ ...(await open()), list: await list(), horses, former })
   })
   /** Whoever opens a locked page knows the practice; its name is hidden in the portfolio alone. */
   const searchOf = ({ reader, sealed }: ScanFile) =>

@@ -1,6 +1,6 @@
 /** `approvals.txt` of a casebook on the disk. */
 import { join } from 'node:path'
-import { changeFile, readIfThere } from '../../build/disk/whole-file.ts'
+import { changeFile, modes, readIfThere } from '../../build/disk/whole-file.ts'
 import {
   type Approval,
   approvalsFile,
@@ -18,7 +18,8 @@ export const approvalsIn = (casebook: string) => readApprovals(readIfThere(join(
  * @throws UserError when the disk refuses
  */
 export function decide(casebook: string, given: readonly Approval[], isApproved: boolean): void {
-  changeFile(join(casebook, approvalsFile), (text) =>
-    printApprovals(withApprovals(readApprovals(text), given, isApproved)),
-  )
+  changeFile(join(casebook, approvalsFile), modes.everyone, (text) => ({
+    text: printApprovals(withApprovals(readApprovals(text), given, isApproved)),
+    made: null,
+  }))
 }

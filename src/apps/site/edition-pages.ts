@@ -6,7 +6,7 @@ import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { Practice } from '../../casebook/model.ts'
 import { reportOn } from '../../casebook/report.ts'
 import type { Addresses, AllHorses, Edition } from '../../editions/edition.ts'
-import type { Exception } from '../../identity/identifiers.ts'
+import type { Exception, HorseIdentity } from '../../identity/identifiers.ts'
 import { type LeakGuard, leakGuard, type Refusal } from '../../leaks/guard.ts'
 import { type Consents, foldersOfOwner, horsesOf, type Withdrawn, withdrawnIn } from './consents.ts'
 import type { HorseRecord } from './horse-job.ts'
@@ -48,7 +48,7 @@ export async function buildEditions(
     const tools = { edition, program, builder, report: horses.report, open: openTools }
     await builder.build((await edition.together?.(all, tools)) ?? [])
   }
-  const guard = guardOf(options, context, horses)
+  const guard = await guardOf(options, context, horses)
   const held = await protect(options, context, builder, horses, guard)
   const isOfBuilt = (folder: string) => editions.some((edition) => folder.startsWith(`${edition.folder}/`))
   const withdrawn = withdrawnIn(builder.standing.restsOn, consents, isOfBuilt)
@@ -81,11 +81,11 @@ export async function buildEditions(
   }
 }
 
-function guardOf(
-  { editions }: SiteOptions,
+async function guardOf(
+  { editions, casebook }: SiteOptions,
   { program, openTools }: SiteContext,
-  { practice, records, folder }: MadeHorses,
-): LeakGuard {
+  { practice, records, folder, report }: MadeHorses,
+): Promise<LeakGuard> {
   const open = async () => {
     const { own, assets } = await openTools()
     const leaving = editions.filter(({ protection }) => protection !== null)
@@ -96,7 +96,18 @@ function guardOf(
     }
   }
   const identities = records.map(({ identity }) => identity)
-  return leakGuard(program, practice, identities, open, () => caseTexts(folder))
+  const leaves = editions.some(({ protection }) => protection !== null)
+  const { former, diagnostics } = leaves ? await formerNames(casebook, practice, identities) : noFormer
+  diagnostics.forEach(report)
+  return leakGuard(program, practice, identities, former, open, () => caseTexts(folder))
+}
+
+const noFormer = { former: [], diagnostics: [] }
+
+/** Brings word lists along, which a build that publishes nothing does without. */
+async function formerNames(casebook: string, practice: Practice, horses: readonly HorseIdentity[]) {
+  const { keepFormerNames, namesInCasebook } = await import('./former-names-on-disk.ts')
+  return keepFormerNames(casebook, namesInCasebook(practice, horses))
 }
 
 const caseTexts = (folder: CasebookFolder) =>

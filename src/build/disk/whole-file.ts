@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto'
 import {
   closeSync,
   constants,
+  copyFileSync,
   linkSync,
   openSync,
   readFileSync,
@@ -15,6 +16,9 @@ import { asUserError, systemCode } from './errors.ts'
 
 /** A link could lead anywhere, and builds follow none. */
 const noLink = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0)
+
+/** Who may read what is written. */
+export const modes = { everyone: 0o666, owner: 0o600 } as const
 
 /**
  * Its text; null where there is none.
@@ -35,24 +39,29 @@ export function readIfThere(path: string): string | null {
 }
 
 /**
- * Changes it in one step. Where another program has changed it meanwhile, the change is made to what that one left.
- * @param changed the text as it should be, from the text as it is
+ * Changes it in one step.
+ * @param next what is to stand there, null where it is to stay as it is, and what is made of it; asked again where
+ * another program wrote meanwhile, so that nothing of either is lost
  * @throws UserError when the disk refuses
  */
-export function changeFile(path: string, changed: (given: string | null) => string): void {
+export function changeFile<Made>(
+  path: string,
+  mode: number,
+  next: (given: string | null) => { readonly text: string | null; readonly made: Made },
+): Made {
   for (;;) {
     const given = readIfThere(path)
-    const text = changed(given)
-    if (text === given || writeOver(path, given, text)) return
+    const { text, made } = next(given)
+    if (text === null || text === given || writeOver(path, mode, given, text)) return made
   }
 }
 
 /** False where the file is not as it was read, so that nothing was written. */
-function writeOver(path: string, given: string | null, text: string): boolean {
+function writeOver(path: string, mode: number, given: string | null, text: string): boolean {
   const beside = join(dirname(path), `.${basename(path)}.${randomUUID()}`)
   try {
-    writeFileSync(beside, text, { flag: 'wx', flush: true })
-    if (given === null && isNewName(beside, path)) return true
+    writeFileSync(beside, text, { mode, flag: 'wx', flush: true })
+    if (given === null) return isNewName(beside, path)
     if (readIfThere(path) !== given) return false
     renameSync(beside, path)
     return true
@@ -63,12 +72,15 @@ function writeOver(path: string, given: string | null, text: string): boolean {
   }
 }
 
-/** Gives a file a name that only one can take; false where it is taken, or on a disk without links. */
+/** Gives a file a name that only one can take. */
 function isNewName(file: string, name: string): boolean {
   try {
     linkSync(file, name)
     return true
-  } catch {
-    return false
+  } catch (error) {
+    if (systemCode(error) === 'EEXIST') return false
+    // A disk without links.
+    copyFileSync(file, name, constants.COPYFILE_EXCL)
+    return true
   }
 }

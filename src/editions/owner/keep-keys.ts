@@ -1,7 +1,7 @@
 /** `passphrases.yaml` of the casebook on the disk. */
 import { statSync } from 'node:fs'
 import { join } from 'node:path'
-import { keepPrivateFile, readIfThere } from '../private/private-file.ts'
+import { changeFile, modes, readIfThere } from '../../build/disk/whole-file.ts'
 import { passphraseFile } from './passphrase-file.ts'
 import {
   completeKeys,
@@ -27,7 +27,7 @@ export function keepKeys(
   random: RandomSource = secureRandom,
 ): Kept {
   const path = join(casebook, passphraseFile)
-  const made = keepPrivateFile(path, (given) => {
+  const made = changeFile(path, modes.owner, (given) => {
     const { text, ...keys } = completeKeys(given, ownerIds, random)
     const isMissing = text !== given && keys.keys.size > 0
     return { text: isMissing ? text : null, made: keys }

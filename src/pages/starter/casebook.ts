@@ -29,6 +29,6 @@ export function startCasebook(units: LengthUnit, w: Words['starter']): readonly 
   return [
     { path: 'practice.md', text: practice },
     { path: 'guide.txt', text: w.guide },
-    { path: '.gitignore', text: 'passphrases.yaml\n' },
+    { path: '.gitignore', text: 'passphrases.yaml\nformer-names.yaml\n' },
   ]
 }
