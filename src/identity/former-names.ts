@@ -131,10 +131,10 @@ export function formerFinder(
     if (most === 0) return []
     const found: FormerFound[] = []
     const walk = walkWords(text)
-    for (let first = walk.next(0); first !== null; first = walk.next(first.end)) {
-      const hit = longest(text, first, most, walk.next, isFormer)
-      if (hit === null) continue
-      found.push({ start: first.start, end: hit, text: text.slice(first.start, hit) })
+    for (let first = walk.next(0); first !== null; ) {
+      const end = longest(text, first, most, walk.next, isFormer)
+      if (end !== null) found.push({ start: first.start, end, text: text.slice(first.start, end) })
+      first = walk.next(end ?? first.end)
     }
     return found
   }

@@ -67,6 +67,8 @@ interface Shape {
 
 const small = (text: string) => text === text.toLowerCase()
 const isOrdinal = (text: string) => /\d(?:st|nd|rd|th)$/i.test(text)
+const ofUnit = /^\d+ ?(?:IU|MG|KG|ML|MM|CM|KM|LB|OZ|PM|AM|KJ|MJ|HZ|CC|FT|IN|BC|AD)$/
+
 /** Feet and measures with their numbers are no plates: `LF98 RFX`, `P3 DDF`. */
 const ofFoot = /^(?:[LR][FH]|[FH][LR]|[NO][FH]|T[LA]|H[LAB]|NB|TB)$/
 const noTrade = (text: string) =>
@@ -89,7 +91,11 @@ const shapes: readonly Shape[] = [
       small(it.replace(/\P{L}/gu, '')) ? !isOrdinal(it) && /\s/.test(it) : it === it.toUpperCase(),
   },
   // The Netherlands, Ireland, Canada, the United States, and five digits before the name of a town.
-  { kind: 'postcode', pattern: new RegExp(`${edge}[1-9]\\d{3} ?[A-Z]{2}${end}`, 'gu'), isOne: noTrade },
+  {
+    kind: 'postcode',
+    pattern: new RegExp(`${edge}[1-9]\\d{3} ?[A-Z]{2}${end}`, 'gu'),
+    isOne: (found) => noTrade(found) && !ofUnit.test(found),
+  },
   {
     kind: 'postcode',
     pattern: new RegExp(

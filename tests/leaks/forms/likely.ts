@@ -19,3 +19,30 @@ export const likelyNames: FormSet = {
     ['asked', 'The «McAllendar» boot fits.'],
   ],
 }
+
+/** Written when the nets were done, to try them on forms that they were not made with. */
+export const afterwards: FormSet = {
+  kind: 'forms of later',
+  cast: {
+    horse: 'Bramblewick',
+    owner: 'Sally Ferrington',
+    privateWords: ['Copse Hill Livery'],
+    others: [{ horse: 'Trouble', owner: 'Rose Hunter' }],
+  },
+  forms: [
+    ['replaced', 'We rang «01234 567890» again.'],
+    ['replaced', 'Seen «Monday 9th» again.'],
+    ['replaced', 'Seen on «9/3/26» again.'],
+    ['replaced', 'Seen in «late summer 2025» again.'],
+    ['replaced', 'At «Copse Hill» she lived.'],
+    ['replaced', 'Mail «sally.ferrington@example.com» now.'],
+    ['replaced', 'See «example.com/bramblewick» now.'],
+    ['replaced', 'In «Jan 2026» it grew.'],
+    ['replaced', 'Seen on the «4th March» again.'],
+    ['replaced', 'The «ferrington-lf.jpg» file.'],
+    ['replaced', 'Code «WR14 4AA» there.'],
+    ['replaced', 'Plate «WX19 ABC» outside.'],
+    ['replaced', 'Seen «mid May» again.'],
+    ['asked', 'Told «Sal» it.'],
+  ],
+}

@@ -191,3 +191,32 @@ export const measurements: HarmlessSet = {
     'Nine of 10 steps were heel first.',
   ],
 }
+
+/** Written when the nets were done, to try them on sentences that they were not made with. */
+export const afterwards: HarmlessSet = {
+  kind: 'sentences of later',
+  cast: {
+    horse: 'Bramblewick',
+    owner: 'Sally Ferrington',
+    others: [{ horse: 'Trouble', owner: 'Rose Hunter' }],
+  },
+  sentences: [
+    'Trouble started at the toe and spread to the quarter.',
+    'Rose by 3 mm over two trims.',
+    'She had a pedal bone rotation of 7 degrees; sole depth 12 mm.',
+    'Toe 98, heel 40, width 125: ratio 3.1.',
+    'Read LF/RF 98/97 and LH/RH 88/87 on the day.',
+    'Magnesium 3 g, vitamin E 2000 IU, 12 g of salt.',
+    'Trim 4 of 9, day 140, RF toe angle +3.',
+    'Soaked for 10 min @ 38 C in Epsom salt.',
+    'March fracture was never a thought.',
+    'Sat 4 mm under the line.',
+    'On 4 of 9 visits the RF was warmer.',
+    'Hunter boots were tried in size 2.',
+    'X-rays, LM and DP, were taken by the vet.',
+    'Grew 10 mm by week 6; 20 mm by week 12.',
+    'In fall the track dries out.',
+    'Grade 1-2 thrush in LF; 0-1 in RF.',
+    'Between 2.5 and 3.5 mm, once 4.',
+  ],
+}
