@@ -13,7 +13,7 @@ let at: Trial
 beforeEach(async () => {
   at = trial()
   await at.build(all)
-})
+}, 60_000)
 afterEach(() => at.done())
 
 const edited = (path: string, from: string | RegExp, to: string) =>
