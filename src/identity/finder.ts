@@ -5,7 +5,7 @@ import { bareOf, possibleBare, possibleStems, stemsOf } from './inflected.ts'
 import { type Joined, joinedNames, pieces } from './joined.ts'
 import { knownNumbers } from './phone-numbers.ts'
 import { beginsSentence, hasTitle, readsAsName } from './sentence.ts'
-import { bodyWords } from './trade-words.ts'
+import { bodyWords, isAbbreviation } from './trade-words.ts'
 import { unspacedFinder } from './unspaced.ts'
 import { wordSieve } from './word-sieve.ts'
 import { type Word, walkWords, wordsOf } from './words.ts'
@@ -174,7 +174,7 @@ function isNamed(text: string, words: readonly Word[]): boolean {
   const { raw, start, folded } = first
   if (!isUpper(raw)) return false
   // Two capitals are an abbreviation; three and more may be a name that is shouted, among words that are not.
-  if (raw.length === 2 && raw === raw.toUpperCase()) return false
+  if (raw === raw.toUpperCase() && (raw.length === 2 || isAbbreviation(raw))) return false
   if (isOfCalendar(text, first)) return false
   if (!beginsSentence(text, start) || (raw.length === 2 && !isEveryday(folded))) return true
   if (bodyWords.has(folded)) return false

@@ -28,7 +28,7 @@ const none: Forms = { forms: [], exceptions: [] }
 /** All forms of what the casebook holds under this kind, and what of it is not searched in every form. */
 export function formsOf(kind: IdentifierKind, text: string, own: OwnWords): Forms {
   const isCommon: Common = (word) =>
-    isEveryday(word) || (own.single.has(word) && (isEnglish(word) || isMarkup(word)))
+    isEveryday(word) || isAbbreviation(word) || (own.single.has(word) && (isEnglish(word) || isMarkup(word)))
   if (kind === 'telephone number') return phoneForms(text)
   if (kind === 'name of a picture') return pictureForms(text, isCommon)
   const inRuns = isUnspaced(text)
@@ -68,9 +68,7 @@ function phoneForms(text: string): Forms {
 /** An id that could stand in a text or in markup by chance says something as a part of a path only. */
 function idForms(kind: IdentifierKind, text: string, words: readonly string[], isCommon: Common): Forms {
   const letters = words.join('').replace(/[^\p{L}]/gu, '')
-  const isPlain = words.every(
-    (word) => isCommon(word) || isAbbreviation(word) || /^\d+$/.test(word) || word.length < 3,
-  )
+  const isPlain = words.every((word) => isCommon(word) || /^\d+$/.test(word) || word.length < 3)
   if (letters.length >= 3 && !isPlain) return { forms: [{ words, watch: 'any case' }], exceptions: [] }
   return excepted(kind, text, 'searched in paths only', [{ words, watch: 'path' }])
 }

@@ -198,9 +198,13 @@ export const afterwards: HarmlessSet = {
   cast: {
     horse: 'Bramblewick',
     owner: 'Sally Ferrington',
-    others: [{ horse: 'Trouble', owner: 'Rose Hunter' }],
+    others: [
+      { horse: 'Trouble', owner: 'Rose Hunter' },
+      { horse: 'Pip', id: 'pip', owner: 'Dip Orrandel', ownerId: 'dip' },
+    ],
   },
   sentences: [
+    'The PIP joint and the DIP joint were blocked.',
     'Trouble started at the toe and spread to the quarter.',
     'Rose by 3 mm over two trims.',
     'She had a pedal bone rotation of 7 degrees; sole depth 12 mm.',
