@@ -128,6 +128,7 @@ const isPossessive = (words: readonly string[], name: string): boolean => {
 }
 
 const withheld: ReadonlySet<IdentifierKind> = new Set([
+  'name of the practice',
   'private word',
   'name of a picture',
   'telephone number',

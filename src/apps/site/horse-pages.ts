@@ -37,7 +37,7 @@ export async function pagesOfHorse(
     for (const { scope } of waits) waiting[scope === practiceScope ? 'ofPractice' : 'own'] += 1
     const last = job.lastApproved[name]
     if (!editions.includes(edition)) {
-      if (review !== null && last !== undefined) lastApproved[name] = last
+      if (review !== null && last?.fragments.every(tools.keepOn)) lastApproved[name] = last
       continue
     }
     const pages =
