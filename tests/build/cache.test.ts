@@ -33,7 +33,7 @@ beforeAll(() => {
   at = place({})
   // Two horses are enough to keep something of every kind.
   mkdirSync(at.casebook)
-  for (const name of ['practice.md', 'samphire', 'dunlin'])
+  for (const name of ['practice.md', 'approvals.txt', 'samphire', 'dunlin'])
     execFileSync('cp', ['-r', join(demo, name), at.casebook])
   const { status, err } = build()
   expect(err).toMatch(

@@ -11,7 +11,7 @@ const files: Readonly<Record<string, string>> = {
   'practice.md':
     '---\npractice: "Reed\\r\\nEND:VCALENDAR\\u202e Bank\\e[31m\\x9b2K"\nowners:\n  ash: {name: "Ash\\u202e Tern\\0"}\nlocal rules: "Dry\\u2066 \\a ground"\n---\nNote\u001b[2J of\u202e ours, &#x202e; &#27; &#x9b;\n',
   'juno/horse.md':
-    '---\nname: "Ju\\u202eno\\e[31m"\nowner: ash\nalias: "=1+1\\e[31m\\u202e"\nhistory: ["Came\\u009b lame"]\nconsent: {owner site: yes, portfolio: yes, photos: yes}\n---\nA\u0007 note\u202e of &#x202d;hers\n',
+    '---\nname: "Ju\\u202eno\\e[31m"\nowner: ash\nalias: "=reed\\e[31m\\u202e"\nhistory: ["Came\\u009b lame"]\nconsent: {owner site: yes, portfolio: yes, photos: yes}\n---\nA\u0007 note\u202e of &#x202d;hers\n',
   'juno/2026-03-02.md':
     '---\nfooting: "so\\u202eft\\x7f"\nbefore:\n  toe length: [96, 95, 91, 90]\nfindings: {LF: ["flare, toe, 2, wor\\e[31mds\\u2067"]}\ngrow-out: {LF: ["ri\\e[31mng\\u202e, toe, 30 mm"]}\ncare: ["Pick\\e[31m out\\u202e"]\nnext visit: in 5 weeks\n---\nOwn\u001b[31m\n\n## For the owner\n\nHel\u202elo &#x202e;&#27;`&#27;` [x\u0007](http://a.example/\u202e "t&#x202e;t")\n\n## For teaching\n\nLong\u001b toes &#x2066;here\n',
   'juno/2026-04-06.md':
@@ -67,8 +67,8 @@ describe('what is published', () => {
     const page = (path: string) => readFileSync(join(folder, 'site', path), 'utf8')
     expect(page('practice/juno/index.html')).toContain('Juno[31m')
     expect(page('practice/juno/2026-03-02.html')).toContain('Hello')
-    expect(page('portfolio/1-1-31-m/readings.csv')).toContain(
-      "'=1+1[31m,0,before,LF,toe-length,96,mm,entered",
+    expect(page('portfolio/reed-31-m/readings.csv')).toContain(
+      "'=reed[31m,0,before,LF,toe-length,96,mm,entered",
     )
     const calendar = new ICAL.Component(ICAL.parse(page('practice/visits.ics')))
     expect(calendar.getAllSubcomponents().map((event) => event.getFirstPropertyValue('summary'))).toEqual([

@@ -6,7 +6,7 @@ import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import { readCasebook } from '../../casebook/read.ts'
 import type { PageTools } from '../../editions/edition.ts'
-import { isPhoto, reviewOf, type ToApprove } from '../../editions/portfolio/review.ts'
+import { isPhoto, reviewOf, type SentenceToApprove, type ToApprove } from '../../editions/portfolio/review.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { approvedIn } from '../../identity/approvals.ts'
 import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
@@ -75,7 +75,7 @@ export function reviewCasebook(
       .map((item) => ({
         item,
         isApproved: approved.has(item.hash),
-        marks: isPhoto(item) ? [] : mark(item.published),
+        marks: isPhoto(item) || isChosen(item) ? [] : mark(item.published),
         place: placeOf(item, folder),
       }))
     return items.length === 0 ? [] : [{ id: horse.id, alias: horse.alias, items: markedFirst(items) }]
@@ -91,6 +91,9 @@ export function reviewCasebook(
     broken: [...new Set(withErrors)].filter((id) => !ids.has(id)),
   }
 }
+
+/** A name that is there to be shown. */
+const isChosen = ({ what }: SentenceToApprove): boolean => what === 'practice' || what === 'alias'
 
 const isMarked = ({ items }: ReviewedCase): boolean => (items[0]?.marks.length ?? 0) > 0
 
