@@ -177,7 +177,7 @@ function plan(files: Files, site: string, before: OwnFiles, { units, staged, fat
 
 /** What may stand in a place until all is published: what the tool wrote there before, or now. */
 function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): OwnFiles {
-  const either = new Map([...after, ...before])
+  const either = new Map(before)
   for (const path of puts) {
     either.set(path, [...new Set([...(before.get(path) ?? []), ...(after.get(path) ?? [])])])
   }

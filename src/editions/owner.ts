@@ -1,3 +1,5 @@
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
 import { commonStyles } from '../build/program.ts'
 import type { Edition } from './edition.ts'
 import type { HorseFragment } from './owner/horse-fragment.ts'
@@ -31,6 +33,7 @@ export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
     },
   },
   addresses: async (practice, casebook, kept) => {
+    if (kept === null && !existsSync(join(casebook, passphraseFile))) return {}
     const { keepKeys, readKeys } = await import('./owner/keep-keys.ts')
     const { ownersShown } = await import('./owner/horse-fragment.ts')
     const ids = (kept === null ? practice.owners : ownersShown(practice, kept)).map(({ id }) => id)

@@ -23,6 +23,8 @@ export const portfolio: Edition<KeptCase> = {
     return { horse: id, owner, summary, profile, times, page, practice: input.practice.name }
   },
   review: async (horse, own, hashOf) => {
+    // What tells names apart brings word lists along, which a build without a case does without.
+    if (!horse.horse.consent.portfolio) return null
     const { reviewOf } = await import('./portfolio/review.ts')
     return reviewOf(horse, horse.assessment.asOf, own, hashOf)
   },

@@ -2,8 +2,14 @@
 import { basename, join } from 'node:path'
 import { besideEnding, type FileStat, type Files, type NamedEntry } from './files.ts'
 
-/** When each folder last changed as it was looked at, by path; '' is the folder itself. */
-export type Seen = ReadonlyMap<string, number>
+interface SeenFolder {
+  /** When it last changed. */
+  readonly modified: number
+  readonly entries: readonly NamedEntry[]
+}
+
+/** Each folder as it was looked at, by path; '' is the folder itself. */
+export type Seen = ReadonlyMap<string, SeenFolder>
 
 const below = (folder: string, name: string) => (folder === '' ? name : `${folder}/${name}`)
 
@@ -18,20 +24,20 @@ export function linkTree(
   next: string,
   isLeftOut: (path: string) => boolean,
 ): Seen | null {
-  const seen = new Map<string, number>()
+  const seen = new Map<string, SeenFolder>()
   const fill = (folder: string): boolean => {
     const [from, to] = [join(live, folder), join(next, folder)]
     const stat = files.stat(from)
     const entries = files.entries(from)
     if (!isNew(to)) keepFolders(files, to, entries)
     if (stat === null) return true
-    seen.set(folder, stat.modified)
+    seen.set(folder, { modified: stat.modified, entries })
     const isLinked = entries.every(({ name, kind }) => {
       const path = below(folder, name)
       if (kind === 'folder') return fill(path)
       if (isLeftOut(path)) return true
-      if (kind !== 'link') return files.link(join(from, name), join(to, name))
-      files.copyLink(join(from, name), join(to, name))
+      if (kind !== 'link') return files.link(`${from}/${name}`, `${to}/${name}`)
+      files.copyLink(`${from}/${name}`, `${to}/${name}`)
       return true
     })
     if (isLinked) files.setMode(to, stat.mode)
@@ -81,10 +87,11 @@ export function retireTree(
   }
   const retire = (folder: string) => {
     const place = join(tree, folder)
-    const isAsSeen = seen !== undefined && seen.get(folder) === files.stat(place)?.modified
-    for (const { name, kind } of files.entries(place)) {
+    const before = seen?.get(folder)
+    const isAsSeen = before !== undefined && before.modified === files.stat(place)?.modified
+    for (const { name, kind } of isAsSeen ? before.entries : files.entries(place)) {
       const path = below(folder, name)
-      const old = join(tree, path)
+      const old = `${place}/${name}`
       if (kind === 'folder') retire(path)
       else if (isAsSeen) files.remove(old)
       else {
