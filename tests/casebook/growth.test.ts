@@ -6,7 +6,9 @@
 import { describe, expect, it } from 'vitest'
 import { limits } from '../../src/casebook/limits.ts'
 import { isLong } from '../runs.ts'
-import { filesWith, type Growing, growingBodies, growingFields } from './growing.ts'
+import { growingBodies } from './growing/bodies.ts'
+import { growingFields } from './growing/fields.ts'
+import { filesWith, type Growing } from './growing/files.ts'
 import { journey } from './journey.ts'
 
 /** Below this, in milliseconds, for the longest text, growth cannot be told from chance. */
