@@ -60,6 +60,12 @@ describe('the hand-over', () => {
 describe('the field sheet', () => {
   const page = modelAt<FieldSheetPage>(pagesOf(), 'mallow/field-sheet.html')
 
+  it('begins with who the horse is, or with the next visit where nothing is noted of that', () => {
+    expect(page.lead[0]).toMatch(/^Cob, mare, 12 years old\. /)
+    const unknown = pagesOf({ ...mallow, kind: null, sex: null, born: null })
+    expect(modelAt<FieldSheetPage>(unknown, 'mallow/field-sheet.html').lead[0]).toMatch(/^[A-Z]/)
+  })
+
   it('has the last value beside empty boxes for all four feet', () => {
     expect(itemsOf(page.sides, 'Readings')[0]).toEqual({
       name: 'Toe length, mm',

@@ -29,7 +29,7 @@ export const sheets = {
 
   fieldSheet: 'Field sheet',
   fieldTitle: (name: string) => `Field sheet: ${name}`,
-  fieldLead: (identity: string, next: string) => `${identity}. ${next}`,
+  fieldLead: (identity: string, next: string) => (identity === '' ? next : `${identity}. ${next}`),
   fieldFor: 'Date',
   fieldHow: (date: string) =>
     `Grey: after the last trim, ${date}, or on arrival where nothing was read after it.`,
