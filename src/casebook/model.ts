@@ -158,7 +158,10 @@ export interface Reading {
   readonly stage: Stage
   readonly foot: Foot
   readonly measure: MeasureId
+  /** Of a foot that was read twice, the mean of both. */
   readonly value: number
+  /** Both readings, as written one after the other; only where the foot was read twice. */
+  readonly twice?: readonly [number, number]
 }
 
 export interface Finding {
