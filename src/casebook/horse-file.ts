@@ -15,7 +15,8 @@ import {
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
 import { limits } from './limits.ts'
-import type { Consent, Horse, HorseVet, Practice } from './model.ts'
+import type { Consent, FollowedFeature, Horse, HorseVet, Practice } from './model.ts'
+import { type ProblemLine, problemLines, problemsOf } from './problems.ts'
 import { date, likelyDate, lines, name, names, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, TextRange } from './report.ts'
 import { targets, trimLimits } from './targets.ts'
@@ -133,15 +134,20 @@ const horseFields = {
   'private words': field<readonly string[]>(names, []),
   targets: field<Horse['targets']>(targets, {}),
   'trim limits': field<Horse['trimLimits']>(trimLimits, { sole: {}, mostPerTrim: null }),
+  problems: field<readonly ProblemLine[]>(problemLines, []),
 }
 
-/** Reads an opened horse.md; null when its block is unusable (reported). */
+/**
+ * Reads an opened horse.md; null when its block is unusable (reported).
+ * @param followed what the horse's visits follow as it grows down the wall
+ */
 export function readHorseFile(
   file: CaseFile,
   id: string,
   practice: Practice,
   contextOfPractice: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
+  followed: readonly FollowedFeature[],
 ): PlacedHorse | null {
   const { report } = file
   const map = readYamlTree(file.text, file.blockStart, file.blockEnd, report)
@@ -171,6 +177,7 @@ export function readHorseFile(
     privateWords: read['private words'],
     targets: read.targets,
     trimLimits: read['trim limits'],
+    problems: problemsOf(read.problems, followed, context),
     body: readBody(file.text, file.bodyStart, report),
     file: report.file,
   }
