@@ -21,7 +21,7 @@ import { date, likelyDate, lines, name, names, text, weight, yesNo, yesOrNo } fr
 import type { Report, TextRange } from './report.ts'
 import { targets, trimLimits } from './targets.ts'
 import { rangeOf } from './visit-file.ts'
-import { nearest, quote } from './words.ts'
+import { nearest, normal, quote } from './words.ts'
 import { isUnfilled, readYamlTree, type YamlMap } from './yaml-tree.ts'
 
 /** The horse without its visits. */
@@ -157,7 +157,12 @@ export function readHorseFile(
   checkOwner(read.owner, map, practice, report)
   checkOwnerSince(read, map, asOf, report)
   checkConsent(read.consent, read.alias, map, asOf, report)
-  checkDays(read.born, read.started, map, asOf, report)
+  if (read.alias !== null && read.name !== null && normal(read.alias) === normal(read.name)) {
+    report.warning('alias-name', rangeOf(map, 'alias'), "The alias is the horse's own name.", {
+      expected: 'a name by which nobody knows the horse: the portfolio shows it',
+    })
+  }
+  checkDays(read, map, asOf, report)
   const horse = {
     id,
     name: read.name ?? id,
@@ -271,8 +276,7 @@ function checkConsent(
 }
 
 function checkDays(
-  born: string | null,
-  started: PlainDate | null,
+  { born, started, vet: { date: diagnosed } }: Pick<Horse, 'born' | 'started' | 'vet'>,
   map: YamlMap,
   asOf: PlainDate,
   report: Report,
@@ -292,6 +296,15 @@ function checkDays(
       {
         expected: `a date up to ${asOf}`,
       },
+    )
+  }
+  const vetRange = rangeOf(map, 'vet')
+  if (diagnosed !== null && diagnosed > asOf) {
+    report.warning(
+      'date-in-future',
+      (vetRange?.kind === 'map' && rangeOf(vetRange, 'date')) || vetRange,
+      `The vet's diagnosis of ${diagnosed} lies in the future.`,
+      { expected: `a date up to ${asOf}` },
     )
   }
   if (born === null) return

@@ -24,6 +24,7 @@ export interface PlacedVisit {
   readonly report: Report
   readonly dateRange: TextRange | null
   readonly weightRange: TextRange | null
+  readonly clearedRange: TextRange | null
   /** Where the names of the two stages stand. */
   readonly stageKeys: Readonly<Record<Stage, TextRange | null>>
 }
@@ -151,6 +152,7 @@ export function readVisit(
     report,
     dateRange: rangeOf(map, 'date'),
     weightRange: weightSpotOf(map),
+    clearedRange: rangeOf(map, 'cleared'),
     stageKeys: { before: keySpotOf(map, 'before'), after: keySpotOf(map, 'after') },
   }
 }

@@ -311,7 +311,7 @@ describe('photos', () => {
   it('name a file that lies in the horse folder', () => {
     expect(
       sound(
-        'photos:\n  - {file: photos/lf-side.jpg, foot: lf, view: Lateral, stage: before, caption: On arrival}\n  - file: ./photos/lf-side.jpg',
+        'photos:\n  - {file: photos/lf-side.jpg, foot: lf, view: Lateral, stage: before, caption: On arrival}',
         { files },
       )?.photos,
     ).toEqual([
@@ -323,7 +323,17 @@ describe('photos', () => {
         caption: 'On arrival',
         landmarks: null,
       },
+    ])
+    expect(sound('photos: {file: ./photos/lf-side.jpg}', { files })?.photos).toEqual([
       { file: 'photos/lf-side.jpg', foot: null, view: 'other', stage: null, caption: null, landmarks: null },
+    ])
+  })
+
+  it('may name a picture twice where it shows two feet from the front', () => {
+    const fronts = ['LF', 'RF'].map((foot) => `{file: photos/lf-side.jpg, foot: ${foot}, view: front}`)
+    expect(sound(`photos: [${fronts.join(', ')}]`, { files })?.photos.map(({ foot }) => foot)).toEqual([
+      'LF',
+      'RF',
     ])
   })
 

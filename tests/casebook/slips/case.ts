@@ -1,5 +1,16 @@
 /** Slips in what a case is about, who works on it, and which visit still waits. */
-import { inFile, inHorse, inPractice, key, practice, type Slip, sound, visit, visitPath } from './slip.ts'
+import {
+  horse,
+  inFile,
+  inHorse,
+  inPractice,
+  key,
+  practice,
+  type Slip,
+  sound,
+  visit,
+  visitPath,
+} from './slip.ts'
 
 const withPeople = inFile(visitPath, visit, {
   ...sound,
@@ -47,6 +58,26 @@ export const people: readonly Slip[] = [
   withPeople('by: zoe', 'person-unknown'),
   withPeople('by: [ilse, tom]', 'value-form'),
   withPeople('by:', 'not-filled-in'),
+]
+
+/** Days, limits, pictures and names that cannot all be right together. */
+export const together: readonly Slip[] = [
+  inFile(visitPath, visit, {
+    ...sound,
+    'juno/horse.md': horse('name: Juno\nowner: abel\nstarted: 2026-01-05'),
+  })('cleared: {LH: 2025-01-14}', 'cleared-early'),
+  inHorse('vet: {diagnosis: old laminitis, date: 2052-03-01}', 'date-in-future'),
+  inHorse('trim limits: {most per trim: 15 mm}', 'limit-unlikely', 'trim limits: {most per trim: 1.5 mm}'),
+  inHorse('trim limits: {most per trim: 7 mm}', 'limit-unlikely'),
+  key(
+    'photos:\n  - {file: photos/LF-side.jpg, foot: LF, view: lateral}\n  - {file: photos/LF-side.jpg, foot: LF, view: solar}',
+    'written-twice',
+  ),
+  key(
+    'photos:\n  - {file: photos/LF-side.jpg, foot: LF, view: lateral}\n  - {file: photos/LF-side.jpg, foot: RF, view: lateral}',
+    'written-twice',
+  ),
+  inHorse('alias: juno', 'alias-name'),
 ]
 
 export const drafts: readonly Slip[] = [

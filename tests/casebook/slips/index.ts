@@ -1,5 +1,5 @@
 /** All slips, in one list. */
-import { drafts, people, problems } from './case.ts'
+import { drafts, people, problems, together } from './case.ts'
 import { findings, names, wordsLost } from './findings.ts'
 import { dates, fences, form } from './form.ts'
 import { fileNames, horses, photos, practices } from './horses.ts'
@@ -22,4 +22,5 @@ export const slips: readonly Slip[] = [
   ...problems,
   ...people,
   ...drafts,
+  ...together,
 ]
