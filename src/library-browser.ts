@@ -12,6 +12,7 @@ import { type Export, exportOf as exportIn } from './pages/export.ts'
 import { formatter } from './pages/shared/format.ts'
 import { practiceLanguage, wordsFor } from './pages/words/index.ts'
 import type { Assessment } from './trend/assessment.ts'
+import { lessonsOf, type PracticeLessons, untaughtPractice } from './trend/model/practice.ts'
 
 export type { Diagnostic } from './casebook/diagnostic.ts'
 export type { CasebookFolder, FolderEntry } from './casebook/folder.ts'
@@ -22,6 +23,7 @@ export type { PlainDate } from './hoof/dates.ts'
 export { type Export, exportSchema, exportShape } from './pages/export.ts'
 export { assess } from './trend/assess.ts'
 export type { Assessment } from './trend/assessment.ts'
+export type { PracticeLessons } from './trend/model/practice.ts'
 
 export interface CasebookRead {
   /** Null where practice.md cannot be used; horses whose files hold errors are left out. */
@@ -42,8 +44,18 @@ export const read = (casebook: CasebookFolder | CasebookFiles, asOf: PlainDate):
   readCasebook(isFolder(casebook) ? casebook : memoryFolder(casebook), asOf)
 
 /**
+ * What the horses of a practice teach of its readings and of growth on a day, from whole months: `assess` takes its
+ * `learned`, the export its `lessons`. Without it the literature alone stands.
+ */
+export const learn = (casebook: Casebook, asOf: PlainDate): PracticeLessons =>
+  lessonsOf(casebook.horses, asOf)
+
+/**
  * The machine-readable result of assessments that were made for one day, as `growdown export` prints it. `exportShape`
  * is its shape as a zod schema, `exportSchema()` the same as JSON Schema.
  */
-export const exportOf = (assessments: readonly Assessment[], asOf: PlainDate): Export =>
-  exportIn(assessments, asOf, formatter('mm', wordsFor(practiceLanguage)))
+export const exportOf = (
+  assessments: readonly Assessment[],
+  asOf: PlainDate,
+  lessons: Pick<PracticeLessons, 'lessons'> = untaughtPractice,
+): Export => exportIn(assessments, lessons, asOf, formatter('mm', wordsFor(practiceLanguage)))

@@ -1,4 +1,5 @@
 import type { Assessment } from '../trend/assessment.ts'
+import type { PracticeLessons } from '../trend/model/practice.ts'
 import { asOfDay, asOfOption, casebookFolder } from './arguments.ts'
 import { type CommandEntry, exit, type World } from './command.ts'
 import { countText, printAll, problemsIn } from './report.ts'
@@ -26,23 +27,30 @@ export const exportCasebook: CommandEntry = {
     const { diskFolder } = await import('../build/disk/source-folder.ts')
     const { readCasebook } = await import('../casebook/read.ts')
     const { assess } = await import('../trend/assess.ts')
+    const { lessonsOf } = await import('../trend/model/practice.ts')
     const { casebook, diagnostics } = readCasebook(diskFolder(casebookFolder(folder, world)), asOf)
     if (diagnostics.length > 0) world.stderr.write(`${printAll(diagnostics)}${countText(diagnostics)}\n`)
     if (casebook === null) return exit.problems
     const { practice, horses } = casebook
-    const assessments = horses.map((horse) => assess(horse, practice, asOf))
-    await (format === 'csv' ? printCsv(assessments, world) : printJson(assessments, asOf, world))
+    const lessons = lessonsOf(horses, asOf)
+    const assessments = horses.map((horse) => assess(horse, practice, asOf, lessons.learned))
+    await (format === 'csv' ? printCsv(assessments, world) : printJson(assessments, lessons, asOf, world))
     return problemsIn(diagnostics) > 0 ? exit.problems : exit.clean
   },
 }
 
-async function printJson(assessments: readonly Assessment[], asOf: string, world: World): Promise<void> {
+async function printJson(
+  assessments: readonly Assessment[],
+  lessons: PracticeLessons,
+  asOf: string,
+  world: World,
+): Promise<void> {
   const { exportOf } = await import('../pages/export.ts')
   const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
   const { formatter } = await import('../pages/shared/format.ts')
   // The messages are words and name lengths in millimetres, as the values beside them are.
   const format = formatter('mm', wordsFor(practiceLanguage))
-  world.stdout.write(`${JSON.stringify(exportOf(assessments, asOf, format), null, 2)}\n`)
+  world.stdout.write(`${JSON.stringify(exportOf(assessments, lessons, asOf, format), null, 2)}\n`)
 }
 
 async function printCsv(assessments: readonly Assessment[], world: World): Promise<void> {

@@ -15,9 +15,9 @@ export const withoutDrafts = (horse: Horse): Horse =>
  */
 export function inputsOf(input: HorseInput): (edition: Pick<Edition, 'protection'>) => HorseInput {
   const horse = withoutDrafts(input.horse)
-  const shared =
-    horse === input.horse
-      ? input
-      : { ...input, horse, assessment: assess(horse, input.practice, input.assessment.asOf) }
+  const shared = horse === input.horse ? input : { ...input, horse, assessment: assessedAgain(horse, input) }
   return ({ protection }) => (protection === null ? input : shared)
 }
+
+const assessedAgain = (horse: Horse, { practice, assessment: { asOf, learned } }: HorseInput) =>
+  assess(horse, practice, asOf, learned)

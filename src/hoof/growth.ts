@@ -21,15 +21,23 @@ export const adultPrior: GrowthPrior = {
   evidence: { mark: 'published', source: 'lungwitz' },
 }
 
-/** Under one year of age. Foals renew the hoof in 145 days (Curtis 2014). */
+/** At six months of age. Foals renew the hoof in 145 days (Curtis 2014). */
 export const foalPrior: GrowthPrior = {
   mean: 11.7,
   sd: 2.5,
   evidence: { mark: 'published', source: 'curtis' },
 }
 
-export const growthPrior = (ageYears: number | null): GrowthPrior =>
-  ageYears !== null && ageYears < 1 ? foalPrior : adultPrior
+const foalYears = 0.5
+const grownYears = 1.5
+
+/** What is believed of a wall's growth at an age: a foal's passes into a grown horse's in a straight line. */
+export function wallBelief(ageYears: number | null): Pick<GrowthPrior, 'mean' | 'sd'> {
+  const grown =
+    ageYears === null ? 1 : Math.min(1, Math.max(0, (ageYears - foalYears) / (grownYears - foalYears)))
+  const between = (foal: number, adult: number) => foal + grown * (adult - foal)
+  return { mean: between(foalPrior.mean, adultPrior.mean), sd: between(foalPrior.sd, adultPrior.sd) }
+}
 
 /** Standard deviation of a distance read from the hairline, mm. Common practice, no source. */
 export const distanceSd = 1.5

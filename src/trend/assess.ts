@@ -1,75 +1,70 @@
 import type { Horse, Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
-import { type Foot, feetOf, pairOf } from '../hoof/feet.ts'
-import { type AnyMeasureId, isMeasureId, type MeasureId, measures } from '../hoof/measures.ts'
 import type { Assessment } from './assessment.ts'
 import { backtestOf } from './backtest.ts'
-import { capsulesOf, newGrowthOf } from './capsule.ts'
 import { cautionsOf } from './cautions/index.ts'
 import { checksOf } from './checks.ts'
 import { columnsOf } from './columns.ts'
-import { growOutsOf } from './grow-out.ts'
+import { followedOf } from './followed.ts'
+import { capsulesOf, growOutsOf, newGrowthOf } from './grow-out.ts'
 import { growthOf } from './growth.ts'
 import { lazily } from './lazily.ts'
+import type { Learned } from './model/learned.ts'
+import { untaughtPractice } from './model/practice.ts'
 import { nextVisitOf, visitsAhead } from './next-visit.ts'
 import { pairsOf } from './pairs.ts'
 import { plansOf } from './plan.ts'
+import { problemsOf } from './problems.ts'
 import { readingsOf } from './readings.ts'
-import { scaleOf } from './scale.ts'
-import { allSeries, type Series } from './series.ts'
 import { geometryOf } from './side-views.ts'
-import { targetOf } from './targets.ts'
-import { trendOf } from './trends.ts'
+import { judgedFeet, judgedTogether, trendsOf } from './trends.ts'
 
-/** Everything the engine can say of one horse on the day `asOf`; later visits are left out. Pure. */
-export function assess(horse: Horse, practice: Practice, asOf: PlainDate): Assessment {
+/**
+ * Everything the engine can say of one horse on the day `asOf`; later visits are left out. Pure.
+ * @param learned what the practice teaches (`learnPractice`); the literature alone where nothing is given
+ */
+export function assess(
+  horse: Horse,
+  practice: Practice,
+  asOf: PlainDate,
+  learned: Learned = untaughtPractice.learned,
+): Assessment {
   const visits = horse.visits.filter(({ date }) => date <= asOf)
   const columns = columnsOf(horse, visits)
   const nextVisit = nextVisitOf(visits, practice, asOf)
   const ahead = visitsAhead(nextVisit, practice, asOf)
-  const series = allSeries(columns)
   const cautions = cautionsOf(horse, columns, nextVisit, asOf)
   const { heldFeet } = cautions
-  const trends = series.map((one) => {
-    const { foot, measure } = one.column
-    return trendOf(one, targetOf(horse, foot, measure), isHeld(foot, measure, heldFeet), ahead)
-  })
-  const growth = series.flatMap((one) => {
-    const measure = lengthRead(one)
-    const { family, foot } = one.column
-    const found = measure === null ? null : growthOf(columns, family, foot, measure, scaleOf(one).sd)
-    return found === null ? [] : [found]
-  })
-  const readings = lazily(() => readingsOf(columns))
+  const judged = judgedFeet(horse, columns, learned)
+  const all = judgedTogether(horse, columns, judged, learned)
+  const { trends, together } = trendsOf({ horse, columns, heldFeet, asOf }, judged, all)
+  const growth = judged.flatMap((one) => growthOf(columns, one) ?? [])
+  const growingDown = { horse, columns, followed: followedOf(columns), learned, asOf }
+  const growOut = growOutsOf(growingDown)
+  const readings = lazily(() => readingsOf(columns, learned))
   return {
     id: horse.id,
     name: horse.name,
     asOf,
+    learned,
     visits: visits.map(({ id }) => id),
     get readings() {
       return readings()
     },
     trends,
+    together,
     growth,
-    pairs: pairsOf(columns),
-    growOut: growOutsOf(horse, columns, asOf),
-    capsules: capsulesOf(horse, columns, asOf),
-    newGrowth: newGrowthOf(horse, columns, asOf),
-    plans: plansOf({ horse, practice, asOf, columns, cautions, ahead, series, growth }),
+    pairs: pairsOf(columns, learned),
+    growOut,
+    capsules: capsulesOf(growingDown),
+    newGrowth: newGrowthOf(growingDown),
+    problems: problemsOf({ horse, visits, trends, growOut, cautions: cautions.all }),
+    plans: plansOf({ horse, practice, asOf, columns, cautions, ahead, judged, growth }),
     geometry: geometryOf(columns),
-    backtest: backtestOf(horse, columns),
+    backtest: backtestOf(horse, columns, judged),
     checks: checksOf(horse, columns, trends, growth),
     cautions: cautions.all,
     heldFeet,
     nextVisit,
   }
-}
-
-/** The difference of a pair is carried by its left foot, and held with either. */
-const isHeld = (foot: Foot, measure: AnyMeasureId, held: readonly Foot[]): boolean =>
-  measure === 'pair-mismatch' ? feetOf(pairOf(foot)).some((one) => held.includes(one)) : held.includes(foot)
-
-/** The length that a series holds as it was read; null for angles and for what is derived. */
-function lengthRead({ column: { measure } }: Series): MeasureId | null {
-  return isMeasureId(measure) && measures[measure].kind === 'length' ? measure : null
 }

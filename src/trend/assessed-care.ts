@@ -3,6 +3,8 @@ import type { Stage } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
+import type { Trend } from './assessed-trend.ts'
+import type { GrowOut } from './assessment.ts'
 
 export interface Plan {
   readonly foot: Foot
@@ -30,6 +32,41 @@ export interface Plan {
   readonly standing: 'on plan' | 'ahead' | 'behind' | 'just begun'
 }
 
+/** One thing that the case is about, at one foot. */
+export interface Problem {
+  /** Null where free words name no foot. */
+  readonly foot: Foot | null
+  /** As the practitioner wrote it; null where the engine chose it. Private: no page for others may hold it. */
+  readonly text: string | null
+  readonly from: 'written' | 'chosen'
+  readonly about: ProblemAbout
+  /** The day from which it is no problem any more. */
+  readonly closedOn: PlainDate | null
+}
+
+export type ProblemAbout =
+  | { readonly kind: 'measure'; readonly measure: AnyMeasureId; readonly trend: Trend | null }
+  | {
+      readonly kind: 'finding'
+      readonly what: string
+      readonly place: string | null
+      /** Oldest first. */
+      readonly course: readonly GradeSeen[]
+    }
+  | {
+      readonly kind: 'grow-out'
+      readonly what: string
+      readonly place: string | null
+      readonly growOut: readonly GrowOut[]
+    }
+  | { readonly kind: 'words' }
+
+export interface GradeSeen {
+  readonly visit: string
+  readonly date: PlainDate
+  readonly grade: 0 | 1 | 2 | 3
+}
+
 /** Amounts in mm. */
 export interface OffTheWall {
   /** What should have grown since the reading by the day of the trim. */
@@ -54,11 +91,14 @@ export interface PlanCheck {
   readonly visit: string
   readonly date: PlainDate
   readonly expected: number
+  /** Level of the line at the visit, and its 95 % interval. */
   readonly actual: number
+  readonly low: number
+  readonly high: number
   readonly standing: 'on plan' | 'ahead' | 'behind'
 }
 
-/** A remark on the record itself: sources that disagree, readings that do not close, a visit that pulls a line. */
+/** A remark on the record itself: sources that disagree, readings that do not close, a reading left out. */
 export type Check = { readonly [Kind in CheckKind]: CheckOf<Kind> }[CheckKind]
 
 export interface CheckOf<Kind extends CheckKind> {
@@ -92,15 +132,16 @@ export interface CheckFacts {
     readonly measured: number
     readonly within: number
   }
-  readonly 'pulls the line': {
+  /** A reading that no error explains, and so is not used. */
+  readonly 'left out': {
     readonly measure: AnyMeasureId
-    readonly theilSenPerMonth: number
-    readonly leastSquaresPerMonth: number
+    readonly stage: Stage
+    readonly value: number
   }
   readonly 'pace has changed': {
     readonly measure: AnyMeasureId
-    readonly wholePerMonth: number
-    readonly recentPerMonth: number
+    readonly earlierPerMonth: number
+    readonly laterPerMonth: number
   }
   readonly 'growth out of range': {
     readonly measure: AnyMeasureId

@@ -6,12 +6,15 @@ import type { Stage } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot, Pair } from '../hoof/feet.ts'
 import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
-import type { Check, NextVisit, Plan } from './assessed-care.ts'
+import type { Check, NextVisit, Plan, Problem } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Caution } from './cautions/caution.ts'
 
+import type { Learned } from './model/learned.ts'
+
 export type * from './assessed-care.ts'
 export type * from './assessed-trend.ts'
+export { standingOf, verdicts } from './assessed-trend.ts'
 export type * from './cautions/caution.ts'
 export { withoutCovered } from './cautions/caution.ts'
 export { openFindings } from './cautions/record.ts'
@@ -23,15 +26,21 @@ export interface Assessment {
   readonly id: string
   readonly name: string
   readonly asOf: PlainDate
+  /** What the practice has taught, under which all was judged. */
+  readonly learned: Learned
   /** Visit ids, oldest first: the date, or date and letter for a second visit that day. */
   readonly visits: readonly string[]
   readonly readings: readonly AssessedReading[]
   readonly trends: readonly Trend[]
+  /** The same of all feet together. */
+  readonly together: readonly Trend<'all'>[]
   readonly growth: readonly Growth[]
   readonly pairs: readonly PairComparison[]
   readonly growOut: readonly GrowOut[]
   readonly capsules: readonly Capsule[]
   readonly newGrowth: readonly NewGrowth[]
+  /** What the case is about, most important first. */
+  readonly problems: readonly Problem[]
   readonly plans: readonly Plan[]
   readonly geometry: readonly FootGeometry[]
   readonly backtest: Backtest
@@ -52,22 +61,24 @@ export interface AssessedReading {
   readonly measure: AnyMeasureId
   readonly value: number
   readonly source: Source
-  /** Standard deviation of this one reading: repeatability, propagation or landmark uncertainty. */
+  /** Standard deviation of this one reading, as well as this practice reads. */
   readonly sd: number
 }
 
-/** Saw-tooth of one length at one foot. */
+/** Growth of one wall at one foot. */
 export interface Growth {
   readonly foot: Foot
   readonly measure: MeasureId
   readonly phases: readonly GrowthPhase[]
   readonly trims: readonly TrimStep[]
-  /** Net growth left after wear, mm a month, 95 % interval; null when no phase was seen. */
+  /** Growth left after wear, mm a month, 95 % interval; null where it is hidden. */
   readonly ratePerMonth: number | null
   readonly low: number | null
   readonly high: number | null
   /** Days over which growth was seen. */
   readonly days: number
+  /** Why no rate can be told: trims hide it where a wall is read at one stage alone. */
+  readonly hidden: 'not read on arrival' | 'not read after the trim' | 'too few readings' | null
 }
 
 export interface GrowthPhase {
@@ -115,18 +126,19 @@ export interface GrowOut {
   readonly distance: number
   /** Where it should be on `asOf`. */
   readonly expectedNow: number
-  /** Null when no wall length was read at that place. */
+  /** Mean of the last three after a trim; null when no wall length was read at that place. */
   readonly wallLength: number | null
   readonly ratePerMonth: number
   readonly rateLow: number
   readonly rateHigh: number
-  /** Whether the rate comes from the prior alone or from sightings as well. */
-  readonly rateFrom: 'prior' | 'measured'
+  /** Whether the rate is the practice's (the literature's, where nothing was followed yet) or this wall's own as well. */
+  readonly rateFrom: 'practice' | 'measured'
   readonly date: PlainDate | null
   readonly earliest: PlainDate | null
   /** Null when the slow end of the rate never gets there within ten years. */
   readonly latest: PlainDate | null
-  readonly state: 'growing down' | 'grown out' | 'wall length unknown'
+  /** `due` from the day itself on; `grown out` only when the whole range is past. */
+  readonly state: 'growing down' | 'due' | 'grown out' | 'wall length unknown'
 }
 
 /** When horn that leaves the hairline at `since` will have reached the ground, all the way round. */
@@ -194,8 +206,11 @@ export interface FootGeometry {
 }
 
 export interface Backtest {
+  /** Forecasts with a range closed at both ends that have come due, and those of them that held. */
   readonly made: number
   readonly held: number
+  /** Those whose range is open at the later end. */
+  readonly open: number
   readonly forecasts: readonly PastForecast[]
 }
 

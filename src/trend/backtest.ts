@@ -1,112 +1,66 @@
 /** Past forecasts made again from what was known then, and set against what was read afterwards. */
 import type { Horse } from '../casebook/model.ts'
 import type { Band } from '../hoof/bands.ts'
-import { type Foot, feet } from '../hoof/feet.ts'
-import type { AnyMeasureId } from '../hoof/measures.ts'
+import { dayOf } from '../hoof/dates.ts'
+import type { Foot } from '../hoof/feet.ts'
 import type { Forecast } from './assessed-trend.ts'
 import type { Backtest, PastForecast } from './assessment.ts'
-import { allMeasures, type Column, type Columns } from './columns.ts'
-import { addTo, fitOfSums, noSums, repeatabilityWorth, type Sums } from './fit.ts'
+import type { Columns } from './columns.ts'
 import { forecastOf } from './forecast.ts'
-import { recentFit } from './pace.ts'
-import { type RunningScale, runningScale } from './scale.ts'
-import { chooseColumn, trendCandidates } from './series.ts'
+import { fitKnownBy } from './known-by.ts'
+import type { Course } from './model/course.ts'
 import { targetOf } from './targets.ts'
+import type { Judged } from './trends.ts'
 
 /**
- * Every forecast of a date that could have been made at an earlier visit, from the readings up to that visit alone
- * (the choice of series and the changed pace too), with the bands of today. It is scored by the readings of the same
- * series that came after: the edge was reached between the last reading short of it and the first at or past it, and
- * the forecast held where that stretch of days meets its interval. One whose whole interval passed without the edge
- * being reached did not hold. One that is still open is not counted.
- *
- * The cost grows with the number of readings: sums are carried on from visit to visit.
+ * Every forecast of a date that could have been made at an earlier visit, from the readings up to that visit alone,
+ * with the bands and with what the practice teaches today. It is scored by the readings that came after: the edge was
+ * reached between the last reading short of it and the first at or past it, and the forecast held where that stretch of
+ * days meets its range. One whose whole range passed without the edge being reached did not hold; one that is still to
+ * come is not counted. A range that is open at one end is counted apart.
  */
-export function backtestOf(horse: Horse, columns: Columns): Backtest {
-  const forecasts = feet.flatMap((foot) =>
-    allMeasures.flatMap((measure) => {
-      const { band } = targetOf(horse, foot, measure)
-      return band === null ? [] : pastForecasts(columns, foot, measure, band)
-    }),
-  )
-  return { made: forecasts.length, held: forecasts.filter(({ held }) => held).length, forecasts }
+export function backtestOf(horse: Horse, columns: Columns, judged: readonly Judged<Foot>[]): Backtest {
+  const forecasts = judged.flatMap((one) => {
+    const { band } = targetOf(horse, one.foot, one.course.measure)
+    return band === null ? [] : pastForecasts(columns, one, band)
+  })
+  const closed = forecasts.filter(({ latest }) => latest !== null)
+  return {
+    made: closed.length,
+    held: closed.filter(({ held }) => held).length,
+    open: forecasts.length - closed.length,
+    forecasts,
+  }
 }
 
-/** A column as far as its readings have been counted, and as far as they have been taken in. */
-interface Course {
-  readonly column: Column
-  readonly scale: RunningScale
-  /** Readings counted. */
-  n: number
-  /** Place of the first visit that is not taken in. */
-  next: number
-  readonly sums: Sums
-  firstDay: number
-  /** Day 0 is that of the first reading. */
-  readonly days: Float64Array
-  readonly values: Float64Array
-  outcomes: Outcomes | null
-}
-
-const startOf = (column: Column): Course => ({
-  column,
-  scale: runningScale(column),
-  n: 0,
-  next: 0,
-  sums: noSums(),
-  firstDay: 0,
-  days: new Float64Array(column.n),
-  values: new Float64Array(column.n),
-  outcomes: null,
-})
-
-const counted = ({ n }: Course): number => n
-
-function pastForecasts(
-  columns: Columns,
-  foot: Foot,
-  measure: AnyMeasureId,
-  band: Band,
-): readonly PastForecast[] {
-  const courses = trendCandidates(columns, foot, measure).map((column) =>
-    column === null ? null : startOf(column),
-  )
+function pastForecasts(columns: Columns, judged: Judged<Foot>, band: Band): readonly PastForecast[] {
   const found: PastForecast[] = []
-  for (let place = 0; place < columns.visits.length; place++) {
-    for (const course of courses)
-      if (course !== null && !Number.isNaN(course.column.values[place])) course.n++
-    const course = chooseColumn(courses, counted)
-    if (course === null || Number.isNaN(course.column.values[place])) continue
-    readOn(course, place, columns.days)
-    const forecast = forecastNow(course, band)
+  const outcomes = outcomesOf(judged.used, band)
+  for (let place = 1; place < columns.visits.length; place++) {
+    if (Number.isNaN(judged.course.left[place])) continue
+    const forecast = forecastThen(columns, judged, band, place)
     if (forecast?.kind !== 'date') continue
-    course.outcomes ??= outcomesOf(course.column, band)
-    const scored = score(forecast, place, course.outcomes, columns, band)
-    if (scored !== null) found.push({ foot, measure, madeAt: columns.visits[place]?.id ?? '', ...scored })
+    const scored = score(forecast, place, outcomes, columns, band)
+    if (scored !== null)
+      found.push({
+        foot: judged.foot,
+        measure: judged.course.measure,
+        madeAt: columns.visits[place]?.id ?? '',
+        ...scored,
+      })
   }
   return found
 }
 
-/** Takes in the readings up to a visit: only the chosen column's are ever needed. */
-function readOn(course: Course, until: number, days: readonly number[]): void {
-  for (; course.next <= until; course.next++) {
-    const value = course.column.values[course.next] ?? Number.NaN
-    if (Number.isNaN(value)) continue
-    const day = days[course.next] ?? 0
-    if (course.sums.n === 0) course.firstDay = day
-    course.days[course.sums.n] = day - course.firstDay
-    course.values[course.sums.n] = value
-    addTo(course.sums, day - course.firstDay, value)
-    course.scale.add(course.next)
-  }
-}
-
-function forecastNow({ sums, scale, days, values, firstDay }: Course, band: Band): Forecast | null {
-  const prior = { sd: scale.sd(), worth: repeatabilityWorth }
-  const whole = fitOfSums(sums, prior)
-  if (whole === null) return null
-  const used = recentFit(whole, days, values, prior) ?? whole
-  return forecastOf(used, firstDay, days[sums.n - 1] ?? 0, band)
+/** The forecast of a visit's day, from what had been read until then. */
+function forecastThen({ visits }: Columns, judged: Judged<Foot>, band: Band, place: number): Forecast | null {
+  const fit = fitKnownBy(judged, place)
+  if (fit === null) return null
+  const { course, learned } = judged
+  const [from, on] = [visits[0]?.date ?? '', visits[place]?.date ?? '']
+  const first = visits[course.left.findIndex((value) => !Number.isNaN(value))]?.date ?? from
+  const slopes = learned.slopes * course.matters
+  return forecastOf({ fit, slopes, firstDay: dayOf(from), readFrom: first, readTo: on, asOf: on }, band)
 }
 
 /** For each visit, the next one whose reading is at or past an edge of the band; and the last visit with a reading. */
@@ -118,21 +72,21 @@ interface Outcomes {
   readonly last: number
 }
 
-function outcomesOf({ values }: Column, { low, high }: Band): Outcomes {
+function outcomesOf({ left }: Course, { low, high }: Band): Outcomes {
   const nextAtLow: (number | null)[] = []
   const nextAtHigh: (number | null)[] = []
   const previous: (number | null)[] = []
   let atLow: number | null = null
   let atHigh: number | null = null
-  for (let i = values.length - 1; i >= 0; i--) {
+  for (let i = left.length - 1; i >= 0; i--) {
     nextAtLow[i] = atLow
     nextAtHigh[i] = atHigh
-    const value = values[i] ?? Number.NaN
+    const value = left[i] ?? Number.NaN
     if (low !== null && value >= low) atLow = i
     if (high !== null && value <= high) atHigh = i
   }
   let last: number | null = null
-  for (const [i, value] of values.entries()) {
+  for (const [i, value] of left.entries()) {
     previous[i] = last
     if (!Number.isNaN(value)) last = i
   }

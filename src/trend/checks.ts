@@ -3,7 +3,6 @@ import type { Horse } from '../casebook/model.ts'
 import { feet } from '../hoof/feet.ts'
 import { publishedGrowth } from '../hoof/growth.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
-import { isWallLength } from '../hoof/walls.ts'
 import type { Check, CheckFacts, CheckKind } from './assessed-care.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Growth } from './assessment.ts'
@@ -50,29 +49,21 @@ const enteredAgainstPhoto = (columns: Columns): readonly Check[] =>
     })
   })
 
-function doubtsOf(trend: Trend): readonly Check[] {
-  const { foot, measure, secondOpinion, pace } = trend
-  const dateOf = (visit: string) => trend.points.find((point) => point.visit === visit)?.date ?? null
-  const checks: Check[] = []
-  if (secondOpinion !== null)
-    checks.push({
-      kind: 'pulls the line',
-      foot,
-      date: dateOf(secondOpinion.visit),
-      visit: secondOpinion.visit,
-      facts: {
-        measure,
-        theilSenPerMonth: secondOpinion.theilSenPerMonth,
-        leastSquaresPerMonth: secondOpinion.leastSquaresPerMonth,
-      },
-    })
+function doubtsOf({ foot, measure, leftOut, pace, points }: Trend): readonly Check[] {
+  const checks: Check[] = leftOut.map(({ date, visit, stage, value }) => ({
+    kind: 'left out',
+    foot,
+    date,
+    visit,
+    facts: { measure, stage, value },
+  }))
   if (pace !== null)
     checks.push({
       kind: 'pace has changed',
       foot,
-      date: dateOf(pace.sinceVisit),
+      date: points.find(({ visit }) => visit === pace.sinceVisit)?.date ?? null,
       visit: pace.sinceVisit,
-      facts: { measure, wholePerMonth: pace.wholePerMonth, recentPerMonth: pace.recentPerMonth },
+      facts: { measure, earlierPerMonth: pace.earlierPerMonth, laterPerMonth: pace.laterPerMonth },
     })
   return checks
 }
@@ -83,12 +74,9 @@ const [slowest = 0, fastest = Number.POSITIVE_INFINITY] = publishedGrowth[0]?.pe
 /** Net growth of a wall whose whole interval lies outside the published range: much wear, or a reading gone wrong. */
 function growthOutOfRange(growth: Growth): readonly Check[] {
   const { foot, measure, ratePerMonth, low, high } = growth
-  if (!isWallLength(measure) || ratePerMonth === null || low === null || high === null) return []
+  if (ratePerMonth === null || low === null || high === null) return []
   if (high >= slowest && low <= fastest) return []
-  const { phases } = growth
-  // A trim may hide in a phase whose arrival was not read, so nothing can be said of growth.
-  if (phases.some(({ arrivalRead }) => !arrivalRead)) return []
-  const visit = phases.at(-1)?.toVisit ?? null
+  const visit = growth.phases.at(-1)?.toVisit ?? null
   const facts = { measure, ratePerMonth, low, high, slowest, fastest }
   return [{ kind: 'growth out of range', foot, date: null, visit, facts }]
 }

@@ -71,8 +71,13 @@ type OpenColumn = (family: Family, stage: Stage, foot: Foot, measure: AnyMeasure
 
 function readGauge(visits: readonly Visit[], open: OpenColumn): void {
   for (const [i, { readings }] of visits.entries())
-    for (const { stage, foot, measure, value } of readings)
-      setReading(open('gauge', stage, foot, measure), i, value, measures[measure].sd)
+    for (const { stage, foot, measure, value, twice } of readings)
+      setReading(
+        open('gauge', stage, foot, measure),
+        i,
+        value,
+        measures[measure].sd * (twice === undefined ? 1 : Math.SQRT1_2),
+      )
 }
 
 function readPhotos(visits: readonly Visit[], open: OpenColumn): void {

@@ -2,7 +2,7 @@
 import type { Stage } from '../casebook/model.ts'
 import { type Foot, feetOf, pairOf, sideOf } from '../hoof/feet.ts'
 import { type Column, emptyColumn, type Family, type FindColumn, setReading } from './column.ts'
-import { type Derivation, propagate } from './derived.ts'
+import { type Derivation, propagate, weightSd } from './derived.ts'
 
 /**
  * Undefined where a part is missing or no visit has all of them.
@@ -23,7 +23,7 @@ export function deriveColumn(
   for (const part of derivation.parts) {
     if (part === 'weight') {
       parts.push(weights)
-      partSds.push(new Float64Array(weights.length))
+      partSds.push(new Float64Array(weights.length).fill(weightSd))
       continue
     }
     const column =

@@ -6,7 +6,7 @@
 import { type DerivedId, type MeasureId, measures } from '../hoof/measures.ts'
 import { mmPerInch, toPounds } from '../hoof/units.ts'
 
-/** A part: a measure of the same foot, of the pair's right foot, or the horse's weight in kilograms, taken as known. */
+/** A part: a measure of the same foot, of the pair's right foot, or the horse's weight in kilograms. */
 export type Part = MeasureId | { readonly rightFoot: MeasureId } | 'weight'
 
 export interface Derivation {
@@ -17,6 +17,9 @@ export interface Derivation {
   /** Writes the partial derivatives at the given parts, in the order of the parts: this is asked for every reading. */
   readonly gradient: (parts: readonly number[], slopes: number[]) => void
 }
+
+/** Standard deviation of a weight told by a tape, kg. Common practice, no source. */
+export const weightSd = 5
 
 const part = (parts: readonly number[], i: number): number => parts[i] ?? Number.NaN
 
@@ -115,7 +118,7 @@ export function propagate(
 export const measureOf = (part: Part): MeasureId | null =>
   part === 'weight' ? null : typeof part === 'string' ? part : part.rightFoot
 
-/** Smallest change that matters of each part; 0 for the weight, which is taken as known. */
+/** Smallest change that matters of each part; 0 for the weight, whose change is no change of the foot. */
 export const partsMatter = (derivation: Derivation): readonly number[] =>
   derivation.parts.map((part) => {
     const id = measureOf(part)

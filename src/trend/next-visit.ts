@@ -1,8 +1,13 @@
 /** When the horse is next due. */
 import type { Practice, Visit } from '../casebook/model.ts'
-import { addDays, dayOf, daysBetween, type PlainDate } from '../hoof/dates.ts'
+import { addDays, daysBetween, type PlainDate } from '../hoof/dates.ts'
 import type { NextVisit } from './assessed-care.ts'
-import type { VisitsAhead } from './trends.ts'
+
+/** Where further visits would fall: the next one, then one a trim cycle. */
+export interface VisitsAhead {
+  readonly next: PlainDate
+  readonly cycleDays: number
+}
 
 /** As the last visit said, else one trim cycle after it; nothing for a horse without a visit. */
 export function nextVisitOf(visits: readonly Visit[], practice: Practice, asOf: PlainDate): NextVisit {
@@ -20,5 +25,5 @@ export function nextVisitOf(visits: readonly Visit[], practice: Practice, asOf: 
 /** The next visit on the day it is due, or today if that has passed; then one each trim cycle. */
 export function visitsAhead(next: NextVisit, practice: Practice, asOf: PlainDate): VisitsAhead {
   const due = next.due !== null && next.due > asOf ? next.due : asOf
-  return { next: due, nextDay: dayOf(due), cycleDays: practice.trimCycleDays }
+  return { next: due, cycleDays: practice.trimCycleDays }
 }

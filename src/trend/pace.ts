@@ -1,29 +1,31 @@
-/** Whether the last readings move at another pace than the whole series. */
-import { fitColumns, type LineFit, type ScatterPrior, slopeMargin } from './fit.ts'
+/** Whether the two halves of a course move at different paces. It is mentioned, and changes nothing else. */
+import { between, type Course } from './model/course.ts'
+import { type CourseFit, fitCourse } from './model/fit.ts'
+import { t995 } from './student.ts'
 
-/** A changed pace is looked for from six readings on, in the last four. */
-const paceFrom = 6
-export const paceOver = 4
+/** Trims from which on a course is looked at by halves. */
+const fewestTrims = 8
 
-/** Whether the two slopes' 95 % intervals do not overlap. */
-function apart(one: LineFit, other: LineFit): boolean {
-  const margin = slopeMargin(one)
-  const otherMargin = slopeMargin(other)
-  return one.slope + margin < other.slope - otherMargin || other.slope + otherMargin < one.slope - margin
+export interface Halves {
+  /** Place of the first trim of the later half. */
+  readonly later: number
+  readonly earlierPerMonth: number
+  readonly laterPerMonth: number
 }
 
 /**
- * The fit of the last four readings where its slope's 95 % interval and the whole series' do not overlap; else null.
- * The columns begin with the readings of the whole series and may hold further ones.
- * Feet do not always move in straight lines (Meier 2021, Clayton 2011).
+ * Both halves by fits that share no reading, under the scatter of the whole; set apart where their slopes differ by
+ * more than chance does in one of 100 steady courses. Feet do not always move in straight lines (Meier 2021, Clayton 2011).
  */
-export function recentFit(
-  whole: LineFit,
-  days: Float64Array,
-  values: Float64Array,
-  prior: ScatterPrior,
-): LineFit | null {
-  if (whole.n < paceFrom) return null
-  const recent = fitColumns(days, values, whole.n - paceOver, whole.n, prior)
-  return recent !== null && apart(recent, whole) ? recent : null
+export function changedPace(course: Course, whole: CourseFit): Halves | null {
+  const trims = [...course.left.keys()].filter((i) => !Number.isNaN(course.left[i]))
+  if (trims.length < fewestTrims) return null
+  const later = trims[Math.floor(trims.length / 2)] ?? 0
+  const scatter = { variances: whole.variances, worth: whole.nu }
+  const first = fitCourse(between(course, 0, later), scatter)
+  const second = fitCourse(between(course, later, course.times.length), scatter)
+  if (first === null || second === null) return null
+  const error = Math.sqrt(whole.s2 * (first.inverse.i11 + second.inverse.i11))
+  if (Math.abs(second.slope - first.slope) <= t995(whole.nu) * error) return null
+  return { later, earlierPerMonth: first.slope, laterPerMonth: second.slope }
 }

@@ -6,19 +6,19 @@ import type { Horse, Practice } from '../casebook/model.ts'
 import type { Band } from '../hoof/bands.ts'
 import { addDays, daysBetween, daysPerMonth, type PlainDate } from '../hoof/dates.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
-import { measures } from '../hoof/measures.ts'
+import { wallBelief } from '../hoof/growth.ts'
+import { ageOn } from './age.ts'
 import type { OffTheWall, Plan, PlanCheck, PlanStep } from './assessed-care.ts'
 import type { Growth } from './assessment.ts'
 import type { Cautions } from './cautions/index.ts'
 import { heelsLoweredMuch, toeShortenedMuch } from './cautions/measured.ts'
 import { type Columns, families, valueAt } from './columns.ts'
-import { fitColumns, levelAt, levelError, repeatabilityWorth } from './fit.ts'
-import { priorFor } from './grow-out.ts'
-import { scaleOf } from './scale.ts'
-import type { Series } from './series.ts'
-import { tQuantile } from './student.ts'
+import { fitKnownBy } from './known-by.ts'
+import { type CourseFit, levelAt, levelSd } from './model/fit.ts'
+import type { VisitsAhead } from './next-visit.ts'
+import { t975, tQuantile } from './student.ts'
 import { targetOf } from './targets.ts'
-import type { VisitsAhead } from './trends.ts'
+import type { Judged } from './trends.ts'
 
 /** Most that may be taken at one trim, mm, where the horse's file gives no amount. Common practice, no source. */
 export const mostBySole = { flat: 1.5, cupped: 3 } as const
@@ -34,7 +34,7 @@ interface PlanningInput {
   readonly columns: Columns
   readonly cautions: Cautions
   readonly ahead: VisitsAhead
-  readonly series: readonly Series[]
+  readonly judged: readonly Judged<Foot>[]
   readonly growth: readonly Growth[]
 }
 
@@ -56,15 +56,14 @@ function planOf(of: PlanningInput, foot: Foot, measure: Planned): Plan | null {
   const course = courseOf(of.columns, foot, measure)
   const latest = course.at(-1)
   const over = latest === undefined ? null : overBand(measure, latest.value, band)
-  const series = of.series.find(({ column }) => column.foot === foot && column.measure === measure)
-  if (latest === undefined || over === null || series === undefined) return null
-  const { sd } = scaleOf(series)
+  const judged = of.judged.find((one) => one.foot === foot && one.course.measure === measure)
+  if (latest === undefined || over === null || judged === undefined) return null
   const allowed = allowedPerTrim(of.horse, foot, of.cautions)
   const { perTrim } = allowed
-  if (!isSurelyOver(series, sd, series.days.length, measure, band, perTrim)) return null
+  if (!isSurelyOver(judged.fit, measure, band, perTrim)) return null
   const amounts = amountsLeft(over, perTrim)
   const steps = stepsFrom(amounts, of.ahead.next, of.ahead.cycleDays)
-  const kept = keptSoFar(of, course, series, sd, foot, measure, band, perTrim)
+  const kept = keptSoFar(of, course, judged, measure, band, perTrim)
   return {
     foot,
     measure,
@@ -91,9 +90,8 @@ function offTheWall(
   leaves: number,
   readOn: PlainDate,
 ): OffTheWall {
-  const own = growth.find((one) => one.foot === foot && one.measure === wallOf[side])
-  const shown = own === undefined ? null : shownGrowth(own)
-  const rate = shown ?? priorFor(horse, asOf).mean
+  const shown = growth.find((one) => one.foot === foot && one.measure === wallOf[side])?.ratePerMonth ?? null
+  const rate = Math.max(0, shown ?? wallBelief(ageOn(horse, asOf)).mean)
   const grown = (rate * Math.max(0, daysBetween(readOn, ahead.next))) / daysPerMonth
   const step = now - leaves
   const total = grown + step
@@ -108,33 +106,16 @@ function offTheWall(
   }
 }
 
-/** mm a month over the phases whose arrival was read; where it was not, a trim may hide in the gain. */
-function shownGrowth({ phases }: Growth): number | null {
-  const seen = phases.filter(({ arrivalRead }) => arrivalRead)
-  const days = seen.reduce((sum, phase) => sum + phase.days, 0)
-  const gain = seen.reduce((sum, phase) => sum + phase.gain, 0)
-  return days === 0 ? null : Math.max(0, (gain / days) * daysPerMonth)
-}
-
 /**
- * Whether the first `n` readings of a series, two at the least, put the level beyond its limit: with 90 %, or with 70 %
- * where more is over than one trim may take. Chosen by us; Student's t of the fitted level.
+ * Whether a line puts the level beyond its limit: with 90 %, or with 70 % where more is over than one trim may take.
+ * Chosen by us; Student's t of the fitted level.
  */
-function isSurelyOver(
-  { days, values }: Series,
-  sd: number,
-  n: number,
-  measure: Planned,
-  band: Band,
-  perTrim: number,
-): boolean {
-  const fit = fitColumns(days, values, 0, n, { sd, worth: repeatabilityWorth })
+function isSurelyOver(fit: CourseFit | null, measure: Planned, band: Band, perTrim: number): boolean {
   if (fit === null) return false
-  const day = days[n - 1] ?? 0
-  const over = overBand(measure, levelAt(fit, day), band)
+  const over = overBand(measure, levelAt(fit, fit.to), band)
   if (over === null) return false
   const asked = over.excess > perTrim ? 0.7 : 0.9
-  return over.excess > tQuantile(asked, fit.nu) * levelError(fit, day)
+  return over.excess > tQuantile(asked, fit.nu) * levelSd(fit, fit.to)
 }
 
 interface Over {
@@ -199,50 +180,54 @@ function courseOf(columns: Columns, foot: Foot, measure: Planned): readonly Stan
   return []
 }
 
-/** Repeatability of what a plan follows, mm: two heels for a difference. */
-const planSd: Readonly<Record<Planned, number>> = {
-  'heel-balance': Math.hypot(measures['heel-medial'].sd, measures['heel-lateral'].sd),
-  'toe-length': measures['toe-length'].sd,
-}
-
 /**
- * The plan made at the first visit that needed one and could have one, against each later visit. On plan: within one
- * trim's amount, or one standard deviation of the reading where that is more, of what was due by then (ours).
- * A visit counts for the trim whose date is nearest.
+ * The plan made at the first visit that needed one and could have one, against each later visit: behind where the whole
+ * interval of the level then is above what was due by then, ahead where it is below. Three visits without progress are
+ * behind as well. A visit counts for the trim whose date is nearest.
  */
 function keptSoFar(
   { practice, columns, cautions }: PlanningInput,
   course: readonly Standing[],
-  series: Series,
-  sd: number,
-  foot: Foot,
+  judged: Judged<Foot>,
   measure: Planned,
   band: Band,
   perTrim: number,
 ): readonly PlanCheck[] {
-  const start = course.findIndex(({ place, value }) => {
-    const read = series.places.indexOf(place)
-    return (
+  const start = course.findIndex(
+    ({ place, value }) =>
       overBand(measure, value, band) !== null &&
-      !cautions.wasHeld(foot, place) &&
-      isSurelyOver(series, sd, read + 1, measure, band, perTrim)
-    )
-  })
+      !cautions.wasHeld(judged.foot, place) &&
+      isSurelyOver(fitKnownBy(judged, place), measure, band, perTrim),
+  )
   const begun = course[start]
   const over = begun === undefined ? null : overBand(measure, begun.value, band)
   const visit = begun === undefined ? undefined : columns.visits[begun.place]
   if (over === null || visit === undefined) return []
   const cycle = practice.trimCycleDays
   const steps = stepsFrom(amountsLeft(over, perTrim), visit.nextVisit ?? addDays(visit.date, cycle), cycle)
-  const slack = Math.max(perTrim, planSd[measure])
-  return course.slice(start + 1).flatMap(({ place, value }) => {
+  const sign = over.side === 'lateral' ? -1 : 1
+  const since = course.slice(start).map(({ value }) => sign * value)
+  return course.slice(start + 1).flatMap(({ place }, i): readonly PlanCheck[] => {
     const then = columns.visits[place]
-    if (then === undefined) return []
-    const actual = over.side === 'lateral' ? -value : value
+    const fit = fitKnownBy(judged, place)
+    if (then === undefined || fit === null) return []
     const expected =
       steps.findLast(({ date }) => daysBetween(date, then.date) >= -cycle / 2)?.expected ?? over.now
+    const actual = sign * levelAt(fit, fit.to)
+    const half = t975(fit.nu) * levelSd(fit, fit.to)
+    const [low, high] = [actual - half, actual + half]
+    const isStuck = noProgress(since.slice(0, i + 2))
     const standing =
-      actual > expected + slack ? 'behind' : actual < expected - slack ? 'ahead' : ('on plan' as const)
-    return [{ visit: then.id, date: then.date, expected, actual, standing } satisfies PlanCheck]
+      low > expected || (isStuck && high > expected) ? 'behind' : high < expected ? 'ahead' : 'on plan'
+    return [{ visit: then.id, date: then.date, expected, actual, low, high, standing }]
   })
+}
+
+const visitsWithout = 3
+
+/** Whether none of the last three readings is lower than the one before them. */
+function noProgress(readings: readonly number[]): boolean {
+  if (readings.length <= visitsWithout) return false
+  const before = readings.at(-visitsWithout - 1) ?? 0
+  return readings.slice(-visitsWithout).every((value) => value >= before)
 }

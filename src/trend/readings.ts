@@ -2,11 +2,13 @@
 import type { AssessedReading } from './assessment.ts'
 import { readingAt } from './column.ts'
 import { type Columns, sourceOf, stages } from './columns.ts'
+import { type Learned, learnedOf } from './model/learned.ts'
 
 /** By visit, then stage, gauge before photo, foot and measure in the usual order. */
-export function readingsOf({ all, visits }: Columns): readonly AssessedReading[] {
+export function readingsOf({ all, visits }: Columns, learned: Learned): readonly AssessedReading[] {
   const ordered = stages.flatMap((stage) => all.filter((column) => column.stage === stage))
   const sources = ordered.map(sourceOf)
+  const noise = ordered.map(({ family, measure, foot }) => learnedOf(learned, family, measure, foot).e)
   const readings: AssessedReading[] = []
   for (let i = 0; i < visits.length; i++) {
     const visit = visits[i]
@@ -25,7 +27,7 @@ export function readingsOf({ all, visits }: Columns): readonly AssessedReading[]
         measure: column.measure,
         value,
         source,
-        sd: column.sds[i] ?? Number.NaN,
+        sd: (column.sds[i] ?? Number.NaN) * (noise[k] ?? 1),
       })
     }
   }

@@ -1,8 +1,7 @@
 /** How fine a series can be read: the repeatability of its readings, and the smallest change in it that matters. */
-import { isMeasureId, measures } from '../hoof/measures.ts'
+import { type AnyMeasureId, isMeasureId, measures } from '../hoof/measures.ts'
 import type { Column } from './columns.ts'
-import { derivations, measureOf, partsMatter, propagate, typicalParts } from './derived.ts'
-import type { Series } from './series.ts'
+import { derivations, measureOf, partsMatter, propagate, typicalParts, weightSd } from './derived.ts'
 
 /** Grows with the readings of a column, so that the scale of any first part of a series is at hand. */
 export interface RunningScale {
@@ -66,7 +65,11 @@ function typicalLine(measure: string): { readonly sd: number; readonly matters: 
   return { sd: propagate(derivation, at, sds), matters: propagate(derivation, at, partsMatter(derivation)) }
 }
 
-const repeatability = (id: keyof typeof measures | null): number => (id === null ? 0 : measures[id].sd)
+/** Repeatability of a measure as the literature has it; a derived one's from its parts at the middle of their likely ranges. */
+export const literatureSd = (measure: AnyMeasureId): number =>
+  isMeasureId(measure) ? measures[measure].sd : typicalLine(measure).sd
+
+const repeatability = (id: keyof typeof measures | null): number => (id === null ? weightSd : measures[id].sd)
 
 function derivedScale(
   { family }: Column,
@@ -91,9 +94,7 @@ function derivedScale(
     sd() {
       setMeans()
       for (let i = 0; i < sds.length; i++) {
-        const sd = tableSds[i] ?? 0
-        // The weight is taken as known.
-        sds[i] = sd === 0 ? 0 : squares.atLeast(sd, i, n)
+        sds[i] = squares.atLeast(tableSds[i] ?? 0, i, n)
       }
       return propagate(derivation, at, sds, slopes)
     },
@@ -104,10 +105,12 @@ function derivedScale(
   }
 }
 
-/** The scale over a whole series. */
-export function scaleOf({ column, places }: Series): { readonly sd: number; readonly matters: number } {
+/** The scale over all readings of a column. */
+export function scaleOf(column: Column): { readonly sd: number; readonly matters: number } {
   const running = runningScale(column)
   // Of gauge readings as they are the table line says all.
-  if (column.from !== null || column.family === 'photo') for (const place of places) running.add(place)
+  if (column.from !== null || column.family === 'photo')
+    for (let visit = 0; visit < column.values.length; visit++)
+      if (!Number.isNaN(column.values[visit])) running.add(visit)
   return { sd: running.sd(), matters: running.matters() }
 }

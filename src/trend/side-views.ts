@@ -4,8 +4,8 @@ import { type Foot, feet } from '../hoof/feet.ts'
 import { type CapsuleReadings, capsuleSide, coronetAngleSd, lowered } from '../hoof/geometry.ts'
 import { type MeasureId, measures } from '../hoof/measures.ts'
 import type { FootGeometry, SideView } from './assessment.ts'
+import { columnForTrend } from './chosen-column.ts'
 import { type Columns, type Family, families, stages, valueAt } from './columns.ts'
-import { columnForTrend } from './series.ts'
 import { z975 } from './student.ts'
 
 /**

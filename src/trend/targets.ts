@@ -28,4 +28,4 @@ export function targetOf(horse: Horse, foot: Foot, measure: AnyMeasureId): Targe
   return band === undefined ? noTarget : { band, from: 'default' }
 }
 
-const noTarget: Target = { band: null, from: null }
+export const noTarget: Target = { band: null, from: null }

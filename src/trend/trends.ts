@@ -1,144 +1,233 @@
-/** The course of one measure at one foot: fit, verdict, forecast, and what casts doubt on them. */
-import { daysPerMonth, type PlainDate } from '../hoof/dates.ts'
-import type { PaceChange, SecondOpinion, Trend, TrendFit } from './assessed-trend.ts'
-import {
-  fitColumns,
-  type LineFit,
-  levelAt,
-  levelInterval,
-  repeatabilityWorth,
-  type ScatterPrior,
-  slopeInterval,
-  smallestRealChange,
-  smallestRealChangeOf,
-} from './fit.ts'
+/** The trend of each measure at each foot, and at all feet together: line, verdict, position, forecast. */
+import type { Horse } from '../casebook/model.ts'
+import { dayOf, daysPerMonth, type PlainDate } from '../hoof/dates.ts'
+import { type Foot, feet } from '../hoof/feet.ts'
+import type { AnyMeasureId } from '../hoof/measures.ts'
+import type { PaceChange, Trend, TrendFit, TrendReading } from './assessed-trend.ts'
+import { columnForTrend } from './chosen-column.ts'
+import { allMeasures, type Columns } from './columns.ts'
+import { discovered } from './discovery.ts'
 import { forecastOf } from './forecast.ts'
-import { paceOver, recentFit } from './pace.ts'
-import { scaleOf } from './scale.ts'
-import { disagree, pullsMost } from './second-opinion.ts'
-import type { Series } from './series.ts'
-import { wouldSettle } from './settle.ts'
-import type { Target } from './targets.ts'
-import { theilSenOfColumns } from './theil-sen.ts'
-import { verdictOf } from './verdict.ts'
+import { lineOf } from './line.ts'
+import { type Course, type Place, without } from './model/course.ts'
+import { courseOfAllFeet, courseOfFoot, type FootOrAll, type ReadCourse } from './model/courses.ts'
+import { type CourseFit, fitCourse, levelAt, levelSd, readingSd, slopeSd } from './model/fit.ts'
+import { type Learned, type LearnedMeasure, learnedOf, scatterFor } from './model/learned.ts'
+import { outliersOf } from './model/outliers.ts'
+import { changedPace } from './pace.ts'
+import { t975, tBelow } from './student.ts'
+import { noTarget, type Target, targetOf } from './targets.ts'
+import { fewestMonths, positionAt, positionOf, verdictOf } from './verdict.ts'
 
-/** Where further visits would fall: the next one, then one a trim cycle. */
-export interface VisitsAhead {
-  readonly next: PlainDate
-  readonly nextDay: number
-  readonly cycleDays: number
+/** A course as it was judged: without what no error explains, fitted under what the practice teaches. */
+export interface Judged<F extends FootOrAll = FootOrAll> {
+  readonly foot: F
+  readonly course: ReadCourse
+  /** What is fitted. */
+  readonly used: Course
+  readonly leftOut: readonly Place[]
+  readonly learned: LearnedMeasure
+  readonly fit: CourseFit | null
 }
 
-/** @param isHeld whether a caution that holds the plan stands over the foot */
-export function trendOf(series: Series, target: Target, isHeld: boolean, ahead: VisitsAhead): Trend {
-  const { column, days, values } = series
-  const n = days.length
-  const scale = scaleOf(series)
-  const prior: ScatterPrior = { sd: scale.sd, worth: repeatabilityWorth }
-  const whole = fitColumns(days, values, 0, n, prior)
-  const lastDays = days.subarray(-paceOver)
-  const lastValues = values.subarray(-paceOver)
-  const recent = whole === null ? null : recentFit(whole, days, values, prior)
-  const used = recent ?? whole
-  const usedDays = recent === null ? days : lastDays
-  const lastDay = days[n - 1] ?? 0
-  const span = lastDay - (usedDays[0] ?? 0)
-  const judged =
-    used === null ? 'too early to tell' : verdictOf(used, lastDay, span, target.band, scale.matters)
-  const verdict = isHeld && judged === 'on target' ? 'held' : judged
-  const first = values[0] ?? Number.NaN
-  const last = values[n - 1] ?? Number.NaN
-  const real = whole === null ? smallestRealChangeOf(scale.sd) : smallestRealChange(whole)
-  const wholeSlope = whole === null ? null : medianSlope(days, values, whole)
-  const wholeFit = whole === null ? null : trendFit(whole, days, wholeSlope ?? whole.slope)
+export function judge<F extends FootOrAll>(foot: F, course: ReadCourse, learned: Learned): Judged<F> {
+  const taught = learnedOf(learned, course.family, course.measure, foot)
+  const scatter = scatterFor(taught, course.sd)
+  const leftOut = outliersOf(course, scatter.variances)
+  const used = without(course, leftOut)
+  return { foot, course, used, leftOut, learned: taught, fit: fitCourse(used, scatter) }
+}
+
+/** The one course of each foot and measure that was read, in order of feet, then measures. */
+export const judgedFeet = (horse: Horse, columns: Columns, learned: Learned): readonly Judged<Foot>[] =>
+  feet.flatMap((foot) =>
+    allMeasures.flatMap((measure) => {
+      const column = columnForTrend(columns, foot, measure)
+      const course = column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure)
+      return course === null ? [] : [judge(foot, course, learned)]
+    }),
+  )
+
+/** All feet together, where two feet have a course of one family. */
+export const judgedTogether = (
+  horse: Horse,
+  columns: Columns,
+  of: readonly Judged<Foot>[],
+  learned: Learned,
+): readonly Judged<'all'>[] =>
+  allMeasures.flatMap((measure) => {
+    const family = of.find(({ course }) => course.measure === measure)?.course.family
+    const course = family === undefined ? null : courseOfAllFeet(horse, columns, family, measure)
+    return course === null ? [] : [judge('all' as const, course, learned)]
+  })
+
+interface TrendsOf {
+  readonly horse: Horse
+  readonly columns: Columns
+  readonly heldFeet: readonly Foot[]
+  readonly asOf: PlainDate
+}
+
+/** Share of false claims among what is told to move clearly. */
+const falseDiscoveries = 0.1
+
+/** Trends of single feet and of all together, with those marked that clearly move. */
+export function trendsOf(
+  of: TrendsOf,
+  single: readonly Judged<Foot>[],
+  together: readonly Judged<'all'>[],
+): { readonly trends: readonly Trend[]; readonly together: readonly Trend<'all'>[] } {
+  const trends = single.flatMap((one) => {
+    const target = targetOf(of.horse, one.foot, one.course.measure)
+    return trendOf(of, one, target, of.heldFeet.includes(one.foot)) ?? []
+  })
+  const all = together.flatMap(
+    (one) => trendOf(of, one, commonTarget(of.horse, one.course.measure), of.heldFeet.length > 0) ?? [],
+  )
+  const tested = [...trends, ...all].filter(({ chance }) => chance < 1)
+  const found = discovered(
+    tested.map(({ chance }) => chance),
+    falseDiscoveries,
+  )
+  const clear = new Set<object>(tested.filter((_, i) => found[i] === true))
   return {
-    foot: column.foot,
-    measure: column.measure,
-    stage: column.stage,
-    source: column.family,
+    trends: trends.map((trend) => ({ ...trend, isClear: clear.has(trend) })),
+    together: all.map((trend) => ({ ...trend, isClear: clear.has(trend) })),
+  }
+}
+
+/** The target of all feet together: where it is the same at each. */
+function commonTarget(horse: Horse, measure: AnyMeasureId): Target {
+  const [first, ...others] = feet.map((foot) => targetOf(horse, foot, measure))
+  const same = others.every(({ band }) => band?.low === first?.band?.low && band?.high === first?.band?.high)
+  return same && first !== undefined ? first : noTarget
+}
+
+function trendOf<F extends FootOrAll>(
+  { columns, asOf }: TrendsOf,
+  judged: Judged<F>,
+  { band, from: targetFrom }: Target,
+  isHeld: boolean,
+): Omit<Trend<F>, 'isClear'> | null {
+  const { course, fit, used, learned } = judged
+  const { points, leftOut, n } = readingsOf(judged, columns)
+  const [first] = points
+  const last = points.at(-1)
+  if (first === undefined || last === undefined) return null
+  const readFrom = columns.visits[firstPlace(used)]?.date ?? first.date
+  const readTo = columns.visits[lastPlace(used)]?.date ?? last.date
+  const months = (dayOf(readTo) - dayOf(readFrom)) / daysPerMonth
+  const single = Math.hypot(learned.e, learned.u) * course.sd
+  const position = fit === null ? positionAt(last.value, single, learned.worth, band) : positionOf(fit, band)
+  const from = columns.visits[0]?.date ?? first.date
+  return {
+    foot: judged.foot,
+    measure: course.measure,
+    stage: course.stage,
+    family: course.family,
     n,
-    get points() {
-      return series.points()
-    },
+    points,
+    leftOut,
     first,
     last,
-    change: last - first,
-    smallestRealChange: real,
-    changeIsReal: n > 1 && Math.abs(last - first) >= real,
-    whole: wholeFit,
-    fit: recent === null ? wholeFit : trendFit(recent, lastDays, medianSlope(lastDays, lastValues, recent)),
-    target: target.band,
-    targetFrom: target.from,
-    verdict,
-    wouldSettle:
-      verdict === 'too early to tell'
-        ? wouldSettle(soFar(usedDays, used, scale.sd), scale.matters, ahead, series.firstDay)
-        : null,
-    // No promise for a foot that waits for a vet.
-    forecast: used === null || isHeld ? null : forecastOf(used, series.firstDay, lastDay, target.band),
-    pace: whole === null || recent === null ? null : paceChange(whole, recent, series),
-    secondOpinion:
-      whole === null || wholeSlope === null ? null : secondOpinion(whole, wholeSlope, scale.matters, series),
+    change: last.value - first.value,
+    smallestRealChange:
+      fit === null ? t975(learned.worth) * Math.SQRT2 * single : t975(fit.nu) * Math.SQRT2 * readingSd(fit),
+    matters: course.matters,
+    fit: fit === null ? null : trendFit(fit, from),
+    target: band,
+    targetFrom,
+    verdict: fit === null ? 'too early to tell' : verdictOf(fit, months, band, course.matters),
+    // A foot that waits for a vet is not called well.
+    position: isHeld && (position === 'on target' || position === 'near target') ? 'held' : position,
+    chance:
+      fit === null || months < fewestMonths ? 1 : 2 * tBelow(-Math.abs(fit.slope) / slopeSd(fit), fit.nu),
+    // No promise for it either.
+    forecast:
+      fit === null || isHeld
+        ? null
+        : forecastOf(
+            { fit, slopes: learned.slopes * course.matters, firstDay: dayOf(from), readFrom, readTo, asOf },
+            band,
+          ),
+    pace: fit === null ? null : paceOf(columns, used, fit),
   }
 }
 
-const medianSlope = (days: Float64Array, values: Float64Array, fit: LineFit): number =>
-  theilSenOfColumns(days, values) ?? fit.slope
+/** Place of the visit of the first reading used. */
+function firstPlace({ left, back }: Course): number {
+  for (let i = 0; i < left.length; i++) {
+    if (!Number.isNaN(left[i])) return i
+    if (!Number.isNaN(back[i])) return i + 1
+  }
+  return 0
+}
 
-function trendFit(fit: LineFit, days: Float64Array, medianOfSlopes: number): TrendFit {
-  const lastDay = days[days.length - 1] ?? 0
-  const slope = slopeInterval(fit)
+/** Place of the visit of the last reading used. */
+function lastPlace({ left, back }: Course): number {
+  for (let i = left.length - 1; i >= 0; i--) {
+    if (!Number.isNaN(back[i])) return i + 1
+    if (!Number.isNaN(left[i])) return i
+  }
+  return 0
+}
+
+function readingsOf({ course, used, leftOut }: Judged, { visits }: Columns) {
+  const reading = ({ trim, stage }: Place): TrendReading => {
+    const visit = visits[stage === 'left' ? trim : trim + 1]
+    return {
+      visit: visit?.id ?? '',
+      date: visit?.date ?? '',
+      stage: stage === 'left' ? course.stage : 'before',
+      value: course[stage][trim] ?? Number.NaN,
+    }
+  }
+  const points: TrendReading[] = []
+  let n = 0
+  for (let trim = 0; trim < used.left.length; trim++) {
+    if (!Number.isNaN(used.back[trim])) n++
+    if (Number.isNaN(used.left[trim])) continue
+    n++
+    points.push(reading({ trim, stage: 'left' }))
+  }
+  return { n, points, leftOut: leftOut.map(reading) }
+}
+
+function trendFit(fit: CourseFit, from: PlainDate): TrendFit {
+  const t = t975(fit.nu)
+  const line = lineOf(fit)
+  const half = t * slopeSd(fit)
+  const level = levelAt(fit, fit.to)
+  const around = t * levelSd(fit, fit.to)
   return {
-    fromDay: days[0] ?? 0,
-    n: fit.n,
-    level: fit.level,
-    slope: fit.slope,
-    meanDay: fit.meanDay,
-    sxx: fit.sxx,
-    s: fit.s,
-    nu: fit.nu,
-    t: fit.t,
-    slopePerMonth: fit.slope * daysPerMonth,
-    slopeLow: slope.low * daysPerMonth,
-    slopeHigh: slope.high * daysPerMonth,
-    theilSenPerMonth: medianOfSlopes * daysPerMonth,
-    levelAtLast: levelAt(fit, lastDay),
-    levelAtLastInterval: levelInterval(fit, lastDay),
+    from,
+    level: line.level,
+    levelVariance: line.levelVariance,
+    covariance: line.covariance,
+    slopeVariance: line.slopeVariance,
+    slopePerMonth: fit.slope,
+    slopeLow: fit.slope - half,
+    slopeHigh: fit.slope + half,
+    sd: readingSd(fit),
+    freedom: fit.nu,
+    t,
+    levelAtLast: level,
+    levelAtLastInterval: { low: level - around, high: level + around },
   }
 }
 
-const soFar = (days: Float64Array, fit: LineFit | null, sd: number) => ({
-  n: days.length,
-  days: [...days],
-  fit,
-  sd,
-  nu: fit?.nu ?? repeatabilityWorth + days.length - 2,
-})
+function paceOf({ visits }: Columns, course: Course, fit: CourseFit): PaceChange | null {
+  const halves = changedPace(course, fit)
+  if (halves === null) return null
+  const { later, earlierPerMonth, laterPerMonth } = halves
+  return { sinceVisit: visits[later]?.id ?? '', earlierPerMonth, laterPerMonth }
+}
 
-const perMonth = ({ low, high }: { low: number; high: number }) => ({
-  low: low * daysPerMonth,
-  high: high * daysPerMonth,
-})
-
-const paceChange = (whole: LineFit, recent: LineFit, { points }: Series): PaceChange => ({
-  sinceVisit: points().at(-paceOver)?.visit ?? '',
-  wholePerMonth: whole.slope * daysPerMonth,
-  wholeInterval: perMonth(slopeInterval(whole)),
-  recentPerMonth: recent.slope * daysPerMonth,
-  recentInterval: perMonth(slopeInterval(recent)),
-})
-
-function secondOpinion(
-  fit: LineFit,
-  slope: number,
-  matters: number,
-  { days, points }: Series,
-): SecondOpinion | null {
-  const span = (days[days.length - 1] ?? 0) - (days[0] ?? 0)
-  if (!disagree(fit, slope, span, matters)) return null
-  return {
-    theilSenPerMonth: slope * daysPerMonth,
-    leastSquaresPerMonth: fit.slope * daysPerMonth,
-    visit: points()[pullsMost(fit, points())]?.visit ?? '',
-  }
+/** The line on a day, and its 95 % interval. */
+export function lineOn(fit: TrendFit, date: PlainDate): { value: number; low: number; high: number } {
+  const time = (dayOf(date) - dayOf(fit.from)) / daysPerMonth
+  const value = fit.level + fit.slopePerMonth * time
+  const variance = fit.levelVariance + 2 * time * fit.covariance + time ** 2 * fit.slopeVariance
+  const half = fit.t * Math.sqrt(variance)
+  return { value, low: value - half, high: value + half }
 }

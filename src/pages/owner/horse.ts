@@ -1,6 +1,6 @@
 import type { Horse, Practice, Visit } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
-import type { Assessment, GrowOut } from '../../trend/assessment.ts'
+import { type Assessment, type GrowOut, standingOf } from '../../trend/assessment.ts'
 import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
 import { contactText, vetContact } from '../shared/contact.ts'
 import type { TrendChart } from '../shared/figures.ts'
@@ -193,11 +193,11 @@ function nextText({ nextVisit }: Assessment, format: Formatter): string {
 function ownerChart(assessment: Assessment, format: Formatter): TrendChart | null {
   const { owner: words } = format.words
   const uneven = assessment.trends.some(
-    ({ measure, first }) => measure === 'heel-balance' && Math.abs(first) >= 5,
+    ({ measure, first }) => measure === 'heel-balance' && Math.abs(first.value) >= 5,
   )
   const measure = uneven ? 'heel-balance' : 'toe-angle'
   const trends = assessment.trends.filter(
-    (trend) => trend.measure === measure && trend.source === 'gauge' && trend.n >= 3,
+    (trend) => trend.measure === measure && trend.family === 'gauge' && trend.n >= 3,
   )
   const time = {
     title: words.chartTime,
@@ -211,5 +211,5 @@ function ownerChart(assessment: Assessment, format: Formatter): TrendChart | nul
     chartFoot: (foot, first, last, note) => words.chartApart(foot, bare(first), bare(last), note),
   }
   const said = uneven ? apart : words
-  return trendChart(assessment, trends, format, time, said, (trend) => words.verdicts[trend.verdict])
+  return trendChart(assessment, trends, format, time, said, (trend) => words.verdicts[standingOf(trend)])
 }

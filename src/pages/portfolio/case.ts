@@ -123,24 +123,23 @@ const compared: readonly AnyMeasureId[] = [
 function changesOf({ assessment }: CaseContext): CaseChange[] {
   return compared.flatMap((measure) => {
     const trends = assessment.trends.filter(
-      (trend) => trend.measure === measure && trend.source === 'gauge' && trend.n >= 2,
+      (trend) => trend.measure === measure && trend.family === 'gauge' && trend.points.length >= 2,
     )
     if (trends.length === 0) return []
     const level = measure === 'heel-balance'
-    const moves = trends.map(({ first, last, changeIsReal }) => ({
-      by: level ? Math.abs(last) - Math.abs(first) : last - first,
-      changeIsReal,
+    const moves = trends.map(({ first, last, isClear }) => ({
+      by: level ? Math.abs(last.value) - Math.abs(first.value) : last.value - first.value,
+      isClear,
     }))
-    const count = (which: (move: { by: number; changeIsReal: boolean }) => boolean) =>
-      moves.filter(which).length
+    const count = (which: (move: { by: number; isClear: boolean }) => boolean) => moves.filter(which).length
     return [
       {
         measure,
         mean: moves.reduce((sum, { by }) => sum + by, 0) / moves.length,
         feet: moves.length,
-        up: count(({ by, changeIsReal }) => changeIsReal && by > 0),
-        down: count(({ by, changeIsReal }) => changeIsReal && by < 0),
-        within: count(({ by, changeIsReal }) => !changeIsReal || by === 0),
+        up: count(({ by, isClear }) => isClear && by > 0),
+        down: count(({ by, isClear }) => isClear && by < 0),
+        within: count(({ by, isClear }) => !isClear || by === 0),
       },
     ]
   })

@@ -87,7 +87,7 @@ const lastDayTold = ({ portfolio }: Practice, asOf: PlainDate): PlainDate =>
 /** What can be said on that day. */
 function withheldVisits({ horse, practice, assessment }: HorseInput): Assessment {
   const day = lastDayTold(practice, assessment.asOf)
-  return day === assessment.asOf ? assessment : assess(horse, practice, day)
+  return day === assessment.asOf ? assessment : assess(horse, practice, day, assessment.learned)
 }
 
 /** Knows this horse and every owner of the practice; names of other horses are left to the search of finished pages. */

@@ -1,7 +1,7 @@
 /** What was done and what came of it. */
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId, MeasureId } from '../../hoof/measures.ts'
-import type { Assessment, Trend } from '../../trend/assessment.ts'
+import { type Assessment, standingOf, type Trend } from '../../trend/assessment.ts'
 import type { FindingsGrid, SideDrawing, Table, TrendChart, TrendPanel } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
 import { sideDrawing } from '../shared/side.ts'
@@ -44,7 +44,7 @@ export const planLines = ({ assessment, format, words }: CaseContext): string[] 
 
 /** From the verdicts of measures with a band alone: what has no band can neither be met nor missed. */
 export function outcomeOf(assessment: Assessment): Outcome {
-  const verdicts = assessment.trends.filter(({ target }) => target !== null).map(({ verdict }) => verdict)
+  const verdicts = assessment.trends.filter(({ target }) => target !== null).map(standingOf)
   const good = verdicts.some((verdict) => verdict === 'on target' || verdict === 'improving')
   const bad = verdicts.includes('worsening')
   if (good && bad) return 'mixed'
@@ -73,7 +73,14 @@ export function chartsOf({ assessment, practice, format, timeOf, time, words }: 
   const said = { ...words, chartHead: time.chartHead, chartSays: time.chartSays }
   return charted.flatMap((measure) => {
     const trends = gaugeTrends(assessment, measure).filter(({ n }) => n >= 3)
-    const chart = trendChart(assessment, trends, format, view, said, (trend) => words.verdicts[trend.verdict])
+    const chart = trendChart(
+      assessment,
+      trends,
+      format,
+      view,
+      said,
+      (trend) => words.verdicts[standingOf(trend)],
+    )
     return chart === null ? [] : { ...chart, panels: chart.panels.map(withEvenLine) }
   })
 }
@@ -90,7 +97,7 @@ function withEvenLine(panel: TrendPanel): TrendPanel {
 }
 
 const gaugeTrends = (assessment: Assessment, measure: AnyMeasureId): Trend[] =>
-  assessment.trends.filter((trend) => trend.measure === measure && trend.source === 'gauge')
+  assessment.trends.filter((trend) => trend.measure === measure && trend.family === 'gauge')
 
 /** Shown in the table whatever they did; others where they moved or have a band. */
 export const shownAlways: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance', 'heel-gap']
@@ -98,7 +105,8 @@ export const shownAlways: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 
 export function trendsTable({ assessment, format, words }: CaseContext): Table | null {
   const shown = assessment.trends.filter(
     (trend) =>
-      trend.n >= 2 && (shownAlways.includes(trend.measure) || trend.changeIsReal || trend.target !== null),
+      trend.points.length >= 2 &&
+      (shownAlways.includes(trend.measure) || trend.isClear || trend.target !== null),
   )
   if (shown.length === 0) return null
   return {
@@ -111,9 +119,9 @@ export function trendsTable({ assessment, format, words }: CaseContext): Table |
         format.foot(trend.foot),
         format.name(trend.measure),
         String(trend.n),
-        text(trend.first),
-        text(trend.last),
-        `${change}, ${trend.changeIsReal ? words.real : words.within}`,
+        text(trend.first.value),
+        text(trend.last.value),
+        `${change}, ${trend.isClear ? words.clear : words.unclear}`,
         format.fine(trend.measure, trend.smallestRealChange),
         trend.fit === null
           ? words.noSlope
@@ -121,7 +129,7 @@ export function trendsTable({ assessment, format, words }: CaseContext): Table |
               format.rate(trend.measure, trend.fit.slopePerMonth),
               format.interval(trend.measure, trend.fit.slopeLow, trend.fit.slopeHigh),
             ),
-        words.verdicts[trend.verdict],
+        words.verdicts[standingOf(trend)],
       ]
     }),
   }

@@ -1,5 +1,5 @@
 /** "What changed, and is it real?": the real changes, charts, growth apart from trims, all other measures. */
-import type { Trend } from '../../trend/assessment.ts'
+import { standingOf, type Trend } from '../../trend/assessment.ts'
 import type { Table } from '../shared/figures.ts'
 import { chartedMeasures, type MeasureChart, measureChart } from './charts.ts'
 import { type GrowthView, growthByWall } from './growth.ts'
@@ -57,23 +57,23 @@ export function changedPart(of: HorseCase, remarks: readonly string[]): ChangedP
   }
 }
 
-/** Changes beyond measuring error since the first reading: charted measures first, then the greatest against its error. */
+/** What clearly moves: charted measures first, then the greatest change against its error. */
 function realChanges(of: HorseCase): readonly Change[] {
   const { format, words } = of
   const weight = ({ change, smallestRealChange }: Trend) => Math.abs(change) / smallestRealChange
   const rank = ({ measure }: Trend) => ((chartedMeasures as readonly string[]).includes(measure) ? 0 : 1)
   return of.assessment.trends
-    .filter(({ n, changeIsReal }) => n > 1 && changeIsReal)
+    .filter(({ isClear }) => isClear)
     .toSorted((a, b) => rank(a) - rank(b) || weight(b) - weight(a))
     .map((trend) => ({
       name: words.horse.changedOf(footTitle(of, trend.foot), format.name(trend.measure)),
       href: measureHref(trend.measure),
       text: words.horse.changedTo(
-        format.measure(trend.measure, trend.first),
-        format.measure(trend.measure, trend.last),
+        format.measure(trend.measure, trend.first.value),
+        format.measure(trend.measure, trend.last.value),
         format.change(trend.measure, trend.change),
-        format.date(trend.points[0]?.date ?? ''),
-        of.assessmentWords.verdicts[trend.verdict],
+        format.date(trend.first.date),
+        of.assessmentWords.standings[standingOf(trend)],
       ),
     }))
 }
@@ -85,8 +85,12 @@ function otherMeasures(of: HorseCase, trends: readonly Trend[]): readonly OtherM
     return {
       measure: measureLink(of, id),
       short: those
-        .map(({ foot, last, verdict }) =>
-          of.words.horse.inShort(foot, of.format.measure(id, last), of.assessmentWords.verdicts[verdict]),
+        .map((trend) =>
+          of.words.horse.inShort(
+            trend.foot,
+            of.format.measure(id, trend.last.value),
+            of.assessmentWords.standings[standingOf(trend)],
+          ),
         )
         .join('; '),
       feet: those.map((trend) => trendView(of, trend)),

@@ -1,7 +1,7 @@
 /** Charts of a measure at four feet, each with a title that says what was found. */
 import { daysBetween } from '../../hoof/dates.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { Trend } from '../../trend/assessment.ts'
+import { standingOf, type Trend } from '../../trend/assessment.ts'
 import type { Table, TrendChart } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { type ChartWords, type TimeView, trendChart } from '../shared/trend-chart.ts'
@@ -25,7 +25,7 @@ export interface MeasureChart {
 export function measureChart(of: HorseCase, measure: AnyMeasureId): MeasureChart | null {
   const { assessment, format, words, assessmentWords } = of
   const trends = assessment.trends.filter((trend) => trend.measure === measure)
-  if (!trends.some(({ n }) => n > 1)) return null
+  if (!trends.some(({ points }) => points.length > 1)) return null
   const time: TimeView = {
     title: words.chart.time,
     at: (date) => ({ date }),
@@ -37,7 +37,7 @@ export function measureChart(of: HorseCase, measure: AnyMeasureId): MeasureChart
     format,
     time,
     chartWords(of),
-    (trend) => assessmentWords.verdicts[trend.verdict],
+    (trend) => assessmentWords.standings[standingOf(trend)],
   )
   if (chart === null) return null
   return {
@@ -57,10 +57,10 @@ const chartWords = ({ words }: HorseCase): ChartWords => ({
   chartStages: words.chart.stages,
 })
 
-/** `Right hind heel balance: 6 mm to 2 mm in 5 months`: the foot that moved most beyond its measuring error. */
+/** `Right hind heel balance: 6 mm to 2 mm in 5 months`: the foot that clearly moved most. */
 function findingTitle(of: HorseCase, measure: AnyMeasureId, trends: readonly Trend[]): string {
   const { format, words } = of
-  const moved = trends.filter(({ n, changeIsReal }) => n > 1 && changeIsReal)
+  const moved = trends.filter(({ isClear }) => isClear)
   const weight = ({ change, smallestRealChange }: Trend) => Math.abs(change) / smallestRealChange
   const most = moved.toSorted((a, b) => weight(b) - weight(a))[0]
   if (most === undefined) {
@@ -70,11 +70,11 @@ function findingTitle(of: HorseCase, measure: AnyMeasureId, trends: readonly Tre
   const said = [
     footTitle(of, most.foot),
     format.name(measure),
-    format.measure(measure, most.first),
-    format.measure(measure, most.last),
+    format.measure(measure, most.first.value),
+    format.measure(measure, most.last.value),
     format.span(spanOf(most)),
   ] as const
   return moved.length === 1 ? words.chart.oneChanged(...said) : words.chart.someChanged(...said, moved.length)
 }
 
-const spanOf = ({ points }: Trend): number => daysBetween(points[0]?.date ?? '', points.at(-1)?.date ?? '')
+const spanOf = ({ first, last }: Trend): number => daysBetween(first.date, last.date)

@@ -49,11 +49,11 @@ export function heelState(trends: readonly Trend[], foot: Foot): HeelState | nul
   const balance = of('heel-balance')
   if (balance === undefined) return null
   const { low, high } = balance.target ?? { low: null, high: null }
-  const { last } = balance
+  const last = balance.last.value
   return {
     foot,
     balance: last,
-    tilt: of('heel-tilt')?.last ?? null,
+    tilt: of('heel-tilt')?.last.value ?? null,
     within: (low === null || last >= low) && (high === null || last <= high),
   }
 }

@@ -1,7 +1,7 @@
 /** "How each foot stands": the four feet as seen from above, the pairs, the heels. */
 import { type Foot, feet, pairs } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { CautionLevel, PairComparison, Trend } from '../../trend/assessment.ts'
+import { type CautionLevel, type PairComparison, standingOf, type Trend } from '../../trend/assessment.ts'
 import { cautionLevels, standingCautions } from '../shared/caution-lines.ts'
 import type { LevelDrawing, SideDrawing } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
@@ -98,25 +98,22 @@ function numberOf(
   const { format, words } = of
   const trend = trends.find((one) => one.foot === foot && one.measure === id)
   if (trend === undefined) return []
-  const moved = trend.n > 1
-  const date = format.shortDate(trend.points[0]?.date ?? '')
+  const moved = trend.points.length > 1
+  const date = format.shortDate(trend.first.date)
+  const last = trend.last.value
   const heels = id === 'heel-balance'
   return [
     {
       measure: measureLink(of, id),
-      value: heels ? format.length(Math.abs(trend.last)) : format.measure(id, trend.last),
-      side: heels ? heelSide(of, trend.last) : null,
+      value: heels ? format.length(Math.abs(last)) : format.measure(id, last),
+      side: heels ? heelSide(of, last) : null,
       since: !moved
         ? null
         : heels
-          ? words.horse.heelsWere(heelText(of, trend.first), date)
+          ? words.horse.heelsWere(heelText(of, trend.first.value), date)
           : words.trend.sinceFirst(format.change(id, trend.change), date),
-      sure: !moved
-        ? words.trend.firstReading
-        : trend.changeIsReal
-          ? words.trend.isReal
-          : words.trend.isWithin,
-      verdict: verdictView(of, trend.verdict),
+      sure: !moved ? words.trend.firstReading : trend.isClear ? words.trend.isClear : words.trend.isUnclear,
+      verdict: verdictView(of, standingOf(trend)),
     },
   ]
 }

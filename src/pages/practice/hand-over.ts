@@ -70,7 +70,7 @@ function readingRow(of: HorseCase, id: AnyMeasureId, lastVisit: string): readonl
   const { format, assessment } = of
   const trends = assessment.trends.filter(({ measure }) => measure === id)
   if (trends.length === 0) return []
-  const dates = new Set(trends.map(({ points }) => points.at(-1)?.date ?? ''))
+  const dates = new Set(trends.map(({ last }) => last.date))
   const [date = ''] = dates
   const old = dates.size === 1 && date !== lastVisit
   const unit = format.unit(id)
@@ -91,11 +91,11 @@ function readingRow(of: HorseCase, id: AnyMeasureId, lastVisit: string): readonl
 
 function readingCell({ format }: HorseCase, trend: Trend | undefined, date: string): string {
   if (trend === undefined) return ''
-  const { measure, last, change, changeIsReal, n, points } = trend
-  const read = points.at(-1)?.date ?? ''
-  const moved = n > 1 ? [`${format.changeFigure(measure, change)}${changeIsReal ? '*' : ''}`] : []
+  const { measure, change, isClear, points } = trend
+  const { date: read, value } = trend.last
+  const moved = points.length > 1 ? [`${format.changeFigure(measure, change)}${isClear ? '*' : ''}`] : []
   const when = read === date ? [] : [`(${format.shortDate(read)})`]
-  return [format.figure(measure, last), ...moved, ...when].join(' ')
+  return [format.figure(measure, value), ...moved, ...when].join(' ')
 }
 
 const carried: ReadonlySet<Trend['verdict']> = new Set(['improving', 'worsening', 'rising', 'falling'])
@@ -110,7 +110,7 @@ function trendLines({ assessment, format, words, assessmentWords }: HorseCase): 
             format.name(measure),
             format.rate(measure, fit.slopePerMonth),
             format.interval(measure, fit.slopeLow, fit.slopeHigh),
-            assessmentWords.verdicts[verdict],
+            assessmentWords.standings[verdict],
           ),
         ],
   )

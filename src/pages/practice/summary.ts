@@ -2,7 +2,7 @@
 import type { Visit } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
-import type { Trend, Verdict } from '../../trend/assessment.ts'
+import { type Standing, standingOf, type Trend } from '../../trend/assessment.ts'
 import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { heelText } from './drawings.ts'
@@ -15,8 +15,8 @@ import { ownerName } from './profile.ts'
 export const filterTags = ['caution', 'overdue', 'worsening', 'improving', 'finding'] as const
 type FilterTag = (typeof filterTags)[number]
 
-/** Verdicts in the order in which the state names them. */
-const verdictOrder: readonly Verdict[] = [
+/** In the order in which the state names them. */
+const standingOrder: readonly Standing[] = [
   'worsening',
   'improving',
   'on target',
@@ -24,6 +24,8 @@ const verdictOrder: readonly Verdict[] = [
   'steady',
   'rising',
   'falling',
+  'not worsening',
+  'not improving',
   'too early to tell',
 ]
 
@@ -64,15 +66,15 @@ function stateText(of: HorseCase): string {
     const named = feet.filter((foot) => stops.some((stop) => stop.feet.includes(foot)))
     return w.stateStop(format.list(named.map((foot) => format.foot(foot))))
   }
-  const several = assessment.trends.filter(({ n }) => n > 1)
+  const several = assessment.trends.filter(({ points }) => points.length > 1)
   if (several.length === 0) return w.stateNew
-  const parts = verdictOrder.flatMap((verdict) => {
-    const those = several.filter((trend) => trend.verdict === verdict)
+  const parts = standingOrder.flatMap((standing) => {
+    const those = several.filter((trend) => standingOf(trend) === standing)
     const [only] = those
     if (only === undefined) return []
-    if (verdict === 'worsening' && those.length === 1)
+    if (standing === 'worsening' && those.length === 1)
       return [w.worst(format.foot(only.foot), format.name(only.measure))]
-    return [w.state[verdict](those.length)]
+    return [w.state[standing](those.length)]
   })
   return w.stateOf(parts.join(', '))
 }
@@ -106,11 +108,13 @@ function readingChanges(of: HorseCase, last: Visit): readonly string[] {
   const weight = (trend: Trend) => Math.abs(step(trend)) / trend.smallestRealChange
   const rank = ({ measure }: Trend) => (telling.includes(measure) ? 0 : 1)
   return of.assessment.trends
-    .filter((trend) => trend.n > 1 && trend.points.at(-1)?.visit === last.id && weight(trend) >= 1)
+    .filter(
+      (trend) => trend.points.length > 1 && trend.points.at(-1)?.visit === last.id && weight(trend) >= 1,
+    )
     .filter((trend) => telling.includes(trend.measure) || isMeasureId(trend.measure))
     .toSorted((a, b) => rank(a) - rank(b) || weight(b) - weight(a))
     .map((trend) => {
-      const [from, to] = [trend.points.at(-2)?.value ?? 0, trend.last].map((value) =>
+      const [from, to] = [trend.points.at(-2)?.value ?? 0, trend.last.value].map((value) =>
         trend.measure === 'heel-balance' ? heelText(of, value) : of.format.measure(trend.measure, value),
       )
       return of.words.front.changeReal(

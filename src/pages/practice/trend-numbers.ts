@@ -1,6 +1,6 @@
 /** From the readings to what the page says of a measure, step by step with the numbers: a row a step, a column a foot. */
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { Trend } from '../../trend/assessment.ts'
+import { standingOf, type Trend } from '../../trend/assessment.ts'
 import type { Table } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
@@ -40,7 +40,7 @@ function visitsOf(trends: readonly Trend[]): readonly Trend['points'][number][] 
 
 function seriesStep({ words }: HorseCase): Step {
   const w = words.trend
-  return [w.readings, ({ n, stage, source }) => w.series(n, w.stage[stage], w.source[source])]
+  return [w.readings, ({ n, stage, family }) => w.series(n, w.stage[stage], w.source[family])]
 }
 
 function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly Step[] {
@@ -48,16 +48,17 @@ function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly
   const fine = (value: number) => format.fine(measure, value)
   const between = (low: number, high: number) => format.interval(measure, low, high)
   return [
-    [w.change, ({ n, change }) => (n > 1 ? format.change(measure, change) : null)],
+    [w.change, ({ points, change }) => (points.length > 1 ? format.change(measure, change) : null)],
+    [w.smallest, ({ smallestRealChange }) => fine(smallestRealChange)],
+    [w.scatter, ({ fit }) => fit && fine(fit.sd)],
+    [w.freedom, ({ fit }) => fit && String(fit.freedom)],
     [
-      w.smallest,
-      ({ smallestRealChange, whole }) =>
-        whole === null
-          ? w.smallestPrior(fine(smallestRealChange))
-          : w.smallestText(fine(smallestRealChange), whole.t.toFixed(2), fine(whole.s)),
+      w.leftOut,
+      ({ leftOut }) =>
+        leftOut.length === 0
+          ? null
+          : format.list(leftOut.map(({ date, value }) => `${fine(value)} (${format.shortDate(date)})`)),
     ],
-    [w.scatter, ({ fit }) => fit && fine(fit.s)],
-    [w.freedom, ({ fit }) => fit && w.freedomText(String(fit.nu), fit.n)],
     [w.slope, ({ fit }) => fit && format.rate(measure, fit.slopePerMonth)],
     [w.slopeInterval, ({ fit }) => fit && between(fit.slopeLow, fit.slopeHigh)],
     [
@@ -68,7 +69,6 @@ function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly
         return w.levelText(fine(fit.levelAtLast), between(low, high))
       },
     ],
-    [w.median, ({ fit }) => fit && format.rate(measure, fit.theilSenPerMonth)],
   ]
 }
 
@@ -83,10 +83,6 @@ function judgingSteps({ format, words }: HorseCase, measure: AnyMeasureId): read
           : w.targetBand(format.band(measure, target), w.targetFrom[targetFrom]),
     ],
     [w.forecast, ({ forecast }) => (forecast?.kind === 'date' ? w.forecastText : null)],
-    [
-      w.verdict,
-      ({ fit, verdict }) =>
-        fit === null && verdict === 'too early to tell' ? w.oneReading : w.verdictText[verdict],
-    ],
+    [w.verdict, (trend) => w.verdictText[standingOf(trend)]],
   ]
 }

@@ -1,6 +1,6 @@
 /** What is said of one measure at one foot. Claims no more than the engine does. */
-import type { Trend, Verdict } from '../../trend/assessment.ts'
-import { dateOfVisit, footTitle, type HorseCase, type Link, measureLink } from './horse-case.ts'
+import { type Standing, standingOf, type Trend } from '../../trend/assessment.ts'
+import { footTitle, type HorseCase, type Link, measureLink } from './horse-case.ts'
 
 export interface VerdictView {
   readonly text: string
@@ -15,7 +15,7 @@ export interface TrendView {
   readonly sentences: readonly string[]
 }
 
-const tones: Readonly<Record<Verdict, VerdictView['tone']>> = {
+const tones: Readonly<Record<Standing, VerdictView['tone']>> = {
   'on target': 'good',
   held: 'plain',
   improving: 'good',
@@ -23,40 +23,32 @@ const tones: Readonly<Record<Verdict, VerdictView['tone']>> = {
   steady: 'plain',
   rising: 'plain',
   falling: 'plain',
+  'not worsening': 'plain',
+  'not improving': 'plain',
   'too early to tell': 'early',
 }
 
-export const verdictView = (of: HorseCase, verdict: Verdict): VerdictView => ({
-  text: of.assessmentWords.verdicts[verdict],
-  tone: tones[verdict],
+export const verdictView = (of: HorseCase, standing: Standing): VerdictView => ({
+  text: of.assessmentWords.standings[standing],
+  tone: tones[standing],
 })
 
 export const trendView = (of: HorseCase, trend: Trend): TrendView => ({
   foot: footTitle(of, trend.foot),
   measure: measureLink(of, trend.measure),
-  verdict: verdictView(of, trend.verdict),
+  verdict: verdictView(of, standingOf(trend)),
   sentences: trendSentences(of, trend),
 })
 
 /** What changed, where it goes, when it gets there, and what casts doubt on that. */
 function trendSentences(of: HorseCase, trend: Trend): readonly string[] {
   const { assessmentWords, format } = of
-  const { measure, pace, secondOpinion } = trend
+  const { measure, pace } = trend
   return [
     changeSentence(of, trend),
-    assessmentWords.verdictSentence(trend, format),
+    assessmentWords.standingSentence(trend, format),
     ...forecastSentence(of, trend),
     ...(pace === null ? [] : [assessmentWords.paceSentence(pace, measure, format)]),
-    ...(secondOpinion === null
-      ? []
-      : [
-          assessmentWords.secondOpinionSentence(
-            secondOpinion,
-            format.date(dateOfVisit(of, secondOpinion.visit)),
-            measure,
-            format,
-          ),
-        ]),
   ]
 }
 
@@ -69,22 +61,13 @@ export const forecastSentence = (
     ? []
     : [assessmentWords.forecastSentence(forecast, measure, format)]
 
-const sinceDate = ({ format }: HorseCase, trend: Trend) => format.date(trend.points[0]?.date ?? '')
-
-/** The line surely moves, though first and last alone may not differ for sure. */
-const movingVerdicts: ReadonlySet<Verdict> = new Set(['improving', 'worsening', 'rising', 'falling'])
-
-function changeSentence(of: HorseCase, trend: Trend): string {
-  const { format, words } = of
-  const { measure, first, last, change, smallestRealChange } = trend
-  if (trend.n < 2) return words.trend.one(format.measure(measure, last), sinceDate(of, trend))
-  const moves = movingVerdicts.has(trend.verdict)
-  const sentence = trend.changeIsReal ? words.trend.real : moves ? words.trend.withinYet : words.trend.within
-  return sentence(
-    format.measure(measure, first),
-    sinceDate(of, trend),
-    format.measure(measure, last),
+function changeSentence({ format, words }: HorseCase, trend: Trend): string {
+  const { measure, first, last, change, points } = trend
+  if (points.length < 2) return words.trend.one(format.measure(measure, last.value), format.date(first.date))
+  return words.trend.moved(
+    format.measure(measure, first.value),
+    format.date(first.date),
+    format.measure(measure, last.value),
     format.change(measure, change),
-    format.fine(measure, smallestRealChange),
   )
 }

@@ -3,7 +3,7 @@ import type { Stage } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading } from '../../trend/assessment.ts'
-import { smallestRealChangeOf } from '../../trend/fit.ts'
+import { z975 } from '../../trend/student.ts'
 import { capital } from '../shared/format.ts'
 import { type HorseCase, measureHref } from './horse-case.ts'
 
@@ -75,11 +75,9 @@ function bothOf(readings: readonly AssessedReading[], foot: Foot): Both {
   return { before: of('before'), after: of('after') }
 }
 
-/** What the two readings must differ by: engine section 3, from the scatter of each. */
+/** What the two readings must differ by, from the scatter of each: 95 %. */
 const limitOf = ({ before, after }: Both): number | null =>
-  before === null || after === null
-    ? null
-    : smallestRealChangeOf(Math.sqrt((before.sd ** 2 + after.sd ** 2) / 2))
+  before === null || after === null ? null : z975 * Math.hypot(before.sd, after.sd)
 
 function cellOf({ format, words }: HorseCase, id: AnyMeasureId, both: Both): VisitCell | null {
   const { before, after } = both

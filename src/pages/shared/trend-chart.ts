@@ -1,6 +1,6 @@
-import type { PlainDate } from '../../hoof/dates.ts'
-import { addDays } from '../../hoof/dates.ts'
+import { addDays, daysBetween, type PlainDate } from '../../hoof/dates.ts'
 import type { AssessedReading, Assessment, Trend } from '../../trend/assessment.ts'
+import { lineOn } from '../../trend/trends.ts'
 import type { ChartTime, TrendChart, TrendPanel } from './figures.ts'
 import type { Formatter } from './format.ts'
 import { nameOf } from './format.ts'
@@ -51,8 +51,8 @@ export function trendChart(
         .map((trend) =>
           words.chartFoot(
             format.foot(trend.foot),
-            format.measure(trend.measure, trend.first),
-            format.measure(trend.measure, trend.last),
+            format.measure(trend.measure, trend.first.value),
+            format.measure(trend.measure, trend.last.value),
             notes(trend),
           ),
         )
@@ -80,7 +80,7 @@ function readingsOf(
   const all = assessment.readings.filter(({ measure }) => measure === first?.measure)
   return trends.map((trend) =>
     all.filter(
-      ({ foot, source }) => foot === trend.foot && (source === 'photo') === (trend.source === 'photo'),
+      ({ foot, source }) => foot === trend.foot && (source === 'photo') === (trend.family === 'photo'),
     ),
   )
 }
@@ -116,7 +116,6 @@ function panel(
   note: string,
 ): TrendPanel {
   const used = new Set(trend.points.map(({ visit }) => visit))
-  const start = trend.points[0]?.date
   return {
     foot: trend.foot,
     label: format.foot(trend.foot),
@@ -128,7 +127,7 @@ function panel(
       used: stage === trend.stage && used.has(visit),
     })),
     sawTooth: format.unit(trend.measure) === format.units && trend.measure !== 'heel-balance',
-    line: trend.fit && start !== undefined ? fitted(trend, start, time, scale) : [],
+    line: fitted(trend, time, scale),
     band: trend.target && {
       low: trend.target.low === null ? null : trend.target.low / scale,
       high: trend.target.high === null ? null : trend.target.high / scale,
@@ -145,19 +144,13 @@ function panel(
   }
 }
 
-/** The fitted line over the readings it rests on, with the 95 % interval of the level (engine, section 3). */
-function fitted({ fit, points }: Trend, start: PlainDate, time: TimeView, scale: number): TrendPanel['line'] {
-  const last = points[points.length - 1]?.day
-  if (fit === null || last === undefined) return []
+/** The fitted line over the readings it rests on, with the 95 % interval of the level. */
+function fitted({ fit, first, last }: Trend, time: TimeView, scale: number): TrendPanel['line'] {
+  if (fit === null) return []
+  const days = daysBetween(first.date, last.date)
   return Array.from({ length: lineSteps + 1 }, (_, i) => {
-    const day = Math.round(fit.fromDay + ((last - fit.fromDay) * i) / lineSteps)
-    const value = fit.level + fit.slope * day
-    const half = fit.t * fit.s * Math.sqrt(1 / fit.n + (day - fit.meanDay) ** 2 / fit.sxx)
-    return {
-      at: time.at(addDays(start, day)),
-      value: value / scale,
-      low: (value - half) / scale,
-      high: (value + half) / scale,
-    }
+    const date = addDays(first.date, Math.round((days * i) / lineSteps))
+    const { value, low, high } = lineOn(fit, date)
+    return { at: time.at(date), value: value / scale, low: low / scale, high: high / scale }
   })
 }

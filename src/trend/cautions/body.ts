@@ -3,6 +3,7 @@ import type { Horse } from '../../casebook/model.ts'
 import { daysBetween, daysPerMonth, type PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { NextVisit } from '../assessed-care.ts'
+import { weightSd } from '../derived.ts'
 import type { CareRecord } from './record.ts'
 import { type Look, type Moment, sign } from './sign.ts'
 
@@ -18,10 +19,8 @@ const score =
 
 /** Share of the weight whose loss in a month counts. */
 const lossShare = 0.05
-/** Scatter of one reading of a weigh tape, kg, as a standard deviation. Common practice, no source. */
-const tapeSd = 5
 /** Beyond this two tapings differ by more than the tape's error, kg: 95 % of differences. */
-const tapeError = 1.96 * Math.SQRT2 * tapeSd
+const tapeError = 1.96 * Math.SQRT2 * weightSd
 
 type Loss = {
   readonly before: number

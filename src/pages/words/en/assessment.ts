@@ -15,9 +15,8 @@ import type {
   NextVisit,
   PaceChange,
   Plan,
-  SecondOpinion,
+  Standing,
   Trend,
-  Verdict,
 } from '../../../trend/assessment.ts'
 import type { Formats } from '../formats.ts'
 
@@ -30,12 +29,12 @@ const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
     `${f.name(measure)}, ${stage} the trim: ${f.measure(measure, entered)} by hand, ${f.measure(measure, photo)} from the photo, a difference of ${f.change(measure, difference)}, ${explained ? 'within the errors of both' : 'more than the errors of both explain'}. The hand reading is used.`,
   'readings do not close': ({ stage, computed, measured, within }, f) =>
     `These readings do not close: angles and lengths ${stage} the trim put the hairline at ${f.angle(computed)}, it was read as ${f.angle(measured)}. Up to ${f.angle(within)} apart would be within their errors. One of them may be wrong.`,
-  'pulls the line': ({ measure, leastSquaresPerMonth, theilSenPerMonth }, f) =>
-    `This visit pulls the line of ${f.name(measure)}: ${f.rate(measure, leastSquaresPerMonth)} with it as it stands, ${f.rate(measure, theilSenPerMonth)} by the median of all pairs of visits.`,
-  'pace has changed': ({ measure, recentPerMonth, wholePerMonth }, f) =>
-    `The pace of ${f.name(measure)} has changed since this visit: ${f.rate(measure, recentPerMonth)} over the last four readings, ${f.rate(measure, wholePerMonth)} over all.`,
+  'left out': ({ measure, stage, value }, f) =>
+    `${f.name(measure)} ${stage} the trim, ${f.measure(measure, value)}: no error explains this reading, so it is left out of the trend. A slip, or another foot?`,
+  'pace has changed': ({ measure, earlierPerMonth, laterPerMonth }, f) =>
+    `The pace of ${f.name(measure)} has changed since this visit: ${f.rate(measure, earlierPerMonth)} before, ${f.rate(measure, laterPerMonth)} after.`,
   'growth out of range': ({ measure, ratePerMonth, slowest, fastest }, f) =>
-    `${f.name(measure)}: net growth of ${f.rate(measure, ratePerMonth)} lies outside the published ${f.interval(measure, slowest, fastest)} a month. Wear, trimming by someone else or a misread length can be behind it.`,
+    `${f.name(measure)}: growth of ${f.rate(measure, ratePerMonth)} lies outside the published ${f.interval(measure, slowest, fastest)} a month. Wear, trimming by someone else or a misread length can be behind it.`,
   'toe length for weight': ({ value, guide }, f) =>
     `Toe length ${f.length(value)}; the guide for this weight, given from memory, is ${f.length(guide)}.`,
   'broken axis': ({ value }, f) =>
@@ -56,7 +55,7 @@ const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
 const checkSentence = ({ kind, facts }: Check, f: Formats): string =>
   (checks[kind] as Say<Check['facts']>)(facts, f)
 
-const verdicts: Readonly<Record<Verdict, string>> = {
+const standings: Readonly<Record<Standing, string>> = {
   'on target': 'on target',
   held: 'waits for the vet',
   improving: 'improving',
@@ -64,61 +63,50 @@ const verdicts: Readonly<Record<Verdict, string>> = {
   steady: 'steady',
   rising: 'rising',
   falling: 'falling',
+  'not worsening': 'not getting worse',
+  'not improving': 'not getting better',
   'too early to tell': 'too early to tell',
 }
 
-/** The verdict as a sentence with the figures behind it. */
-function verdictSentence(trend: Trend, f: Formats): string {
-  const { measure: id, fit, verdict, wouldSettle } = trend
-  if (verdict === 'too early to tell' || fit === null) {
-    const seen = plural(trend.n, 'reading')
-    if (wouldSettle === null || wouldSettle.date === null || wouldSettle.furtherVisits === null)
-      return `Too early to tell from ${seen}.`
-    const visits = plural(wouldSettle.furtherVisits, 'further visit')
-    return `Too early to tell from ${seen}. ${visits}, to about ${f.date(wouldSettle.date)}, should settle it.`
-  }
+/** How it stands and where it goes, with the figures behind it. */
+function standingSentence(trend: Trend, f: Formats): string {
+  const { measure: id, fit, verdict, position } = trend
+  if (fit === null) return `Too early to tell from ${plural(trend.n, 'reading')}.`
   const pace = `${f.rate(id, fit.slopePerMonth)} (95 % interval ${f.interval(id, fit.slopeLow, fit.slopeHigh)} a month)`
   const level = f.measure(id, fit.levelAtLast)
-  const band = trend.target === null ? '' : f.band(id, trend.target)
-  if (verdict === 'held')
-    return `Not judged while a caution on this foot waits for the vet: the line stands at ${level}.`
-  if (verdict === 'on target') return `On target: the line stands at ${level}, wanted ${band}.`
-  if (verdict === 'steady')
-    return `Steady: ${pace}, which leaves no room for a change that matters${band === '' ? '' : `; wanted ${band}, the line stands at ${level}`}.`
-  const wanted = band === '' ? '' : `, wanted ${band}`
-  return `${verdicts[verdict].replace(/^./, (first) => first.toUpperCase())}: ${pace}, the line stands at ${level}${wanted}.`
-}
-
-function changeSentence(trend: Trend, f: Formats): string {
-  const { measure: id, change, smallestRealChange } = trend
-  if (trend.n < 2) return 'One reading so far.'
-  const limit = `smallest real change ${f.fine(id, smallestRealChange)}`
-  return trend.changeIsReal
-    ? `Changed by ${f.change(id, change)} since the first reading, more than measuring error (${limit}).`
-    : `Changed by ${f.change(id, change)} since the first reading, within measuring error (${limit}).`
+  const wanted = trend.target === null ? '' : `, wanted ${f.band(id, trend.target)}`
+  if (position === 'held')
+    return `Not judged while a caution on this foot waits for the vet: the line is at ${level}.`
+  const way =
+    verdict === 'too early to tell'
+      ? `too early to tell from ${plural(trend.n, 'reading')}`
+      : `${standings[verdict]}, ${pace}`
+  const where = position === 'on target' ? 'On target' : position === 'near target' ? 'Near the target' : null
+  return where === null
+    ? `${way.replace(/^./, (first) => first.toUpperCase())}: the line is at ${level}${wanted}.`
+    : `${where}: the line is at ${level}${wanted}; ${way}.`
 }
 
 function forecastSentence(forecast: Forecast, id: AnyMeasureId, f: Formats): string {
   const edge = f.measure(id, forecast.edge)
   if (forecast.kind === 'no date yet') return `No date can be given yet for reaching ${edge}.`
+  if (forecast.kind === 'not before') return `${edge} not before ${f.month(forecast.month)}.`
   if (forecast.kind === 'more than 18 months') return `More than 18 months to ${edge}.`
   if (forecast.kind === 'moving away') return `Moving away from ${edge}.`
+  if (forecast.isDue) return `${edge} was expected by ${f.date(forecast.date)}; read it at the next visit.`
   const range =
     forecast.latest === null
-      ? `from ${f.date(forecast.earliest)} to more than 18 months from the last reading`
+      ? `from ${f.date(forecast.earliest)}, the end open`
       : `${f.date(forecast.earliest)} to ${f.date(forecast.latest)}`
   return `Should reach ${edge} about ${f.date(forecast.date)} (95 % interval ${range}), if it goes on like this.`
 }
 
 const paceSentence = (pace: PaceChange, id: AnyMeasureId, f: Formats): string =>
-  `The pace has changed: ${f.rate(id, pace.recentPerMonth)} over the last four readings, ${f.rate(id, pace.wholePerMonth)} over all. Verdict and forecast use the last four.`
-
-const secondOpinionSentence = (opinion: SecondOpinion, date: string, id: AnyMeasureId, f: Formats): string =>
-  `The visit of ${date} pulls the line: ${f.rate(id, opinion.leastSquaresPerMonth)} by least squares, ${f.rate(id, opinion.theilSenPerMonth)} by the median of all pairs.`
+  `The pace has changed: ${f.rate(id, pace.earlierPerMonth)} in the first half, ${f.rate(id, pace.laterPerMonth)} in the second.`
 
 /** What the hoof did and what the trims did, apart. */
 function growthSentence(growth: Growth, f: Formats): string {
-  const { measure: id, ratePerMonth, low, high, days, trims, phases } = growth
+  const { measure: id, ratePerMonth, low, high, days, trims } = growth
   const taken = trims.reduce((sum, { step }) => sum - step, 0)
   const trimmed =
     trims.length === 0
@@ -126,22 +114,24 @@ function growthSentence(growth: Growth, f: Formats): string {
       : taken >= 0
         ? ` ${plural(trims.length, 'trim')} took ${f.length(taken)}.`
         : ` After ${plural(trims.length, 'trim')} it read ${f.length(-taken)} longer.`
-  const hidden = phases.every(({ arrivalRead }) => arrivalRead)
-    ? ''
-    : ' Some arrivals were not read, so trims may hide in this figure.'
   if (ratePerMonth === null || low === null || high === null)
-    return `No stretch between visits was read at both ends.${trimmed}`
-  return `${f.rate(id, ratePerMonth)} left after wear (95 % interval ${f.interval(id, low, high)}), over ${f.span(days)}.${hidden}${trimmed}`
+    return `${growthHidden[growth.hidden ?? 'too few readings']}${trimmed}`
+  return `${f.rate(id, ratePerMonth)} left after wear (95 % interval ${f.interval(id, low, high)}), over ${f.span(days)}.${trimmed}`
+}
+
+const growthHidden: Readonly<Record<NonNullable<Growth['hidden']>, string>> = {
+  'not read on arrival': 'Growth is not known: nothing was read on arrival, so the trims hide it.',
+  'not read after the trim': 'Growth is not known: nothing was read after the trims, so they hide it.',
+  'too few readings': 'Growth is not known yet: no stretch between two visits was read at both ends.',
 }
 
 function growOutSentence(out: GrowOut, f: Formats): string {
-  const rate = `${f.interval('toe-length', out.rateLow, out.rateHigh)} a month, ${out.rateFrom === 'prior' ? 'from published growth alone' : 'from its sightings and published growth'}`
+  const rate = `${f.interval('toe-length', out.rateLow, out.rateHigh)} a month, ${out.rateFrom === 'practice' ? 'as horn grows in this practice and as published' : 'from what this wall has shown, and the practice'}`
   if (out.state === 'wall length unknown')
     return `${f.length(out.distance)} from the hairline; the wall there was not measured, so no date can be given (${rate}).`
-  if (out.state === 'grown out')
-    return out.date === null
-      ? 'Grown out.'
-      : `Grown out: it should have reached the ground about ${f.date(out.date)}.`
+  if (out.state === 'grown out') return 'Should have grown out; look.'
+  if (out.state === 'due' && out.date !== null)
+    return `Was expected at the ground by ${f.date(out.date)}${out.latest === null ? '' : `, by ${f.date(out.latest)} at the latest`}; look at the next visit.`
   if (out.date === null) return `${f.length(out.distance)} from the hairline; no date within ten years.`
   const range = `${out.earliest === null ? '' : f.date(out.earliest)} to ${out.latest === null ? 'more than ten years' : f.date(out.latest)}`
   return `${f.length(out.distance)} from the hairline; reaches the ground about ${f.date(out.date)} (95 % interval ${range}; ${rate}).`
@@ -220,16 +210,14 @@ export const assessment = {
   cautionAlone,
   checks,
   checkSentence,
-  verdicts,
+  standings,
   levels,
   always,
   perTrimFrom,
   planStanding,
-  verdictSentence,
-  changeSentence,
+  standingSentence,
   forecastSentence,
   paceSentence,
-  secondOpinionSentence,
   growthSentence,
   growOutSentence,
   planSentence,

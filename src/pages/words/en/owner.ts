@@ -92,9 +92,6 @@ export const owner = {
   feetAssumed: 'Dotted edges were not measured; they only round off the picture.',
   measuring:
     'Measuring error: measure the same hoof twice and you get two slightly different numbers. A change counts only when it is bigger than that.',
-  real: 'That is more than measuring error, so the change is real.',
-  within: 'That is within measuring error, so it may be no change at all.',
-  withinEarly: 'That is within measuring error, and it is too early to tell where it is going.',
   same: (thing: string, since: string) => `${cap(thing)} reads the same as ${since}.`,
   changed: (thing: string, amount: string, way: string, since: string) =>
     `${cap(thing)} is ${amount} ${way} than ${since}.`,
@@ -116,10 +113,12 @@ export const owner = {
     steady: 'It is holding steady.',
     rising: 'We follow it, with no target set.',
     falling: 'We follow it, with no target set.',
+    'not worsening': 'It is not getting worse.',
+    'not improving': 'It is not getting better yet.',
     'too early to tell': 'It is too early to tell where it is going.',
   },
-  moreVisits: (n: number) =>
-    n === 1 ? 'One more visit should tell.' : `About ${n} more visits should tell.`,
+  wasExpected: (date: string) => `It was expected there by ${date}; we look at the next visit.`,
+  notBefore: (month: string) => `It will not get there before ${month}.`,
   badges: {
     'on target': 'on target',
     held: 'waits for your vet',
@@ -128,6 +127,8 @@ export const owner = {
     steady: 'steady',
     rising: 'changing',
     falling: 'changing',
+    'not worsening': 'not getting worse',
+    'not improving': 'not better yet',
     'too early to tell': 'too early to tell',
   },
   expected: (date: string, earliest: string, latest: string) =>

@@ -1,5 +1,5 @@
 /** Wording of the teaching portfolio. Everything in weeks or days of the case; nothing that tells who or where. */
-import type { Verdict } from '../../../trend/assessment.ts'
+import type { Standing } from '../../../trend/assessment.ts'
 import type { AgeBand, CaseLength, KindClass, Outcome, SexClass } from '../keys.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
@@ -216,8 +216,8 @@ export const portfolio = {
     'A month, 95 % interval',
     'Verdict',
   ],
-  real: 'real',
-  within: 'within measuring error',
+  clear: 'clearly moved',
+  unclear: 'not clearly moved',
   verdicts: {
     'on target': 'on target',
     held: 'not judged, a vet was asked first',
@@ -226,8 +226,10 @@ export const portfolio = {
     steady: 'steady',
     rising: 'rising, no band set',
     falling: 'falling, no band set',
+    'not worsening': 'not getting worse',
+    'not improving': 'not getting better',
     'too early to tell': 'too early to tell',
-  } satisfies Record<Verdict, string>,
+  } satisfies Record<Standing, string>,
   noSlope: 'too few readings',
   outcomeNote:
     'The outcome is taken from the measures that have a band to be judged by, and from nothing else.',

@@ -5,9 +5,8 @@ export const chart = {
   oneChanged: (foot: string, measure: string, first: string, last: string, span: string) =>
     `${foot} ${measure}: ${first} to ${last} in ${span}`,
   someChanged: (foot: string, measure: string, first: string, last: string, span: string, n: number) =>
-    `${foot} ${measure}: ${first} to ${last} in ${span}; ${n} feet changed for real`,
-  noneChanged: (measure: string, span: string) =>
-    `${measure}: no change beyond measuring error on any foot in ${span}`,
+    `${foot} ${measure}: ${first} to ${last} in ${span}; ${n} feet clearly moved`,
+  noneChanged: (measure: string, span: string) => `${measure}: no foot has clearly moved in ${span}`,
   says: (measure: string, feet: string) => `${measure}, foot by foot. ${feet}`,
   foot: (foot: string, first: string, last: string, note: string) =>
     `${foot}: ${first} at first, ${last} now; ${note}.`,

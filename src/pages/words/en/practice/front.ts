@@ -62,6 +62,8 @@ export const front = {
     steady: (n: number) => `${n} steady`,
     rising: (n: number) => `${n} rising`,
     falling: (n: number) => `${n} falling`,
+    'not worsening': (n: number) => `${n} not getting worse`,
+    'not improving': (n: number) => `${n} not getting better`,
     'too early to tell': (n: number) => `${n} too early to tell`,
   },
   worst: (foot: string, measure: string) => `${foot} ${measure} worsening`,

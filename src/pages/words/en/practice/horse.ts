@@ -41,11 +41,11 @@ export const horse = {
     'From the side view as measured: the ground plane turned about the other end of the foot. A guide to what a trim does, not a trim to make.',
 
   changed: 'What changed, and is it real?',
-  changedNone: 'No measure has changed by more than measuring error since its first reading.',
+  changedNone: 'No measure has clearly moved.',
   changedTo: (first: string, last: string, change: string, since: string, verdict: string) =>
     `${first} to ${last} (${change}) since ${since}; ${verdict}.`,
   heelsWere: (text: string, date: string) => `was ${text} on ${date}`,
-  moreChanges: (n: number) => (n === 1 ? 'One real change more' : `${n} real changes more`),
+  moreChanges: (n: number) => (n === 1 ? 'One more has clearly moved' : `${n} more have clearly moved`),
   changedOf: (foot: string, measure: string) => `${foot}, ${measure}:`,
   growth: 'What the hoof did, and what the trims did',
   growthHow:

@@ -14,8 +14,8 @@ export const next = {
     `By now about ${now} below the hairline, from the sighting of ${date}.`,
   featureRate: (rate: string, interval: string) => `${rate} (95 % interval ${interval})`,
   rateFrom: {
-    prior: 'as published for horses, since it was sighted once only',
-    measured: 'from its own sightings and the published rate together',
+    practice: 'as horn grows in this practice and as published, since it was sighted once only',
+    measured: 'from its own sightings and how horn grows in this practice together',
   },
   rateSays: (rate: string, from: string) => `${rate}, ${from}.`,
   sightingsName: 'Sightings',

@@ -1,17 +1,13 @@
 /** What is said of the course of one measure at one foot, and of the numbers behind it. */
-import type { Verdict } from '../../../../trend/assessment.ts'
+import type { Standing } from '../../../../trend/assessment.ts'
 
 export const trend = {
   one: (value: string, date: string) => `One reading so far: ${value}, on ${date}.`,
-  real: (first: string, since: string, last: string, change: string, limit: string) =>
-    `${first} on ${since}, ${last} now: ${change}. More than measuring error (${limit}), so the change is real.`,
-  within: (first: string, since: string, last: string, change: string, limit: string) =>
-    `${first} on ${since}, ${last} now: ${change}. Within measuring error (${limit}), so it may be no change at all.`,
-  withinYet: (first: string, since: string, last: string, change: string, limit: string) =>
-    `${first} on ${since}, ${last} now: ${change}. Those two alone lie within measuring error (${limit}); all readings together say more.`,
+  moved: (first: string, since: string, last: string, change: string) =>
+    `${first} on ${since}, ${last} now: ${change}.`,
   sinceFirst: (change: string, date: string) => `${change} since ${date}`,
-  isReal: 'real',
-  isWithin: 'within measuring error',
+  isClear: 'clearly moved',
+  isUnclear: 'not clearly moved',
   firstReading: 'first reading',
 
   why: 'Why the page says this',
@@ -22,18 +18,14 @@ export const trend = {
   stage: { before: 'before the trim', after: 'after the trim' },
   series: (n: number, stage: string, source: string) => `${n}, ${stage}, ${source}`,
   change: 'Change, last less first',
-  smallest: 'Smallest real change, t × √2 × s',
-  smallestText: (limit: string, t: string, s: string) => `${limit} = ${t} × 1.414 × ${s}`,
-  smallestPrior: (limit: string) => `${limit}, from the known scatter of one reading`,
-  scatter:
-    'Scatter s round the line, pooled with the known scatter of this measure, which counts as 10 readings',
-  freedom: 'Degrees of freedom ν',
-  freedomText: (nu: string, n: number) => `${nu} = 10 + ${n} − 2`,
-  slope: 'Slope b of the line, least squares',
-  slopeInterval: 'Its 95 % interval, b ± t × s / √Sxx',
-  level: 'Where the line stands at the last reading, with its 95 % interval',
+  smallest: 'Smallest real change between two readings',
+  scatter: 'Scatter of one reading about the line, from this foot and what the practice has taught',
+  freedom: 'Degrees of freedom',
+  slope: 'Slope of the line, both stages together, growth apart',
+  slopeInterval: 'Its 95 % interval',
+  level: 'Where the line is at the last reading, with its 95 % interval',
   levelText: (level: string, interval: string) => `${level}, ${interval}`,
-  median: 'Second opinion: the median of the slopes between every two readings (Theil-Sen)',
+  leftOut: 'Left out, since no error explains it',
   target: 'Target',
   targetFrom: {
     practitioner: 'set by the practitioner',
@@ -45,14 +37,15 @@ export const trend = {
   forecastText: 'where the line crosses the edge of the target, with Fieller’s 95 % interval',
   verdict: 'Verdict',
   verdictText: {
-    'on target': 'the last point of the line lies in the target',
-    held: 'the last point of the line lies in the target, which is not called so while a vet is waited for',
-    improving: 'the interval of the slope leaves 0 out, and the line moves toward the target',
-    worsening: 'the interval of the slope leaves 0 out, and the line moves away from the target',
-    steady: 'the interval of the slope holds 0 and leaves out every change that matters',
-    rising: 'the interval of the slope leaves 0 out; there is no target to judge it by',
-    falling: 'the interval of the slope leaves 0 out; there is no target to judge it by',
-    'too early to tell': 'the interval of the slope holds 0, yet a change that matters is not ruled out',
-  } satisfies Record<Verdict, string>,
-  oneReading: 'a line needs two readings on two days',
+    'on target': 'the line is in the target with 80 % at the least',
+    held: 'in the target or near it, which is not called so while a vet is waited for',
+    improving: 'the 97 % interval of the slope leaves 0 out, and the line moves toward the target',
+    worsening: 'the 97 % interval of the slope leaves 0 out, and the line moves away from the target',
+    steady: 'the 90 % interval of the slope leaves out every change that matters',
+    rising: 'the 97 % interval of the slope leaves 0 out; there is no target to move to',
+    falling: 'the 97 % interval of the slope leaves 0 out; there is no target to move to',
+    'not worsening': 'a move away from the target that matters is ruled out with 95 %',
+    'not improving': 'a move toward the target that matters is ruled out with 95 %',
+    'too early to tell': 'neither a move nor its absence can be told yet',
+  } satisfies Record<Standing, string>,
 }
