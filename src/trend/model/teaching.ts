@@ -42,10 +42,10 @@ export const taughtUntil = (asOf: PlainDate): PlainDate =>
 /** Courses with fewer readings teach nothing. */
 const fewestReadings = 3
 
-/** From the visits up to `taughtUntil` today. */
+/** From the visits up to `taughtUntil` today; a draft has not happened yet. */
 export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   const until = taughtUntil(asOf)
-  const visits = horse.visits.filter(({ date }) => date <= until)
+  const visits = horse.visits.filter(({ date, draft }) => date <= until && !draft)
   const columns = columnsOf(horse, visits)
   const courses: Record<string, TaughtCourse[]> = {}
   const repeats: Record<string, Repeat[]> = {}
