@@ -14,7 +14,7 @@ import { teachingOf } from '../../src/trend/model/teaching.ts'
 import { buildHorse, practice, type VisitSketch } from '../trend/build-horse.ts'
 import type { Random } from '../trend/random.ts'
 
-/** How readings come about; what is left out is as the model has it. */
+/** How readings come about; what is not said is as the model has it. */
 export interface World {
   readonly horses: number
   readonly visits: number
@@ -181,8 +181,9 @@ export function tallyOf(random: Random, worlds: readonly World[]): Tally {
   const tally = new Tally()
   for (const world of worlds)
     for (const { assessment, truth } of assessedPractice(random, world)) {
-      for (const { foot, measure, fit, verdict, isClear, matters, pace, position } of assessment.trends) {
+      for (const { foot, measure, fit, verdict, isClear, matters, pace, first, last } of assessment.trends) {
         const { slope } = truth(foot, measure as MeasureId)
+        const months = Math.min(6, (dayOf(last.date) - dayOf(first.date)) / daysPerMonth)
         if (fit === null || Number.isNaN(slope)) continue
         tally.add('slope in interval', fit.slopeLow <= slope && slope <= fit.slopeHigh)
         tally.add('too early', verdict === 'too early to tell')
@@ -193,9 +194,8 @@ export function tallyOf(random: Random, worlds: readonly World[]): Tally {
           tally.add('flat called a changed pace', pace !== null)
         } else {
           tally.add('moving called moving', moves.includes(verdict))
-          if (Math.abs(slope) > matters / 6) tally.add('change that matters called steady', verdict === 'steady')
+          if (Math.abs(slope) * months > matters) tally.add('change that matters called steady', verdict === 'steady')
         }
-        tally.add('called on target', position === 'on target')
       }
       for (const { measure, fit } of assessment.together) {
         const slope = feet.reduce((sum, foot) => sum + truth(foot, measure as MeasureId).slope / 4, 0)
