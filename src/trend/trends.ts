@@ -150,7 +150,7 @@ function trendOf<F extends FootOrAll>(
             { fit, slopes: learned.slopes * course.matters, firstDay: dayOf(from), readFrom, readTo, asOf },
             band,
           ),
-    pace: fit === null ? null : paceOf(columns, used, fit),
+    pace: paceOf(columns, judged),
   }
 }
 
@@ -198,8 +198,8 @@ function trendFit(fit: CourseFit, from: PlainDate): TrendFit {
   }
 }
 
-function paceOf({ visits }: Columns, course: Course, fit: CourseFit): PaceChange | null {
-  const halves = changedPace(course, fit)
+function paceOf({ visits }: Columns, { course, learned }: Judged): PaceChange | null {
+  const halves = changedPace(course, scatterFor(learned, course.sd))
   if (halves === null) return null
   const { later, earlierPerMonth, laterPerMonth } = halves
   return { sinceVisit: visits[later]?.id ?? '', earlierPerMonth, laterPerMonth }

@@ -3,7 +3,7 @@
  * residual sum of squares, the covariance, the likelihood and the outlier statistics of random courses with readings
  * missing and readings taken twice.
  */
-import { Matrix, determinant, inverse } from 'ml-matrix'
+import { determinant, inverse, Matrix } from 'ml-matrix'
 import { describe, expect, it } from 'vitest'
 import { type Course, type Place, without } from '../../src/trend/model/course.ts'
 import { fitCourse, levelSd, slopeSd } from '../../src/trend/model/fit.ts'
@@ -63,8 +63,7 @@ function inFull(course: Course, { e, u, w }: Variances) {
   const beta = inverse(K).mmul(r)
   const residual = Matrix.sub(y, X.mmul(beta))
   // The residual sum as a sum of squares, not as a difference of large ones.
-  const rss =
-    residual.transpose().mmul(W).mmul(residual).get(0, 0) + (beta.get(2, 0) - mean) ** 2 / variance
+  const rss = residual.transpose().mmul(W).mmul(residual).get(0, 0) + (beta.get(2, 0) - mean) ** 2 / variance
   const P = Matrix.sub(W, W.mmul(X).mmul(inverse(K)).mmul(X.transpose()).mmul(W))
   const weighted = W.mmul(residual)
   const errors = places.map((_, i) => Math.abs(weighted.get(i, 0)) / Math.sqrt(P.get(i, i)))

@@ -108,7 +108,7 @@ describe('limma: how much variances differ', () => {
   const variances = [0.8, 1.9, 0.4, 3.1, 1.2, 0.7, 2.2, 0.95, 5, 0.3, 1.1, 1.6]
   const freedoms = [3, 5, 8, 4, 6, 9, 12, 7, 3, 10, 5, 6]
 
-  it('has fitFDist\'s degrees of freedom to seven figures', () => {
+  it("has fitFDist's degrees of freedom to seven figures", () => {
     const residuals = variances.map((variance, i) => {
       const df = freedoms[i] ?? Number.NaN
       return { rss: variance * df, df }

@@ -74,7 +74,8 @@ const seasonUntil = (day: number): number => (Math.sin((2 * Math.PI * day) / 365
 export function simulateHorse(random: Random, of: World, id: string): SimulatedHorse {
   const first = addDays('2024-03-01', Math.floor(random.even() * 300))
   const dates = [first]
-  while (dates.length < of.visits) dates.push(addDays(dates.at(-1) ?? first, 28 + Math.floor(random.even() * 21)))
+  while (dates.length < of.visits)
+    dates.push(addDays(dates.at(-1) ?? first, 28 + Math.floor(random.even() * 21)))
   const times = dates.map((date) => (dayOf(date) - dayOf(first)) / daysPerMonth)
   const sheets = dates.map(() => ({
     before: {} as Record<string, Record<string, number>>,
@@ -109,8 +110,7 @@ export function simulateHorse(random: Random, of: World, id: string): SimulatedH
         if (i === 0) write(0, 'before', level + 6)
         else {
           const gap = (times[i] ?? 0) - (times[i - 1] ?? 0)
-          const lent =
-            seasonUntil(dayOf(dates[i] ?? first)) - seasonUntil(dayOf(dates[i - 1] ?? first))
+          const lent = seasonUntil(dayOf(dates[i] ?? first)) - seasonUntil(dayOf(dates[i - 1] ?? first))
           const grown = growth * (gap + (of.season ?? 0) * lent) + 0.4 * e * Math.sqrt(gap) * random.normal()
           write(i, 'before', (levels[i - 1] ?? 0) + grown)
         }
@@ -194,7 +194,8 @@ export function tallyOf(random: Random, worlds: readonly World[]): Tally {
           tally.add('flat called a changed pace', pace !== null)
         } else {
           tally.add('moving called moving', moves.includes(verdict))
-          if (Math.abs(slope) * months > matters) tally.add('change that matters called steady', verdict === 'steady')
+          if (Math.abs(slope) * months > matters)
+            tally.add('change that matters called steady', verdict === 'steady')
         }
       }
       for (const { measure, fit } of assessment.together) {
