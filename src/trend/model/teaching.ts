@@ -26,6 +26,8 @@ export interface TaughtCourse {
 export interface Teaching {
   readonly times: readonly number[]
   readonly gaps: readonly number[]
+  /** Who took the readings of each visit; null where it does not say. */
+  readonly people: readonly (string | null)[]
   /** By `learnedKey`. */
   readonly courses: Readonly<Record<string, readonly TaughtCourse[]>>
   readonly repeats: Readonly<Record<string, readonly Repeat[]>>
@@ -74,7 +76,8 @@ export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
     wallLengths.map((wall: MeasureId) => wallSums(followed, foot, wall, ahead)).filter(({ sxx }) => sxx > 0),
   )
   const { times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
-  return { times: [...times], gaps: [...gaps], courses, repeats, walls }
+  const people = visits.map(({ by }) => by)
+  return { times: [...times], gaps: [...gaps], people, courses, repeats, walls }
 }
 
 const taught = (course: ReadCourse): TaughtCourse => ({
