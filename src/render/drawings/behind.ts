@@ -132,7 +132,7 @@ function hairs(shape: BehindShape): Stroke[] {
   return [-1, 1].flatMap((s) => {
     const half = s < 0 ? shape.lateral : shape.medial
     const { turn, wall } = half
-    const rings = [0.25, 0.5, 0.75].map((depth) => {
+    const rings = [0.3, 0.62].map((depth) => {
       const outer = part(wall, 1 - depth, 1).start
       const inner = part(turn, depth, 1).start
       return stroke(outer, [
@@ -141,7 +141,7 @@ function hairs(shape: BehindShape): Stroke[] {
         inner,
       ])
     })
-    const coat = [0.12, 0.25, 0.38, 0.5, 0.62, 0.74, 0.86].map((share, i) => {
+    const coat = [0.15, 0.32, 0.49, 0.66, 0.83].map((share, i) => {
       const [x, y] = pointAt(half.hairline[1], share)
       return through([
         [x, y + 0.014 * width],
@@ -155,42 +155,16 @@ function hairs(shape: BehindShape): Stroke[] {
 function level(sheet: Sheet, shape: BehindShape, isReal: boolean, label: string): string {
   const { through: line, level: flat } = levelLines(shape)
   const { lateral, medial, width } = shape
-  const dots = [lateral.heel, medial.heel].map((heel) => dot(heel, 0.018 * width))
+  const dots = [lateral.heel, medial.heel].map((heel) => stroke(heel, [heel]))
   const isMedialHigher = shape.drawnDifference > 0
   const at: Point = isMedialHigher ? [0.73 * width, medial.heel[1]] : [-0.73 * width, lateral.heel[1]]
   const isRight = isMedialHigher !== sheet.isMirrored
   return (
     (isReal ? lines(sheet, 'mark-hair unread', flat) : '') +
     lines(sheet, 'mark', ...line) +
-    area(sheet, 'dot', ...dots) +
+    lines(sheet, 'point', ...dots) +
+    lines(sheet, 'point hole', ...dots) +
     (isReal ? words(sheet, [at[0], at[1] + 0.085 * width], label, isRight ? 'end' : 'start', 'figure') : '')
-  )
-}
-
-const dot = ([x, y]: Point, r: number): Stroke => {
-  const k = 0.552 * r
-  return stroke(
-    [x + r, y],
-    [
-      [x + r, y + k],
-      [x + k, y + r],
-      [x, y + r],
-    ],
-    [
-      [x - k, y + r],
-      [x - r, y + k],
-      [x - r, y],
-    ],
-    [
-      [x - r, y - k],
-      [x - k, y - r],
-      [x, y - r],
-    ],
-    [
-      [x + k, y - r],
-      [x + r, y - k],
-      [x + r, y],
-    ],
   )
 }
 

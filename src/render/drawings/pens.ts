@@ -64,12 +64,15 @@ export const picture = (sheet: Sheet, name: PictureName, ...content: readonly st
 
 const signed = (value: number): string => (value < 0 ? `${value}` : ` ${value}`)
 
-/** The data of a path: absolute where it begins, then step by step. */
+/** The data of a path: where it begins, then step by step, each relative to the last. */
 export function pathData({ at }: Sheet, strokes: readonly Stroke[], closed = false): string {
   let data = ''
+  let [x, y] = [0, 0]
   for (const { start, steps } of strokes) {
-    let [x, y] = at(start)
-    data += `M${x}${signed(y)}`
+    const [sx, sy] = at(start)
+    data += `m${sx - x}${signed(sy - y)}`
+    x = sx
+    y = sy
     for (const step of steps) {
       const points = (step as readonly Point[]).map(at)
       const [tx, ty] = points.at(-1) ?? [x, y]
@@ -85,7 +88,10 @@ export function pathData({ at }: Sheet, strokes: readonly Stroke[], closed = fal
       x = tx
       y = ty
     }
-    if (closed) data += 'Z'
+    if (!closed) continue
+    data += 'z'
+    x = sx
+    y = sy
   }
   return data
 }

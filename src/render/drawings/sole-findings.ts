@@ -23,7 +23,7 @@ const by = <T>(grade: 1 | 2 | 3, ...values: readonly [T, T, T]): T => values[(gr
 const line = (patch: Patch, ...places: readonly Point[]): Stroke =>
   through(places.map(([s, d]) => patch.at(s, d)))
 const bow = (patch: Patch, from: number, to: number, d: (share: number) => number): Stroke =>
-  smooth(Array.from({ length: 7 }, (_, i) => patch.at(from + ((to - from) * i) / 6, d(i / 6))))
+  smooth(Array.from({ length: 5 }, (_, i) => patch.at(from + ((to - from) * i) / 4, d(i / 4))))
 
 /** A split across the wall from its edge inwards. */
 const crack: Glyph = (patch, grade) => {
@@ -140,19 +140,13 @@ const stain: Glyph = (patch, grade) => {
 /** A ragged dark patch that eats forward from the back of a groove. */
 const rot: Glyph = (patch, grade) => {
   const front = by(grade, 0.62, 0.36, 0.08)
-  const ragged = [0.5, 0.2, 0.34, 0.06, 0.24, 0.02, 0.16, 0.1]
+  const ragged = [0.5, 0.2, 0.36, 0.08, 0.26, 0.02, 0.18, 0.1]
   const edge = (side: 1 | -1): Point[] =>
-    ragged.map((inset, i) => {
-      const s = front + ((1 - front) * i) / (ragged.length - 1)
-      return patch.at(
-        s,
-        0.5 + side * (0.5 - (side === 1 ? inset : (ragged[(i + 3) % 8] ?? 0) * (i === 0 ? 1 : 0.8))),
-      )
+    ragged.map((_, i) => {
+      const inset = ragged[side === 1 || i === 0 ? i : (i + 3) % ragged.length] ?? 0
+      return patch.at(front + ((1 - front) * i) / (ragged.length - 1), 0.5 + side * (0.5 - 0.9 * inset))
     })
-  const [out, back] = [smooth(edge(1)), smooth(edge(-1).reverse())]
-  return [
-    { look: 'gap', strokes: [stroke(out.start, ...out.steps, [back.start], ...back.steps)], isArea: true },
-  ]
+  return [{ look: 'gap', strokes: [through([...edge(1), ...edge(-1).reverse()])], isArea: true }]
 }
 
 /** A cleft along the middle groove, out between the bulbs when it is worse. */
@@ -161,12 +155,10 @@ const split: Glyph = (patch, grade) => {
   const aside = [0, 0.14, -0.12, 0.1, -0.08, 0]
   const edge = (side: 1 | -1): Point[] =>
     aside.map((offset, i) =>
-      patch.at(
-        from + ((to - from) * i) / 5,
-        0.5 + offset + side * wide * Math.sin((Math.PI * (i + 0.3)) / 5.6),
-      ),
+      patch.at(from + ((to - from) * i) / 5, 0.5 + offset + side * wide * Math.sin((Math.PI * i) / 5)),
     )
-  return [{ look: 'gap', strokes: [through([...edge(1), ...edge(-1).reverse()])], isArea: true }]
+  const [out, back] = [smooth(edge(1)), smooth(edge(-1).reverse())]
+  return [{ look: 'gap', strokes: [stroke(out.start, ...out.steps, ...back.steps)], isArea: true }]
 }
 
 const arrow = (from: Point, to: Point, head: number): Stroke => {

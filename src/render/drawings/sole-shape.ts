@@ -326,14 +326,29 @@ export const groundOutline = (shape: SoleShape): Stroke =>
 
 export const soleEdge = (shape: SoleShape): Stroke => around(shape, ({ inner }) => reversed(inner))
 
-/** One half of the wall with its bar, as one shape. */
-export const wallArea = ({ outer, buttress, barInner, barOuter, inner }: SoleHalf): Stroke =>
-  joined(outer, buttress, barInner, barOuter, inner)
+/** Wall and bars as one shape, open towards the heels as a horseshoe is. */
+export const wallArea = (shape: SoleShape): Stroke => {
+  const { medial, lateral } = shape
+  const { barInner, barOuter, inner } = medial
+  return joined(
+    groundOutline(shape),
+    lateral.barInner,
+    lateral.barOuter,
+    lateral.inner,
+    reversed(inner),
+    reversed(barOuter),
+    reversed(barInner),
+  )
+}
+
+/** The white line between the edge of the wall and its own inner edge. */
+export const whiteLineArea = (shape: SoleShape): Stroke =>
+  joined(soleEdge(shape), reversed(around(shape, ({ whiteLine }) => reversed(whiteLine))))
 
 export const frogOutline = (shape: SoleShape): Stroke => {
   const dip: Point = add([0, 0], 0, -0.052 * shape.bearing)
   const edge = around(shape, ({ frog }) => frog)
-  const [right, left] = [endX(shape.lateral), endX(shape.medial)]
+  const [right, left] = [frogCorner(shape.lateral), frogCorner(shape.medial)]
   return joined(
     edge,
     stroke(right, [
@@ -349,10 +364,13 @@ export const frogOutline = (shape: SoleShape): Stroke => {
   )
 }
 
-const endX = ({ frog }: SoleHalf): Point => {
+const frogCorner = ({ frog }: SoleHalf): Point => {
   const last = frog.steps.at(-1)
   return last?.[2] ?? frog.start
 }
 
-export const grooveArea = ({ barInner, grooveTip, frog }: SoleHalf): Stroke =>
-  joined(barInner, grooveTip, frog)
+/** Both grooves, joined round the frog's tip; the frog lies over their middle. */
+export const groovesArea = (shape: SoleShape): Stroke =>
+  around(shape, (half) =>
+    joined(reversed(half.grooveTip), reversed(half.barInner), { start: frogCorner(half), steps: [] }),
+  )

@@ -21,13 +21,14 @@ import { type Grade, placedSigns, solePatches } from './sole-places.ts'
 import {
   around,
   frogOutline,
-  grooveArea,
+  groovesArea,
   groundOutline,
   type SoleHalf,
   type SoleShape,
   soleEdge,
   soleShape,
   wallArea,
+  whiteLineArea,
 } from './sole-shape.ts'
 
 export interface SoleFinding {
@@ -74,10 +75,11 @@ export function soleView(figure: SoleFigure, name: PictureName): string {
   const sheet = sheetFor(box, sideOf(foot) === 'right')
   const patches = solePatches(shape)
   const isAssumed = read.assumed.includes('width') || read.assumed.includes('bearing-length')
+  const isFrogAssumed = read.assumed.includes('frog-length') || read.assumed.includes('frog-width')
   return picture(
     sheet,
     name,
-    soleBase(sheet, shape, isAssumed),
+    soleBase(sheet, shape, isAssumed, isFrogAssumed),
     shape.rollover === null ? '' : lines(sheet, 'mark-hair unread', shape.rollover),
     findingMarks(sheet, patches, findings),
     was === null ? '' : lines(sheet, 'was', was),
@@ -99,50 +101,49 @@ const halves = (shape: SoleShape, of: (half: SoleHalf) => Stroke): Stroke[] => [
   of(shape.lateral),
 ]
 
-export function soleBase(sheet: Sheet, shape: SoleShape, isAssumed = false): string {
+export function soleBase(sheet: Sheet, shape: SoleShape, isAssumed = false, isFrogAssumed = false): string {
   const frog = frogOutline(shape)
   const bulbs = around(shape, ({ bulb }) => reversed(bulb))
   return (
-    area(sheet, 'bulb', bulbs) +
+    area(sheet, 'bulb inner', bulbs) +
     area(sheet, 'sole', soleEdge(shape)) +
     area(
       sheet,
       'hollow',
       around(shape, ({ hollow }) => reversed(hollow)),
     ) +
-    area(sheet, 'groove', ...halves(shape, grooveArea)) +
-    area(
-      sheet,
-      'white-line',
-      ...halves(shape, ({ inner, whiteLine }) => joined(inner, reversed(whiteLine))),
-    ) +
-    area(sheet, 'wall', ...halves(shape, wallArea)) +
+    area(sheet, 'groove', groovesArea(shape)) +
+    area(sheet, 'white-line', whiteLineArea(shape)) +
+    // An edge that was not read has no line of its own under its dots.
+    area(sheet, isAssumed ? 'wall' : 'wall inner', wallArea(shape)) +
     area(sheet, 'frog', frog) +
     lines(sheet, 'fine', ...grain(shape), ...shape.medial.contours, ...shape.lateral.contours) +
     lines(
       sheet,
       'hair',
-      ...halves(shape, ({ whiteLine }) => whiteLine),
+      ...halves(shape, ({ grooveTip }) => grooveTip),
       ...halves(shape, ({ frogFold }) => frogFold),
       ...halves(shape, ({ bulbFold }) => bulbFold),
     ) +
-    area(sheet, shape.deep > 0.15 ? 'deep' : 'groove', shape.sulcus) +
-    lines(sheet, 'hair', shape.sulcus, ...halves(shape, ({ grooveTip }) => grooveTip)) +
+    area(sheet, shape.deep > 0.15 ? 'deep hair' : 'groove hair', shape.sulcus) +
     lines(
       sheet,
-      'inner',
-      ...halves(shape, ({ barInner, barOuter, inner }) => joined(barInner, barOuter, inner)),
+      isFrogAssumed ? 'hair' : 'inner',
       around(shape, ({ frog: edge }) => edge),
-      ...halves(shape, ({ bulb }) => bulb),
     ) +
-    lines(sheet, isAssumed ? 'outline unread' : 'outline', groundOutline(shape))
+    (isAssumed
+      ? lines(sheet, 'hair', ...halves(shape, bare)) + lines(sheet, 'outline unread', groundOutline(shape))
+      : lines(sheet, 'outline', groundOutline(shape)))
   )
 }
+
+/** The inner edges of one half: bar and wall. */
+const bare = ({ barInner, barOuter, inner }: SoleHalf): Stroke => joined(barInner, barOuter, inner)
 
 /** Short lines across the wall, as its horn tubes show. */
 function grain(shape: SoleShape): Stroke[] {
   return [shape.medial, shape.lateral].flatMap(({ outer }, side) =>
-    [0.07, 0.16, 0.25, 0.35, 0.45, 0.56, 0.66, 0.76].map((share, i) => {
+    [0.08, 0.2, 0.33, 0.47, 0.61, 0.75].map((share, i) => {
       const [here, next] = [pointAt(outer, share), pointAt(outer, share + 0.01)]
       const [ux, uy] = unit(here, next)
       const inward: Point = side === 0 ? [-uy, ux] : [uy, -ux]

@@ -23,7 +23,7 @@ export function readDrawing(svg: string): ReadDrawing {
     paths: [...svg.matchAll(/<path class="([^"]*)" d="([^"]*)"\/>/g)].map(([, look = '', d = '']) => ({
       look,
       points: subpaths(d),
-      isClosed: /^(M[^M]*Z)+$/.test(d),
+      isClosed: /^(m[^m]*z)+$/.test(d),
     })),
     texts: [...svg.matchAll(/<text x="(-?\d+)" y="(-?\d+)"[^>]*>([^<]*)<\/text>/g)].map(
       ([, x, y, text = '']) => ({ at: [Number(x), Number(y)] as const, text }),
@@ -31,25 +31,24 @@ export function readDrawing(svg: string): ReadDrawing {
   }
 }
 
-/** `M` is absolute, all else relative, as the program writes it. */
+/** Every step is relative to the last; `z` goes back to where its subpath began. */
 function subpaths(d: string): readonly (readonly Point[])[] {
-  return d
-    .split('M')
-    .slice(1)
-    .map((part) => {
-      const points: Point[] = []
-      for (const [, command = 'M', numbers = ''] of `M${part}`.matchAll(/([MclhZ])([^MclhZ]*)/g)) {
-        const values = (numbers.match(/-?\d+/g) ?? []).map(Number)
-        const [x, y] = points.at(-1) ?? [0, 0]
-        const pairs = values.flatMap((value, i): Point[] =>
-          i % 2 === 0 ? [[x + value, y + (values[i + 1] ?? 0)]] : [],
-        )
-        const [a, b, c] = pairs
-        if (command === 'c' && a && b && c) points.push(...sampled(stroke([x, y], [a, b, c]), 8).slice(1))
-        else if (command !== 'h') points.push(...pairs)
-      }
-      return points
-    })
+  const found: Point[][] = []
+  let [x, y]: Point = [0, 0]
+  for (const [, command = 'm', numbers = ''] of d.matchAll(/([mclhz])([^mclhz]*)/g)) {
+    const values = (numbers.match(/-?\d+/g) ?? []).map(Number)
+    const pairs = values.flatMap((value, i): Point[] =>
+      i % 2 === 0 ? [[x + value, y + (values[i + 1] ?? 0)]] : [],
+    )
+    const [a, b, c] = pairs
+    const points = found.at(-1) ?? []
+    if (command === 'm' && a) found.push([a])
+    else if (command === 'c' && a && b && c) points.push(...sampled(stroke([x, y], [a, b, c]), 8).slice(1))
+    else if (command === 'l' && a) points.push(a)
+    const at = command === 'z' ? points[0] : (found.at(-1) ?? []).at(-1)
+    ;[x, y] = at ?? [x, y]
+  }
+  return found
 }
 
 export const withLook = ({ paths }: ReadDrawing, look: string): readonly DrawnPath[] =>
