@@ -24,6 +24,7 @@ interface Sample {
   readonly first?: FootMeasures
   readonly trim?: { readonly toe: number; readonly heel: number }
   readonly flares?: Flares
+  readonly dish?: number
 }
 
 const neutral: FootMeasures = {
@@ -56,6 +57,7 @@ const samples: readonly Sample[] = [
       'bearing-length': 118,
     },
     trim: { toe: 12, heel: 3 },
+    dish: 4,
   },
   {
     name: 'the same after a year, over what it was',
@@ -142,10 +144,10 @@ const features = [
   { what: 'crack', place: 'lateral toe', at: 46, ahead: [], wallLength: null, sign: 'd' },
 ]
 
-function viewsOf({ name, foot, now, first, trim, flares }: Sample): readonly string[] {
+function viewsOf({ name, foot, now, first, trim, flares, dish }: Sample): readonly string[] {
   const difference = Math.abs((now['heel-medial'] ?? 0) - (now['heel-lateral'] ?? 0))
   return [
-    sideView({ foot, now, first, trim }, named(`${name}, side`)),
+    sideView({ foot, now, first, trim, dish }, named(`${name}, side`)),
     behindView({ foot, now, label: `${difference} mm`, sides, flares }, named(`${name}, behind`)),
     soleView({ foot, now, findings: [], sides, first, flares }, named(`${name}, sole`)),
     wallView({ foot, now, features, sides, flares }, named(`${name}, wall`)),

@@ -89,7 +89,7 @@ export function sideMeasures(of: FootMeasures): SideMeasures {
     toeAngle,
     heelAngle: read('heel-angle', () => toeAngle - soundHeelGap),
     heel,
-    otherHeel: read('heel-medial', () => heel),
+    otherHeel: of['heel-medial'] ?? heel,
     bearing: read('bearing-length', () => bearingToToe * toeLength),
     pasternAngle: of['pastern-angle'] ?? toeAngle,
     strip: angle === undefined || length === undefined ? null : { angle, length },
@@ -139,6 +139,14 @@ export const frogTipAt = (bearing: number, frogLength: number): number => frogLe
 /** The width of the heels, which is seldom read: a frog's width with a heel on each side. */
 export const heelWidthFor = (width: number, frogWidth: number): number =>
   Math.max(0.54 * width, Math.min(0.8 * width, frogWidth + 0.28 * width))
+
+/** A frog wider than fits between the heels is drawn narrower, and that is said. */
+export const drawnFrogWidth = (width: number, frogWidth: number): number =>
+  Math.min(frogWidth, heelWidthFor(width, frogWidth) - 0.17 * width)
+
+/** Whether it is, in a foot whose width and frog were read. */
+export const isFrogNarrowed = ({ width, 'frog-width': frogWidth }: FootMeasures): boolean =>
+  width !== undefined && frogWidth !== undefined && drawnFrogWidth(width, frogWidth) < frogWidth - 0.5
 
 export function wallMeasures(of: FootMeasures): WallMeasures {
   const { assumed, read } = reader(of)

@@ -49,7 +49,7 @@ export function solesAtFirst({ assessment, first, format, anonymous, words }: Ca
         title: words.solePicture(name, findings.length),
         description: words.soleSays(name, rows.map((row) => `${row.join(', ')}.`).join(' ')),
         table: { caption: words.solePicture(name, findings.length), head: words.soleHead, rows },
-        unread: standInNote(format, soleMeasures(measures).assumed),
+        unread: standInNote(format, soleMeasures(measures).assumed, measures),
         measures,
         marks,
       },

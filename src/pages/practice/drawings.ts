@@ -102,6 +102,7 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
     unread: standInNote(
       format,
       behindMeasures(measures).assumed.filter((id) => id === 'width'),
+      measures,
     ),
     measures,
     balance: heels.balance,
@@ -143,7 +144,7 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
         one.words ?? '',
       ]),
     },
-    unread: standInNote(of.format, soleMeasures(measures).assumed),
+    unread: standInNote(of.format, soleMeasures(measures).assumed, measures),
     measures,
     marks: findings.map(({ what, place, grade }, i) => ({ what, place, grade, sign: String(i + 1) })),
   }

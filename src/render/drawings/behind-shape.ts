@@ -2,7 +2,7 @@
  * A foot from behind, standing: a left foot, so that the outer side is on the left. Origin on the ground below the
  * middle of the foot. Width, heels, frog and groove are measured; all else follows from them.
  */
-import { type BehindMeasures, heelWidthFor } from '../../hoof/stand-ins.ts'
+import { type BehindMeasures, drawnFrogWidth, heelWidthFor } from '../../hoof/stand-ins.ts'
 import { clamp, mapped, type Point, type Stroke, stroke, through, towards } from './curves.ts'
 
 export interface HeelHalf {
@@ -37,10 +37,7 @@ export interface BehindShape {
   /** 0 shallow to 1 deep. */
   readonly deep: number
   readonly sulcus: Stroke
-  readonly notch: Point
-  /** Whether the frog had to be drawn narrower than it was measured. */
-  readonly isFrogNarrowed: boolean
-  /** Higher minus lower heel as drawn, millimetres, positive where the inner one is the higher. */
+  /** Inner heel less the outer as drawn, millimetres. */
   readonly drawnDifference: number
 }
 
@@ -63,7 +60,7 @@ export function behindShape(of: BehindMeasures, flares: Flares = { medial: 0, la
     Math.min(greatestDifference, 1.4 * mean),
   )
   const heelWidth = heelWidthFor(W, of.frogWidth)
-  const frog = Math.min(of.frogWidth, heelWidth - 0.18 * W)
+  const frog = drawnFrogWidth(W, of.frogWidth)
   const deep = clamp((of.sulcus - 6) / 14, 0, 1)
   const half = (h: number, flare: number, spread: number) =>
     halfOf({ W, h: Math.max(0.045 * W, h), mean, heelWidth, frog, flare, spread, deep })
@@ -88,8 +85,6 @@ export function behindShape(of: BehindMeasures, flares: Flares = { medial: 0, la
         [0, low],
       ],
     ),
-    notch: [0, 0.16 * mean],
-    isFrogNarrowed: frog < of.frogWidth - 0.5,
     drawnDifference: difference,
   }
 }

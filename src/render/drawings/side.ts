@@ -1,6 +1,5 @@
 /** A foot from the side: as it stands, over what it was, and what a trim would leave. */
 import { type Foot, sideOf } from '../../hoof/feet.ts'
-import type { MeasureId } from '../../hoof/measures.ts'
 import { type FootMeasures, type SideMeasures, sideMeasures, soleMeasures } from '../../hoof/stand-ins.ts'
 import { add, mix, type Point, pointAt, type Stroke, sampled, through } from './curves.ts'
 import { differs, realDifference } from './differences.ts'
@@ -18,8 +17,6 @@ import {
 export interface SideFigure {
   readonly foot: Foot
   readonly now: FootMeasures
-  /** Measures of `now` that were not read, though a value is given. */
-  readonly assumed?: readonly MeasureId[] | undefined
   /** What it was: drawn broken over what is, where the two differ by more than their error. */
   readonly first?: FootMeasures | null | undefined
   /** Millimetres that a trim would take along the wall at toe and heel. */
@@ -31,7 +28,8 @@ export interface SideFigure {
 /** The SVG of a foot from its outer side; a left foot looks to the left, a right foot to the right. */
 export function sideView(figure: SideFigure, name: PictureName): string {
   const { foot, now, first, trim = null } = figure
-  const shape = sideShape(worthDrawing(sideMeasures(now)), {
+  const read = sideMeasures(now)
+  const shape = sideShape(worthDrawing(read), {
     rolled: soleMeasures(now).rolled,
     dish: figure.dish ?? 0,
   })
@@ -50,8 +48,8 @@ export function sideView(figure: SideFigure, name: PictureName): string {
   return picture(
     sheet,
     name,
-    sideBase(sheet, shape, unreadOf(figure, shape)),
-    trim === null ? '' : trimmed(sheet, shape, trim, sideMeasures(now)),
+    sideBase(sheet, shape, unreadOf(read, shape)),
+    trim === null ? '' : trimmed(sheet, shape, trim, read),
     lines(sheet, 'was', ...laid),
   )
 }
@@ -63,33 +61,29 @@ const worthDrawing = (of: SideMeasures): SideMeasures =>
 /** Which edges stand in for readings: the heel with the ground, the whole capsule, or none. */
 type Unread = 'none' | 'heel' | 'all'
 
-function unreadOf({ now, assumed = [] }: SideFigure, { closes }: SideShape): Unread {
-  const unread = [...sideMeasures(now).assumed, ...assumed]
-  if (unread.includes('toe-length') || unread.includes('toe-angle')) return 'all'
-  return unread.length > 0 || !closes ? 'heel' : 'none'
+function unreadOf({ assumed }: SideMeasures, { closes }: SideShape): Unread {
+  if (assumed.includes('toe-length') || assumed.includes('toe-angle')) return 'all'
+  return assumed.length > 0 || !closes ? 'heel' : 'none'
 }
 
 /** The foot itself, in the order in which it is painted. */
 export function sideBase(sheet: Sheet, shape: SideShape, unread: Unread = 'none'): string {
-  const { limb } = shape
-  const outline = 'outline'
-  const open = 'outline unread'
+  const { limb, hairline, band, otherBulb } = shape
+  const pen = (isRead: boolean) => (isRead ? 'outline' : 'outline unread')
   return (
     area(sheet, 'skin', limbOutline(shape)) +
     area(sheet, 'wall', capsuleOutline(shape)) +
     groundLine(sheet) +
     lines(sheet, 'fine', ...growthLines(shape), ...coronetHairs(shape, 22)) +
-    lines(sheet, 'hair', limb.top, ...limb.folds) +
-    lines(sheet, 'hair', shape.band) +
-    lines(sheet, 'inner', limb.front, limb.bulb, limb.back) +
-    lines(sheet, 'inner', shape.hairline) +
-    (shape.otherBulb === null ? '' : lines(sheet, 'hair unread', shape.otherBulb)) +
-    lines(sheet, unread === 'all' ? open : outline, shape.toe) +
-    lines(sheet, unread === 'none' ? outline : open, shape.bearing, shape.heel)
+    lines(sheet, 'hair', limb.top, ...limb.folds, band) +
+    lines(sheet, 'inner', limb.front, limb.bulb, limb.back, hairline) +
+    (otherBulb === null ? '' : lines(sheet, 'hair unread', otherBulb)) +
+    lines(sheet, pen(unread !== 'all'), shape.toe) +
+    lines(sheet, pen(unread === 'none'), shape.bearing, shape.heel)
   )
 }
 
-/** The old capsule and its bulb, moved so that both hairlines begin at one point. */
+/** The old capsule, moved so that both hairlines begin at one point. */
 function earlier(old: SideShape, now: SideShape): Stroke[] {
   const move = laidAt(old, now)
   return [old.toe, old.hairline, old.bearing, old.heel].map(move)

@@ -13,10 +13,8 @@ import {
   pointAt,
   type Stroke,
   sampled,
-  through,
   unit,
 } from './curves.ts'
-import { type Box, lines, type Sheet, words } from './pens.ts'
 import type { SoleHalf, SoleShape } from './sole-shape.ts'
 
 export type Grade = 0 | 1 | 2 | 3
@@ -193,50 +191,4 @@ function bulbPatch({ lateral, bearing }: SoleShape): Patch {
     length: 2 * half,
     depth: 0.075 * bearing,
   }
-}
-
-export const middleOf = (patch: Patch): Point => patch.at(0.5, 0.5)
-
-interface Signed {
-  readonly place: string
-  readonly sign: string
-}
-
-/** The signs in the margins, as high as what they stand for, and a hair from each to its place. */
-export function placedSigns(
-  sheet: Sheet,
-  patchesOf: (place: string) => readonly Patch[],
-  findings: readonly Signed[],
-  box: Box,
-): string {
-  const columns: { readonly sign: string; readonly from: Point }[][] = [[], []]
-  for (const { sign, place } of findings) {
-    if (sign === '') continue
-    const patch = patchesOf(place).at(-1)
-    const from = patch === undefined ? ([0, box.bottom + 4] as const) : middleOf(patch)
-    const isCentral = Math.abs(from[0]) < 0.08 * (box.right - box.left)
-    const [left = [], right = []] = columns
-    const column = isCentral ? (left.length < right.length ? left : right) : from[0] < 0 ? left : right
-    column.push({ sign, from })
-  }
-  const step = 76 / sheet.scale
-  const top = box.top - 130 / sheet.scale
-  return columns
-    .flatMap((column, side) => {
-      let free = top
-      return [...column]
-        .sort((a, b) => b.from[1] - a.from[1])
-        .map(({ sign, from }, i) => {
-          const room = (column.length - i - 1) * step
-          const y = Math.max(Math.min(free, from[1]), box.bottom + room + 20 / sheet.scale)
-          free = y - step
-          const x = side === 0 ? box.left + 30 / sheet.scale : box.right - 30 / sheet.scale
-          const inner = side === 0 ? x + 32 / sheet.scale : x - 32 / sheet.scale
-          return (
-            lines(sheet, 'leader', through([[inner, y], from])) +
-            words(sheet, [x, y], sign, 'middle', 'figure')
-          )
-        })
-    })
-    .join('')
 }

@@ -3,7 +3,7 @@
  * on the line of their buttresses. Width, bearing length, frog, sulcus, wall and white line are measured.
  */
 import type { Pair } from '../../hoof/feet.ts'
-import { frogTipAt, heelWidthFor, type SoleMeasures } from '../../hoof/stand-ins.ts'
+import { drawnFrogWidth, frogTipAt, heelWidthFor, type SoleMeasures } from '../../hoof/stand-ins.ts'
 import type { Flares } from './behind-shape.ts'
 import { add, clamp, joined, mirrored, type Point, part, reversed, type Stroke, stroke } from './curves.ts'
 
@@ -47,7 +47,6 @@ export interface SoleShape {
   readonly wall: number
   readonly whiteLine: number
   readonly bulbsEnd: number
-  readonly isFrogNarrowed: boolean
   /** Where the toe is rolled, across the foot; null where it cannot be told. */
   readonly rollover: Stroke | null
 }
@@ -67,7 +66,7 @@ export function soleShape(
   const { width: W, bearing: B } = of
   const frogLength = clamp(of.frogLength, 0.35 * B, 0.86 * B)
   const heelWidth = heelWidthFor(W, of.frogWidth)
-  const frogWidth = clamp(of.frogWidth, 0.1 * W, heelWidth - 0.16 * W)
+  const frogWidth = Math.max(0.1 * W, drawnFrogWidth(W, of.frogWidth))
   const common = {
     W,
     B,
@@ -95,7 +94,6 @@ export function soleShape(
     wall: common.wall,
     whiteLine: common.white,
     bulbsEnd: -0.135 * B,
-    isFrogNarrowed: frogWidth < of.frogWidth - 0.5,
     rollover: rolled === null ? null : stroke([-0.2 * W, rolled], [[0.2 * W, rolled]]),
   }
 }

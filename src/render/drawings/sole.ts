@@ -15,9 +15,20 @@ import {
   unit,
 } from './curves.ts'
 import { differs } from './differences.ts'
-import { area, boxOf, lines, type PictureName, picture, type Sheet, sheetFor, words } from './pens.ts'
+import { type MarginSign, marginSigns } from './margin.ts'
+import {
+  area,
+  type Box,
+  boxOf,
+  lines,
+  type PictureName,
+  picture,
+  type Sheet,
+  sheetFor,
+  words,
+} from './pens.ts'
 import { findingMarks } from './sole-findings.ts'
-import { type Grade, placedSigns, solePatches } from './sole-places.ts'
+import { type Grade, type Patch, solePatches } from './sole-places.ts'
 import {
   around,
   frogOutline,
@@ -83,10 +94,28 @@ export function soleView(figure: SoleFigure, name: PictureName): string {
     shape.rollover === null ? '' : lines(sheet, 'mark-hair unread', shape.rollover),
     findingMarks(sheet, patches, findings),
     was === null ? '' : lines(sheet, 'was', was),
-    placedSigns(sheet, patches, findings, box),
+    marginSigns(sheet, signsOf(findings, patches, box), box.top - 130 / sheet.scale),
     words(sheet, [box.left, box.top - 52 / sheet.scale], sides.medial, sheet.isMirrored ? 'end' : 'start'),
     words(sheet, [box.right, box.top - 52 / sheet.scale], sides.lateral, sheet.isMirrored ? 'start' : 'end'),
   )
+}
+
+/** Each finding's sign on its own side; what lies in the middle goes to the emptier one. */
+function signsOf(
+  findings: readonly SoleFinding[],
+  patchesOf: (place: string) => readonly Patch[],
+  box: Box,
+): readonly MarginSign[] {
+  const signs: MarginSign[] = []
+  const count = (side: MarginSign['side']) => signs.filter((one) => one.side === side).length
+  for (const { sign, place } of findings) {
+    // The pastern is not in sight: its sign leads to where it would be.
+    const at = patchesOf(place).at(-1)?.at(0.5, 0.5) ?? ([0, box.bottom + 4] as const)
+    const isCentral = Math.abs(at[0]) < 0.08 * (box.right - box.left)
+    const isLeft = isCentral ? count('left') < count('right') : at[0] < 0
+    signs.push({ sign, at, side: isLeft ? 'left' : 'right' })
+  }
+  return signs
 }
 
 /** The old outline, moved so that the tips of the frogs coincide. */

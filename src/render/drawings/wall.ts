@@ -2,7 +2,8 @@
 import { type Foot, sideOf } from '../../hoof/feet.ts'
 import { type FootMeasures, wallMeasures } from '../../hoof/stand-ins.ts'
 import type { Flares } from './behind-shape.ts'
-import { add, endOf, joined, type Point, part, pointAt, reversed, type Stroke, through } from './curves.ts'
+import { add, endOf, part, pointAt, type Stroke, through } from './curves.ts'
+import { type MarginSign, marginSigns } from './margin.ts'
 import { area, groundLine, lines, type PictureName, picture, type Sheet, sheetFor, words } from './pens.ts'
 import {
   crackOf,
@@ -51,15 +52,25 @@ export function wallView({ foot, now, features, sides, flares }: WallFigure, nam
   return picture(
     sheet,
     name,
-    wallBase(sheet, shape, read.assumed.includes('toe-length')),
+    wallBase(sheet, shape, {
+      isLengthRead: !read.assumed.includes('toe-length'),
+      isWidthRead: !read.assumed.includes('width'),
+    }),
     ...features.map((feature) => growing(sheet, shape, feature)),
-    signs(sheet, shape, features),
+    marginSigns(
+      sheet,
+      features.map((feature) => signOf(shape, feature)),
+      length,
+    ),
     words(sheet, [-0.44 * width, -0.11 * width], sides.medial),
     words(sheet, [0.44 * width, -0.11 * width], sides.lateral),
   )
 }
 
-export function wallBase(sheet: Sheet, shape: WallShape, isAssumed = false): string {
+/** What was read of a wall: its sides stand on the width, its ground edge on the length. */
+const allRead = { isLengthRead: true, isWidthRead: true }
+
+export function wallBase(sheet: Sheet, shape: WallShape, { isLengthRead, isWidthRead } = allRead): string {
   const { limb, sides, hairline, ground } = shape
   return (
     area(sheet, 'skin', wallLimb(shape)) +
@@ -68,11 +79,8 @@ export function wallBase(sheet: Sheet, shape: WallShape, isAssumed = false): str
     lines(sheet, 'fine', ...tubes(shape), ...hairs(shape)) +
     lines(sheet, 'hair', limb.top, shape.band) +
     lines(sheet, 'inner', limb.medial, limb.lateral, hairline) +
-    lines(
-      sheet,
-      isAssumed ? 'outline unread' : 'outline',
-      joined(sides.medial, ground, reversed(sides.lateral)),
-    )
+    lines(sheet, isWidthRead ? 'outline' : 'outline unread', sides.medial, sides.lateral) +
+    lines(sheet, isLengthRead ? 'outline' : 'outline unread', ground)
   )
 }
 
@@ -138,33 +146,13 @@ function mark(
   )
 }
 
-/** In the margin at the height of each feature, a hair leading to its end. */
-function signs(sheet: Sheet, shape: WallShape, features: readonly GrowingFeature[]): string {
-  const step = 74 / sheet.scale
-  const columns: { readonly sign: string; readonly end: Point }[][] = [[], []]
-  for (const feature of features) {
-    if (feature.sign === '') continue
-    const [from, to] = stretchOf(feature.place)
-    const side = from + to < 1 ? 0 : 1
-    const ring = shape.ringAt(shareOf(shape, feature, feature.at))
-    const end = to - from > 0.5 ? to : (from + to) / 2
-    columns[side]?.push({ sign: feature.sign, end: pointAt(ring, end) })
+/** The sign of a feature leads to its middle; that of a line right across the wall, to its end. */
+function signOf(shape: WallShape, feature: GrowingFeature): MarginSign {
+  const [from, to] = stretchOf(feature.place)
+  const ring = shape.ringAt(shareOf(shape, feature, feature.at))
+  return {
+    sign: feature.sign,
+    at: pointAt(ring, to - from > 0.5 ? to : (from + to) / 2),
+    side: from + to < 1 ? 'left' : 'right',
   }
-  return columns
-    .flatMap((column, side) => {
-      let free = shape.length
-      return [...column]
-        .sort((a, b) => b.end[1] - a.end[1])
-        .map(({ sign, end }, i) => {
-          const y = Math.max(Math.min(free, end[1]), (column.length - i - 1) * step + 10 / sheet.scale)
-          free = y - step
-          const s = side === 0 ? -1 : 1
-          const x = side === 0 ? sheet.box.left + 0.045 * shape.width : sheet.box.right - 0.045 * shape.width
-          return (
-            lines(sheet, 'leader', through([[x - s * 0.035 * shape.width, y], end])) +
-            words(sheet, [x, y], sign, 'middle', 'figure')
-          )
-        })
-    })
-    .join('')
 }

@@ -154,13 +154,6 @@ describe('a foot from behind', () => {
     expect(shape.drawnDifference).toBe(20)
     expect(shape.medial.heel[1] - shape.lateral.heel[1]).toBeCloseTo(20, 9)
   })
-
-  it('says when the frog had to be drawn narrower than it was read', () => {
-    const narrowed = (width: number) =>
-      behindShape(behindMeasures({ ...middling, 'frog-width': width })).isFrogNarrowed
-    expect(narrowed(48)).toBe(false)
-    expect(narrowed(95)).toBe(true)
-  })
 })
 
 describe('a sole', () => {

@@ -118,7 +118,8 @@ describe('what was not read', () => {
     expect(dotted(sideView({ foot: 'LF', now: {} }, name))).toEqual(['outline unread', 'outline unread'])
     expect(dotted(behindView({ foot: 'LF', now: side, label: '', sides }, name))).toEqual(['outline unread'])
     expect(dotted(soleView({ foot: 'LF', now: side, findings: [], sides }, name))).toContain('outline unread')
-    expect(dotted(wallView({ foot: 'LF', now: {}, features: [], sides }, name))).toEqual(['outline unread'])
+    expect(dotted(wallView({ foot: 'LF', now: side, features: [], sides }, name))).toEqual(['outline unread'])
+    expect(dotted(wallView({ foot: 'LF', now: {}, features: [], sides }, name))).toHaveLength(2)
   })
 
   it('is nowhere where all was read', () => {
@@ -178,9 +179,35 @@ describe('a difference', () => {
     const ground = withLook(drawing, 'ground')[0]?.points[0]?.[0]?.[1] ?? 0
     const lowest = Math.max(...(old?.points.flat().map(([, y]) => y) ?? []))
     expect(Math.abs(lowest - ground)).toBeLessThan(3)
-    const inner = withLook(drawing, 'inner').at(-1)?.points[0]?.[0] ?? [0, 0]
+    const inner = withLook(drawing, 'inner').at(-1)?.points.at(-1)?.[0] ?? [0, 0]
     const oldHairline = old?.points[1]?.[0] ?? [500, 0]
     expect(Math.abs(inner[0] - oldHairline[0])).toBeLessThan(2)
+  })
+})
+
+describe('the side', () => {
+  it('shows a dish as a hollow in the front of the wall, in the middle and not at its ends', () => {
+    const toe = (dish: number) => {
+      const drawing = readDrawing(sideView({ foot: 'LF', now: middling, dish }, name))
+      return withLook(drawing, 'outline')[0]?.points[0] ?? []
+    }
+    const moved = toe(6).map(([x], i) => x - (toe(0)[i]?.[0] ?? 0))
+    expect(Math.max(...moved)).toBeGreaterThan(10)
+    expect(moved[0]).toBe(0)
+    expect(moved.at(-1)).toBe(0)
+  })
+
+  it('hatches what a trim would take, below a line from wall to wall', () => {
+    const drawing = readDrawing(sideView({ foot: 'LF', now: middling, trim: { toe: 10, heel: 4 } }, name))
+    const ground = withLook(drawing, 'ground')[0]?.points[0]?.[0]?.[1] ?? 0
+    const [line = []] = withLook(drawing, 'cut').map(({ points }) => points[1] ?? [])
+    const [toe, heel] = [ground - (line[0]?.[1] ?? 0), ground - (line[1]?.[1] ?? 0)]
+    // Along the walls: 10 mm at 50 degrees, 4 mm at 47.
+    expect(toe / heel).toBeCloseTo(
+      (10 * Math.sin(50 * (Math.PI / 180))) / (4 * Math.sin(47 * (Math.PI / 180))),
+      0,
+    )
+    expect(withLook(drawing, 'mark-hair')[0]?.points.length).toBe(16)
   })
 })
 
