@@ -107,9 +107,11 @@ function halfOf({ W, h, mean, heelWidth, frog, flare, spread, deep }: Half): Hee
   const i = Math.min(frog / W / 2 + 0.055, o - 0.07)
   const f = Math.min(0.4 * (frog / W), i - 0.055)
   const g = 0.5 * f + 0.5 * i
-  const k = Math.min(0.62, (0.15 * W) / h)
+  // A bulb is no deeper under tall heels: the groove grows with them.
+  const k = Math.max(0.62, 1 - (0.13 * W) / h)
   const P = at(g, k * h)
   const fl = flare / W
+  const notch = Math.min(0.16 * mean, 0.04 * W)
   const Qg = at(spread + fl, 0.028 * W)
   const Qc = at(spread - 0.068, h + 0.115 * W)
   const K = at(o, h)
@@ -143,7 +145,7 @@ function halfOf({ W, h, mean, heelWidth, frog, flare, spread, deep }: Half): Hee
         P,
         [at(g - 0.02, k * h), at(f + 0.02, 0.62 * k * h), at(f + 0.008, 0.24 * h)],
         [at(f + 0.002, 0.06 * h), at(0.86 * f, 0.004 * W), at(0.6 * f, 0.004 * W)],
-        [at(0.3 * f, 0.004 * W), at(0.13 * f, 0.05 * mean), [0, 0.16 * mean]],
+        [at(0.3 * f, 0.004 * W), at(0.13 * f, 0.3 * notch), [0, notch]],
       ),
     ],
     grooveFloor: stroke(at(f + 0.004, 0.12 * h), [
@@ -151,13 +153,13 @@ function halfOf({ W, h, mean, heelWidth, frog, flare, spread, deep }: Half): Hee
       at(i - 0.3 * (i - f), 0.02 * h),
       at(i - 0.005, 0.014 * W),
     ]),
-    bulbEdge: stroke(K, [at(o + 0.004, 0.7 * h), at(g + bulge, (k - 0.03) * h - 0.02 * W), P]),
+    bulbEdge: stroke(K, [at(o + 0.004, h - 0.8 * (1 - k) * h), at(g + bulge, (k - 0.03) * h - 0.02 * W), P]),
     bulbSide: stroke(at(o + 0.034, h + 0.06 * W), [
       at(o + 0.05, h + 0.12 * W),
       at(o + 0.034, h + 0.18 * W),
       at(o - 0.012, h + 0.235 * W),
     ]),
-    cleft: stroke(cleftFoot, [at(0.002, mean - 0.08 * W), at(0.002, 0.64 * mean), [0, 0.54 * mean]]),
+    cleft: stroke(cleftFoot, [at(0.002, mean - 0.08 * W), at(0.002, 1.02 * k * mean), [0, 0.87 * k * mean]]),
     hollow: stroke(
       cleftFoot,
       [at(0.002, mean + 0.02 * W), at(0.003, mean + 0.03 * W), at(0.009, mean + (0.06 + 0.05 * deep) * W)],
