@@ -164,7 +164,7 @@ describe('a photograph on a page', () => {
         'gh scale 100 mm',
       ])
       const outside = await photo.locator('svg.photo-lines text').evaluateAll((found) => {
-        const frame = found[0]?.closest('svg')?.getBoundingClientRect()
+        const frame = found[0]?.closest('.photo-lines')?.getBoundingClientRect()
         return found.filter((text) => {
           const box = text.getBoundingClientRect()
           return !frame || box.left < frame.left || box.right > frame.right || box.bottom > frame.bottom
@@ -183,7 +183,7 @@ describe('a photograph on a page', () => {
         expect(await sideways(page)).toEqual([])
         const cut = await page.locator('svg.photo-lines text').evaluateAll((found) =>
           found.flatMap((text) => {
-            const frame = text.closest('svg')?.getBoundingClientRect()
+            const frame = text.closest('.photo-lines')?.getBoundingClientRect()
             const box = text.getBoundingClientRect()
             return frame && box.left >= frame.left && box.right <= frame.right ? [] : [text.textContent]
           }),

@@ -95,8 +95,8 @@ export function soleView(figure: SoleFigure, name: PictureName): string {
     findingMarks(sheet, patches, findings),
     was === null ? '' : lines(sheet, 'was', was),
     marginSigns(sheet, signsOf(findings, patches, box), box.top - 130 / sheet.scale),
-    words(sheet, [box.left, box.top - 52 / sheet.scale], sides.medial, sheet.isMirrored ? 'end' : 'start'),
-    words(sheet, [box.right, box.top - 52 / sheet.scale], sides.lateral, sheet.isMirrored ? 'start' : 'end'),
+    words(sheet, [box.left, box.top - 60 / sheet.scale], sides.medial, sheet.isMirrored ? 'end' : 'start'),
+    words(sheet, [box.right, box.top - 60 / sheet.scale], sides.lateral, sheet.isMirrored ? 'start' : 'end'),
   )
 }
 
