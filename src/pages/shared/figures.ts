@@ -108,6 +108,8 @@ export interface SideDrawing extends DrawnFoot {
   readonly first: SideOutline
   /** Null when there is one visit only. */
   readonly latest: SideOutline | null
+  /** Millimetres that a trim would take along the wall at toe and heel, hatched, and what that is called. */
+  readonly trim?: { readonly toe: number; readonly heel: number; readonly label: string } | undefined
 }
 
 export interface SideOutline {
@@ -122,6 +124,8 @@ export interface SideOutline {
 export interface SoleDrawing extends DrawnFoot {
   readonly kind: 'sole'
   readonly measures: FootMeasures
+  /** What it was, broken over what it is where the two differ. */
+  readonly first?: { readonly label: string; readonly measures: FootMeasures } | undefined
   readonly marks: readonly {
     /** A finding of the vocabulary, `thrush`, by which it is drawn; any other text is hatched. */
     readonly what: string

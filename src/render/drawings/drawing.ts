@@ -48,26 +48,38 @@ const sides = ({ inner, outer }: FigureWords) => ({ medial: inner, lateral: oute
 /** A stroke of the key: an outline as it is, or broken as it was. */
 const swatch = (look: string): string => shape('path', { class: look, d: 'M1 8H27' })
 
+/** Horn that a trim would take. */
+const hatching = shape('path', { class: 'key-hatch', d: 'M2 14L8 2M10 14L16 2M18 14L24 2' })
+
 function side(drawing: SideDrawing): string {
-  const { foot, first, latest, id } = drawing
+  const { foot, first, latest, trim, id } = drawing
   const now = latest ?? first
   const isBoth = latest !== null && differs('side', first.measures, latest.measures)
   const label = (one: typeof first) => `${one.label}: ${one.toeLengthLabel}, ${one.toeAngleLabel}`
   return framed(
     drawing,
-    sideView({ foot, now: now.measures, first: latest === null ? null : first.measures }, labelledBy(id)),
+    sideView(
+      { foot, now: now.measures, first: latest === null ? null : first.measures, trim },
+      labelledBy(id),
+    ),
     keyList([
       ...(isBoth ? [{ mark: swatch('key-was'), label: label(first) }] : []),
       { mark: swatch('key-now'), label: label(now) },
+      ...(trim ? [{ mark: hatching, label: trim.label }] : []),
     ]),
   )
 }
 
 function sole(drawing: SoleDrawing, words: FigureWords): string {
-  const { foot, measures, marks, id } = drawing
+  const { foot, measures, marks, first, id } = drawing
   // A single finding is named by the caption.
   const findings = marks.length === 1 ? marks.map((mark) => ({ ...mark, sign: '' })) : marks
-  return framed(drawing, soleView({ foot, now: measures, findings, sides: sides(words) }, labelledBy(id)))
+  const isBoth = first !== undefined && differs('sole', first.measures, measures)
+  return framed(
+    drawing,
+    soleView({ foot, now: measures, first: first?.measures, findings, sides: sides(words) }, labelledBy(id)),
+    isBoth ? keyList([{ mark: swatch('key-was'), label: first.label }]) : '',
+  )
 }
 
 function level(drawing: LevelDrawing, words: FigureWords): string {

@@ -27,7 +27,7 @@ export interface SideFigure {
 
 /** The SVG of a foot from its outer side; a left foot looks to the left, a right foot to the right. */
 export function sideView(figure: SideFigure, name: PictureName): string {
-  const { foot, now, first, trim = null } = figure
+  const { foot, now, first, trim } = figure
   const read = sideMeasures(now)
   const shape = sideShape(worthDrawing(read), {
     rolled: soleMeasures(now).rolled,
@@ -49,7 +49,7 @@ export function sideView(figure: SideFigure, name: PictureName): string {
     sheet,
     name,
     sideBase(sheet, shape, unreadOf(read, shape)),
-    trim === null ? '' : trimmed(sheet, shape, trim, read),
+    !trim ? '' : trimmed(sheet, shape, trim, read),
     lines(sheet, 'was', ...laid),
   )
 }

@@ -128,6 +128,8 @@ function halfOf(half: Half): SoleHalf {
   const inner = (depth: number): Stroke => {
     const n = w - side - depth
     const top = B - wall - depth
+    // As full as the outer edge, over what height is left to it.
+    const shoulder = (1.09 * c * B * (top - v * B)) / (B - v * B)
     return stroke(
       [H + 0.02 * W - 0.3 * depth, 0.105 * B + 0.7 * depth],
       [
@@ -136,7 +138,7 @@ function halfOf(half: Half): SoleHalf {
         [n, v * B],
       ],
       [
-        [n, (v + 0.93 * c) * B],
+        [n, v * B + shoulder],
         [k * n, top],
         [0, top],
       ],

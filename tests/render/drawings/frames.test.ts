@@ -43,6 +43,19 @@ describe('a drawing in its frame', () => {
     expect(items(draw({ ...side, latest: null }))).toEqual(['January: 98 mm, 44°'])
   })
 
+  it('tells what a trim would take, and what a sole was, where they are drawn', () => {
+    const trimmed = draw({ ...side, trim: { toe: 8, heel: 0, label: '8 mm off the toe' } })
+    expect(items(trimmed).at(-1)).toBe('8 mm off the toe')
+    expect(trimmed).toContain('class="mark cut"')
+    const bare = sole('LF', [])
+    const was = (width: number) =>
+      draw({ ...bare, first: { label: 'January', measures: { ...bare.measures, width } } })
+    expect(items(was(135))).toEqual(['January'])
+    expect(was(135)).toContain('class="was"')
+    expect(items(was(123))).toEqual([])
+    expect(was(123)).not.toContain('class="was"')
+  })
+
   it('signs findings where there are several', () => {
     const mark = (sign: string, place: string) => ({ what: 'bruise', place, grade: 2 as const, sign })
     const signs = (html: string) =>
