@@ -1,0 +1,344 @@
+/** Findings: what, where, how bad, on which foot; and what is gone. */
+import type { Foot } from '../hoof/feet.ts'
+import type { FindingName } from '../hoof/findings.ts'
+import { type FeetContext, feetBefore, type Hearing, merged, rangeOfTokens } from './hearing.ts'
+import { isElsewhere } from './number-context.ts'
+import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
+import { type Entry, shareOut } from './share-out.ts'
+import { as, isA, type Token } from './tokens.ts'
+import type { Changeable, SpokenFinding, WordRange } from './understood.ts'
+import { naturalPlace } from './vocabulary/findings.ts'
+
+type Grade = SpokenFinding['grade']
+
+interface Named {
+  readonly what: FindingName
+  readonly where: string | null
+  readonly at: number
+}
+
+/** All findings of a sentence, in order. */
+export function hearFindings(hearing: Hearing, scan: Scan): void {
+  const { tokens } = scan
+  const named = tokens.flatMap((token, at) => {
+    const found = scan.used.has(at) ? null : findingAt(tokens, at)
+    return found && !isNoun(token, tokens, at) ? [found] : []
+  })
+  const gradesFirst = named[0] !== undefined && gradeBefore(tokens, named[0].at) !== null
+  let isNegated = false
+  for (const [index, one] of named.entries()) {
+    const end = named[index + 1]?.at ?? tokens.length
+    const since = (named[index - 1]?.at ?? -1) + 1
+    isNegated = isNo(tokens, one.at, isNegated)
+    hearOne(hearing, scan, one, { since, end, isNegated, gradesFirst })
+  }
+}
+
+/** The finding that a token names, or an adjective whose noun is near. */
+function findingAt(tokens: readonly Token[], at: number): Named | null {
+  const token = tokens[at]
+  const finding = as(token, 'finding')
+  if (finding) return { what: finding.what, where: finding.where, at }
+  const quality = as(token, 'quality')
+  if (!quality) return null
+  for (let near = at - 1; near >= 0 && near > at - 5; near--) {
+    const before = tokens[near] as Token
+    if (before.pause !== 'none' && near < at - 1) break
+    if (isPart(before, quality.of)) return { what: quality.what, where: null, at }
+    if (before.pause !== 'none' || isA(before, 'scale', 'finding')) break
+  }
+  const next = token?.pause === 'none' ? tokens[at + 1] : undefined
+  return next && isPart(next, quality.of) ? { what: quality.what, where: null, at } : null
+}
+
+function isPart(token: Token, of: readonly string[]): boolean {
+  const part = as(token, 'place')?.part
+  if (part !== undefined && of.includes(part)) return true
+  const measured = as(token, 'measure')?.measure
+  return (
+    (of.includes('heel') && (measured === 'heel' || measured === 'heels')) || (of.includes('white line') && measured === 'white-line')
+  )
+}
+
+/** "Thrush spray", "nail hole number": a finding's name that belongs to the noun after it. */
+function isNoun(token: Token, tokens: readonly Token[], at: number): boolean {
+  return token.pause === 'none' && isA(tokens[at + 1], 'hypothetical') && tokens[at + 1]?.lead.length === 0
+}
+
+function isNo(tokens: readonly Token[], at: number, wasNegated: boolean): boolean {
+  for (let near = at - 1; near >= 0 && near > at - 4; near--) {
+    const token = tokens[near] as Token
+    if (token.pause !== 'none' && !isA(token, 'or')) return false
+    if (isA(token, 'no')) return true
+    if (isA(token, 'or', 'and')) return wasNegated
+    if (!isA(token, 'grade', 'place') && !isPlaceLike(token)) return false
+  }
+  return false
+}
+
+const isPlaceLike = (token: Token): boolean => as(token, 'measure')?.place != null
+
+interface Around {
+  readonly since: number
+  readonly end: number
+  readonly isNegated: boolean
+  /** Whether grades stand before what they are of. */
+  readonly gradesFirst: boolean
+}
+
+function hearOne(hearing: Hearing, scan: Scan, named: Named, around: Around): void {
+  const { tokens } = scan
+  if (isHypothetical(tokens, named.at, around.since)) return
+  const gathered = gather(hearing, scan, named, around)
+  const before = feetBeforeFinding(scan, named.at)
+  const words = [stretch(scan, gathered.first, gathered.last)]
+  const place = named.where ?? gathered.place
+  if (around.isNegated || gathered.isGone) {
+    hearGone(hearing, scan, named, place, gathered, before, words)
+    return
+  }
+  if (isElsewhere(tokens, named.at)) return
+  const graded = gathered.entries.some(({ kind }) => kind === 'values')
+  const entries: readonly Entry<Grade>[] = graded ? gathered.entries : [{ kind: 'values', values: [null] }, ...gathered.entries]
+  const shares = shareOut(entries, before && feetBefore(before, scan.sentence), hearing.known.feetOrder)
+  if (shares === null || gathered.isMixed) {
+    ask(hearing, `On which foot: ${named.what}?`, words)
+    return
+  }
+  const context = before && !before.used ? [before.from] : []
+  if (before) before.used = true
+  const items = shares.map(({ foot, value }, index) =>
+    keep(hearing, {
+      foot,
+      what: named.what,
+      place: place ?? openPlace(hearing, foot, named.what) ?? (gathered.isPartUnclear ? null : naturalPlace[named.what]) ?? null,
+      grade: value,
+      from: merged(index === 0 ? [...context, ...words] : words),
+      doubt: gathered.isDoubted ? 'said with doubt' : null,
+    }, place !== null),
+  )
+  scan.used.add(named.at)
+  if (items.length > 0) hearing.last = { kind: 'findings', items, sentence: scan.sentence }
+}
+
+/** Within the same breath, before it or right after: what is feared, treated, or was once. */
+function isHypothetical(tokens: readonly Token[], at: number, since: number): boolean {
+  for (let near = at - 1; near >= since && near > at - 7; near--) {
+    const token = tokens[near] as Token
+    if (token.pause === 'comma' && near < at - 1) break
+    if (token.pause === 'comma') break
+    if (isA(token, 'hypothetical')) return true
+  }
+  return false
+}
+
+interface Gathered {
+  readonly entries: readonly Entry<Grade>[]
+  readonly place: string | null
+  /** A part was named that is more than one place. */
+  readonly isPartUnclear: boolean
+  readonly isGone: boolean
+  readonly isDoubted: boolean
+  /** Two places were named, and two feet: which is where is not sure. */
+  readonly isMixed: boolean
+  readonly first: number
+  readonly last: number
+}
+
+/** Unknown words within one breath after which nothing more belongs to the finding. */
+const mostStrange = 2
+
+function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gathered {
+  const { tokens } = scan
+  const lead = leadOf(tokens, named.at, around.since)
+  const entries: Entry<Grade>[] = lead.grade === null ? [] : [{ kind: 'values', values: [lead.grade] }]
+  let { place, isPartUnclear } = lead
+  let isMixed = false
+  let isGone = false
+  let isDoubted = lead.isDoubted
+  let last = named.at
+  let strange = 0
+  const mentioned: Foot[] = []
+  for (let at = named.at + 1; at < around.end; at++) {
+    const token = tokens[at] as Token
+    const named = feetNamedAt(hearing, tokens, at, mentioned)
+    const number = gradeNumber(tokens, at)
+    const grade = number ?? as(token, 'grade')?.grade ?? null
+    const found = placeAt(tokens, at)
+    if (belongsToNext(tokens, at, around)) break
+    if (named) {
+      const entry = footEntry(tokens, at, named)
+      entries.push(entry)
+      if (entry.heads) break
+      mentioned.push(...named.feet)
+    } else if (grade !== null) {
+      if (strange > 0 && token.pause === 'none' && number === null && !isA(tokens[at + 1], 'feet')) break
+      pushGrade(entries, grade, isA(tokens[at - 1], 'no', 'correct'))
+    } else if (found && place === null && !isPartUnclear && mentioned.length < 2) {
+      place = found.place
+      isPartUnclear = found.place === null
+    } else if (found && mentioned.length > 0 && found.place !== place) isMixed = true
+    else if (as(token, 'gone')) isGone = true
+    else if (as(token, 'doubt')) isDoubted = true
+    else if (found || isA(token, 'correct', 'no', 'still', 'and', 'today', 'grade-next', 'both', 'place', 'inward')) {
+      if (isA(token, 'no') && token.pauseBefore !== 'none' && !isA(tokens[at + 1], 'grade')) break
+      if (found || isA(token, 'both', 'place', 'inward')) continue
+    } else if (token.senses.length === 0 && !token.number && !token.isCode) {
+      strange++
+      if (strange > mostStrange || token.pauseBefore !== 'none') break
+      continue
+    } else break
+    last = at
+  }
+  while (last > named.at && isA(tokens[last], 'correct', 'no', 'and', 'today')) last--
+  return { entries, place, isPartUnclear, isGone, isDoubted, isMixed, first: lead.first, last }
+}
+
+function pushGrade(entries: Entry<Grade>[], grade: Grade, isCorrected: boolean): void {
+  const last = entries.at(-1)
+  if (last?.kind !== 'values') entries.push({ kind: 'values', values: [grade] })
+  else if (isCorrected) entries[entries.length - 1] = { kind: 'values', values: [grade] }
+  else entries[entries.length - 1] = { kind: 'values', values: last.values }
+}
+
+/** A grade or a place right before the next finding is that one's. */
+function belongsToNext(tokens: readonly Token[], at: number, { end, gradesFirst }: Around): boolean {
+  if (end >= tokens.length) return false
+  let near = at
+  while (near < end && (isA(tokens[near], 'grade') || placeAt(tokens, near)) && tokens[near]?.pause === 'none') near++
+  if (near !== end || near === at) return false
+  const token = tokens[at] as Token
+  return gradesFirst || token.pauseBefore !== 'none' || placeAt(tokens, at) !== null
+}
+
+interface Lead {
+  readonly grade: Grade
+  readonly place: string | null
+  readonly isPartUnclear: boolean
+  readonly isDoubted: boolean
+  readonly first: number
+}
+
+/** What stands right before the finding: "moderate outside quarter flare", "the frog's a bit ragged". */
+function leadOf(tokens: readonly Token[], at: number, since: number): Lead {
+  let grade: Grade = null
+  let place: string | null = null
+  let isPartUnclear = false
+  let isDoubted = false
+  let first = at
+  for (let near = at - 1; near >= since && near > at - 5; near--) {
+    const token = tokens[near] as Token
+    if (token.pause !== 'none') break
+    const found = placeAt(tokens, near)
+    const degree = as(token, 'grade')
+    if (found && place === null) {
+      place = found.place
+      isPartUnclear ||= found.place === null && as(token, 'place')?.part === 'quarter'
+    } else if (degree && grade === null) grade = degree.grade
+    else if (as(token, 'doubt')) isDoubted = true
+    else if (!isA(token, 'still', 'no')) break
+    first = near
+  }
+  return { grade, place, isPartUnclear, isDoubted, first }
+}
+
+const gradeBefore = (tokens: readonly Token[], at: number): Grade => leadOf(tokens, at, 0).grade
+
+/** A place on the foot; null within it where the word fits several. */
+function placeAt(tokens: readonly Token[], at: number): { readonly place: string | null } | null {
+  const token = tokens[at]
+  const place = as(token, 'place')
+  if (place) return place.part === 'foot' && place.place === null ? null : { place: place.place }
+  const measure = as(token, 'measure')
+  if (measure?.place) return { place: measure.place }
+  if (measure?.measure === 'heel' || measure?.measure === 'heels' || measure?.measure === 'quarters') return { place: null }
+  return null
+}
+
+/** "Grade two", or a bare figure of a grade that ends the breath. */
+function gradeNumber(tokens: readonly Token[], at: number): Grade {
+  const token = tokens[at]
+  const value = token?.number?.value
+  if (!token || value === undefined || ![0, 1, 2, 3].includes(value)) return null
+  const before = tokens[at - 1]
+  const isSaid = isA(before, 'grade-next')
+  const isBare = token.pause !== 'none' && (isA(before, 'finding', 'place') || as(before, 'measure')?.place != null)
+  return isSaid || isBare ? (value as 0 | 1 | 2 | 3) : null
+}
+
+/** The feet that were spoken of when the finding was named. */
+const feetBeforeFinding = (scan: Scan, at: number): FeetContext | null => scan.feetAt[at] ?? null
+
+const openOn = (hearing: Hearing, what: string, feet: readonly Foot[] | null) =>
+  hearing.known.openFindings.filter((one) => one.what === what && (feet === null || feet.includes(one.foot)))
+
+/** Where the finding is that an earlier visit left open, if there is one such place. */
+function openPlace(hearing: Hearing, foot: Foot, what: string): string | null {
+  const places = new Set(openOn(hearing, what, [foot]).map(({ place }) => place))
+  return places.size === 1 ? ([...places][0] ?? null) : null
+}
+
+/** Grade 0 where it was open; what was never there needs no line. */
+function hearGone(
+  hearing: Hearing,
+  scan: Scan,
+  named: Named,
+  place: string | null,
+  gathered: Gathered,
+  before: FeetContext | null,
+  words: readonly WordRange[],
+): void {
+  const { tokens } = scan
+  if (isElsewhere(tokens, named.at)) return
+  const after = gathered.entries.flatMap((entry) => (entry.kind === 'feet' && !entry.heads ? entry.feet : []))
+  const feet = after.length > 0 ? after : (before?.feet ?? null)
+  const open = openOn(hearing, named.what, feet).filter((one) => place === null || one.place === place)
+  if (open.length === 0) return
+  if (feet === null && open.length > 1) {
+    ask(hearing, `On which foot is it gone: ${named.what}?`, words)
+    return
+  }
+  const context = before && !before.used ? [before.from] : []
+  if (before) before.used = true
+  const items = open.map((one) =>
+    keep(hearing, { foot: one.foot, what: named.what, place: one.place, grade: 0, from: merged([...context, ...words]), doubt: null }, true),
+  )
+  scan.used.add(named.at)
+  hearing.last = { kind: 'findings', items, sentence: scan.sentence }
+}
+
+/** One line a finding, foot and place: a grade said later fills it in, another grade is asked about. */
+function keep(hearing: Hearing, finding: Changeable<SpokenFinding>, isPlaceSaid: boolean): Changeable<SpokenFinding> {
+  const same = hearing.findings.find(
+    ({ foot, what, place }) =>
+      foot === finding.foot &&
+      what === finding.what &&
+      (place === finding.place || place === null || !isPlaceSaid || place === naturalPlace[finding.what as FindingName]),
+  )
+  if (!same) {
+    hearing.findings.push(finding)
+    return finding
+  }
+  same.from = merged([...same.from, ...finding.from])
+  if (isPlaceSaid) same.place = finding.place
+  if (same.grade === null) same.grade = finding.grade
+  else if (finding.grade !== null && finding.grade !== same.grade) {
+    ask(hearing, `${finding.foot} ${finding.what}: grade ${same.grade} or ${finding.grade}?`, same.from)
+    same.grade = null
+  }
+  return same
+}
+
+/** A sentence that only says how bad it is, after one that named a finding without. */
+export function hearGradeAlone(hearing: Hearing, scan: Scan): boolean {
+  const { last } = hearing
+  const [token, ...more] = scan.tokens
+  const grade = as(token, 'grade')
+  if (!token || !grade || more.length > 0 || last?.kind !== 'findings' || scan.sentence - last.sentence > 1) return false
+  const open = last.items.filter((item) => item.grade === null)
+  for (const item of open) {
+    item.grade = grade.grade
+    item.from = merged([...item.from, rangeOfTokens(token)])
+  }
+  return open.length > 0
+}

@@ -1,0 +1,54 @@
+/** What kind of number a number is, by the words round it: a wrong reading is worse than a missed one. */
+import { as, isA, type Token } from './tokens.ts'
+
+/** Words that are looked at on either side. */
+const farLeft = 9
+const farRight = 4
+
+/** Of things counted, time, money, a label; a code; a grade out of five; a weight. */
+export function isNoMeasurement(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at]
+  if (!token?.number) return true
+  const next = token.pause === 'none' ? tokens[at + 1] : undefined
+  const before = token.pauseBefore === 'none' ? tokens[at - 1] : undefined
+  if (isA(next, 'counted', 'out-of-five', 'mass') || isA(before, 'labelled')) return true
+  if (next?.isCode || before?.isCode) return true
+  // "Five of the horses", "two of us", "three to four": counted all the same.
+  if (next && next.lead.includes('of') && !isA(next, 'unit', 'feet')) return true
+  // A number right before an unknown word counts it, if it is one that things are counted by.
+  const isUnknown = next !== undefined && next.senses.length === 0 && !next.number && next.lead.length === 0
+  return isUnknown && token.number.value < 20
+}
+
+/** Whether it is said of another day, another horse, or of what is wanted. */
+export function isElsewhere(tokens: readonly Token[], at: number): boolean {
+  for (let left = at - 1; left >= 0 && left > at - farLeft; left--) {
+    const token = tokens[left] as Token
+    if (isA(token, 'today') || token.number) break
+    if (isA(token, 'elsewhere')) return true
+    const before = tokens[left - 1]
+    if (token.pauseBefore === 'comma' && !(before && isA(before, 'elsewhere'))) break
+  }
+  for (let right = at + 1; right < tokens.length && right <= at + farRight; right++) {
+    const token = tokens[right] as Token
+    if (token.pauseBefore !== 'none' || token.number || isA(token, 'measure', 'finding', 'today')) break
+    if (isA(token, 'elsewhere')) {
+      const next = tokens[right + 1]
+      return token.pause !== 'none' || !next?.number
+    }
+  }
+  return false
+}
+
+/** "Between forty-four and forty-six", "44 to 46", "44 or 45": the token after it, or null. */
+export function rangeEnd(tokens: readonly Token[], at: number): number | null {
+  const begins = isA(tokens[at - 1], 'range')
+  let next = at + 1
+  if (as(tokens[next], 'unit')) next++
+  const joint = isA(tokens[next], 'or') || (begins && isA(tokens[next], 'and')) ? next + 1 : next
+  const other = tokens[joint]
+  if (!other?.number) return begins ? at + 1 : null
+  if (isA(tokens[next], 'or') || begins) return joint + 1
+  const isTo = joint === next && other.pauseBefore === 'none' && other.lead.at(-1) === 'to'
+  return isTo ? joint + 1 : null
+}
