@@ -61,7 +61,10 @@ function hearRow(hearing: Hearing, scan: Scan, start: number, scale: 'digital pu
   if (!entries.some(({ kind }) => kind === 'values')) return from
   if (isElsewhere(tokens, start)) return at
   const words = [stretch(scan, start, Math.min(at, tokens.length) - 1)]
-  const shares = shareOut(entries, feetBefore(hearing.feet, scan.sentence), hearing.known.feetOrder)
+  const last = entries.at(-1)
+  // "Pulse faint both fronts landing flat", in one breath: the feet may be of either.
+  const isTorn = entries[0]?.kind === 'values' && last?.kind === 'feet' && last.heads && last.pauseBefore === 'none' && hearing.feet?.used === true
+  const shares = isTorn ? null : shareOut(entries, feetBefore(hearing.feet, scan.sentence), hearing.known.feetOrder)
   if (shares === null) {
     ask(hearing, `Which foot is which: ${scale}?`, words)
     return at
@@ -233,7 +236,8 @@ function hearEase(hearing: Hearing, scan: Scan, at: number): number | null {
   if (level?.kind !== 'level') return null
   if (isA(tokens[at - 1], 'no')) return null
   const next = tokens[at + 1]
-  const isAfter = token.pause === 'none' && as(next, 'surface') !== null && next?.lead.includes('on')
+  const isOn = next?.lead.includes('on') === true || next?.text.startsWith('on ') === true
+  const isAfter = token.pause === 'none' && as(next, 'surface') !== null && isOn
   const place = isAfter ? at + 1 : surfaceBefore(tokens, at)
   const surface = place === null ? null : as(tokens[place], 'surface')
   if (place === null || !surface || isElsewhere(tokens, at)) return null

@@ -26,11 +26,11 @@ export function hearFindings(hearing: Hearing, scan: Scan): void {
   })
   const gradesFirst = named[0] !== undefined && gradeBefore(tokens, named[0].at) !== null
   let isNegated = false
+  let since = 0
   for (const [index, one] of named.entries()) {
     const end = named[index + 1]?.at ?? tokens.length
-    const since = (named[index - 1]?.at ?? -1) + 1
     isNegated = isNo(tokens, one.at, isNegated)
-    hearOne(hearing, scan, one, { since, end, isNegated, gradesFirst })
+    since = hearOne(hearing, scan, one, { since, end, isNegated, gradesFirst }) + 1
   }
 }
 
@@ -38,6 +38,8 @@ export function hearFindings(hearing: Hearing, scan: Scan): void {
 function findingAt(tokens: readonly Token[], at: number): Named | null {
   const token = tokens[at]
   const finding = as(token, 'finding')
+  // "Ring" is a finding where a place follows, and else what one does with a telephone.
+  if (finding && !finding.sure && (token?.pause === 'stop' || !placeAt(tokens, at + 1))) return null
   if (finding) return { what: finding.what, where: finding.where, at }
   const quality = as(token, 'quality')
   if (!quality) return null
@@ -86,10 +88,16 @@ interface Around {
   readonly gradesFirst: boolean
 }
 
-function hearOne(hearing: Hearing, scan: Scan, named: Named, around: Around): void {
-  const { tokens } = scan
-  if (isHypothetical(tokens, named.at, around.since)) return
+/** @returns the last token that is said of it */
+function hearOne(hearing: Hearing, scan: Scan, named: Named, around: Around): number {
+  if (isHypothetical(scan.tokens, named.at, around.since)) return named.at
   const gathered = gather(hearing, scan, named, around)
+  settle(hearing, scan, named, around, gathered)
+  return gathered.last
+}
+
+function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gathered: Gathered): void {
+  const { tokens } = scan
   const before = feetBeforeFinding(scan, named.at)
   const words = [stretch(scan, gathered.first, gathered.last)]
   const place = named.where ?? gathered.place
@@ -161,20 +169,22 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
   const mentioned: Foot[] = []
   for (let at = named.at + 1; at < around.end; at++) {
     const token = tokens[at] as Token
-    const named = feetNamedAt(hearing, tokens, at, mentioned)
+    const feet = feetNamedAt(hearing, tokens, at, mentioned)
     const number = gradeNumber(tokens, at)
     const grade = number ?? as(token, 'grade')?.grade ?? null
     const found = placeAt(tokens, at)
-    if (belongsToNext(tokens, at, around)) break
-    if (named) {
-      const entry = footEntry(tokens, at, named)
+    const isGraded = entries.some(({ kind }) => kind === 'values')
+    const hasOwn = grade === null ? place !== null || naturalPlace[named.what] !== undefined : isGraded
+    if (belongsToNext(tokens, at, around, hasOwn)) break
+    if (feet) {
+      const entry = footEntry(tokens, at, feet)
       entries.push(entry)
       if (entry.heads) break
-      mentioned.push(...named.feet)
+      mentioned.push(...feet.feet)
     } else if (grade !== null) {
       if (strange > 0 && token.pause === 'none' && number === null && !isA(tokens[at + 1], 'feet')) break
       pushGrade(entries, grade, isA(tokens[at - 1], 'no', 'correct'))
-    } else if (found && place === null && !isPartUnclear && mentioned.length < 2) {
+    } else if (found && place === null && (!isPartUnclear || found.place !== null) && mentioned.length < 2) {
       place = found.place
       isPartUnclear = found.place === null
     } else if (found && mentioned.length > 0 && found.place !== place) isMixed = true
@@ -183,15 +193,33 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
     else if (found || isA(token, 'correct', 'no', 'still', 'and', 'today', 'grade-next', 'both', 'place', 'inward')) {
       if (isA(token, 'no') && token.pauseBefore !== 'none' && !isA(tokens[at + 1], 'grade')) break
       if (found || isA(token, 'both', 'place', 'inward')) continue
-    } else if (token.senses.length === 0 && !token.number && !token.isCode) {
+    } else if (as(token, 'judge') && !as(token, 'stage')) continue
+    else if (token.senses.length === 0 && !token.number && !token.isCode && strange < mostStrange && token.pauseBefore === 'none') {
       strange++
-      if (strange > mostStrange || token.pauseBefore !== 'none') break
       continue
-    } else break
+    } else {
+      const after = token.pauseBefore === 'none' ? null : afterAside(tokens, at, around.end)
+      if (after === null) break
+      at = after - 1
+      strange = 0
+      continue
+    }
     last = at
   }
   while (last > named.at && isA(tokens[last], 'correct', 'no', 'and', 'today')) last--
   return { entries, place, isPartUnclear, isGone, isDoubted, isMixed, first: lead.first, last }
+}
+
+/** "Nothing to worry about, mild": the grade that stands alone after an aside, or null. */
+function afterAside(tokens: readonly Token[], from: number, end: number): number | null {
+  for (let at = from; at < end; at++) {
+    const token = tokens[at] as Token
+    if (token.number || isA(token, 'measure', 'feet', 'scale', 'stage')) return null
+    if (token.pause === 'none') continue
+    const next = tokens[at + 1]
+    return at + 1 < end && next && isA(next, 'grade') && next.pause !== 'none' ? at + 1 : null
+  }
+  return null
 }
 
 function pushGrade(entries: Entry<Grade>[], grade: Grade, isCorrected: boolean): void {
@@ -201,15 +229,17 @@ function pushGrade(entries: Entry<Grade>[], grade: Grade, isCorrected: boolean):
   else entries[entries.length - 1] = { kind: 'values', values: last.values }
 }
 
-/** A grade or a place right before the next finding is that one's. */
-function belongsToNext(tokens: readonly Token[], at: number, { end, gradesFirst }: Around): boolean {
+/** Whether a word between two findings is said of the second: "thrush mild, bad crack", "thrush in the frog, sole a bit flat". */
+function belongsToNext(tokens: readonly Token[], at: number, { since, end, gradesFirst }: Around, hasOwn: boolean): boolean {
   if (end >= tokens.length) return false
-  let near = at
-  while (near < end && (isA(tokens[near], 'grade') || placeAt(tokens, near)) && tokens[near]?.pause === 'none') near++
-  if (near !== end || near === at) return false
+  const { first } = leadOf(tokens, end, since)
+  if (at < first) return false
   const token = tokens[at] as Token
-  return gradesFirst || token.pauseBefore !== 'none' || placeAt(tokens, at) !== null
+  if (token.pauseBefore === 'none' && placeAt(tokens, at) && isLed(token)) return false
+  return at > first || gradesFirst || hasOwn || token.pauseBefore !== 'none'
 }
+
+const isLed = (token: Token): boolean => token.lead.some((word) => ['in', 'at', 'on', 'of'].includes(word))
 
 interface Lead {
   readonly grade: Grade
@@ -231,12 +261,12 @@ function leadOf(tokens: readonly Token[], at: number, since: number): Lead {
     if (token.pause !== 'none') break
     const found = placeAt(tokens, near)
     const degree = as(token, 'grade')
-    if (found && place === null) {
+    if (found && place === null && (grade === null || isA(tokens[at], 'quality'))) {
       place = found.place
       isPartUnclear ||= found.place === null && as(token, 'place')?.part === 'quarter'
     } else if (degree && grade === null) grade = degree.grade
     else if (as(token, 'doubt')) isDoubted = true
-    else if (!isA(token, 'still', 'no')) break
+    else if (!isA(token, 'still', 'no', 'judge')) break
     first = near
   }
   return { grade, place, isPartUnclear, isDoubted, first }

@@ -27,10 +27,13 @@ export function isElsewhere(tokens: readonly Token[], at: number): boolean {
     if (isA(token, 'today') || token.number) break
     if (isA(token, 'elsewhere')) return true
     const before = tokens[left - 1]
-    if (token.pauseBefore === 'comma' && !(before && isA(before, 'elsewhere'))) break
+    // "Last time, the toe was ninety-eight": what opens a clause holds for the next.
+    const isOpening = before?.pauseBefore !== 'none' && isA(before, 'elsewhere')
+    if (token.pauseBefore === 'comma' && !isOpening) break
   }
   for (let right = at + 1; right < tokens.length && right <= at + farRight; right++) {
     const token = tokens[right] as Token
+    if (isYear(tokens, right)) return true
     if (token.pauseBefore !== 'none' || token.number || isA(token, 'measure', 'finding', 'today')) break
     if (isA(token, 'elsewhere')) {
       const next = tokens[right + 1]
@@ -38,6 +41,15 @@ export function isElsewhere(tokens: readonly Token[], at: number): boolean {
     }
   }
   return false
+}
+
+/** "In twenty nineteen", "since 2019". */
+function isYear(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at]
+  const value = token?.number?.value
+  if (!token || value === undefined || !token.lead.some((word) => word === 'in' || word === 'since')) return false
+  const next = token.pause === 'none' ? tokens[at + 1]?.number?.value : undefined
+  return (value > 1980 && value < 2100) || ((value === 20 || value === 19) && next !== undefined && next > 9)
 }
 
 /** "Between forty-four and forty-six", "44 to 46", "44 or 45": the token after it, or null. */

@@ -84,6 +84,13 @@ function hearSentence(
 
 /** Someone asks: nothing in it is said to be so. A foot in it is one only where the answer is yes. */
 function hearQuestion(hearing: Hearing, scan: Scan, isAnswered: boolean): void {
+  const last = scan.tokens.at(-1)
+  const asked = as(last, 'measure')
+  hearing.heading = null
+  // "And the angle?" asks a helper for the number that comes next.
+  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'hypothetical', 'feet'))) {
+    hearing.heading = { measured: asked.measure, sentence: scan.sentence, from: rangeOfTokens(last) }
+  }
   const at = scan.tokens.findIndex((token) => as(token, 'feet'))
   const named = at === -1 ? null : feetNamedAt(hearing, scan.tokens, at)
   if (!named) return
@@ -158,11 +165,11 @@ function hearMeasure(hearing: Hearing, scan: Scan, at: number, named: Measured):
   const heard = hearing.readings.length
   const asked = hearing.questions.length
   const end = hearValues(hearing, scan, measure, at + 1)
-  const isHeard = hearing.readings.length > heard
+  const isHeard = hearing.readings.length > heard || hearing.questions.length > asked
   if (isHeard) {
     scan.used.add(at)
     hearing.measuresNow = [...hearing.measuresNow.filter((one) => one.measured !== measured), measure]
-  } else if (hearing.questions.length === asked && end >= tokens.length) hearing.heading = measure
+  } else if (end >= tokens.length) hearing.heading = measure
   return Math.max(end, at + 1)
 }
 
@@ -174,11 +181,14 @@ function isPlaceHere(tokens: readonly Token[], at: number): boolean {
   for (let near = at - 1; near >= 0 && near > at - 4; near--) {
     const before = tokens[near] as Token
     if (before.number || before.pause === 'stop') return false
-    if (isA(before, 'finding', 'quality')) return isLed || !hasNumberSoon(tokens, at + 1)
+    if (isA(before, 'finding', 'quality')) return isLed || isGrade(tokens[at + 1]) || !hasNumberSoon(tokens, at + 1)
   }
   const next = token.pause === 'none' ? tokens[at + 1] : undefined
   return isA(next, 'finding', 'quality') && as(token, 'measure')?.measure !== 'toe'
 }
+
+/** A bare figure that can be the grade of a finding. */
+const isGrade = (token: Token | undefined): boolean => token?.number != null && [0, 1, 2, 3].includes(token.number.value)
 
 /** Words that leave the measure open, by what was named right before them. */
 function meant(tokens: readonly Token[], at: number, named: Measured): Measured | null {

@@ -34,7 +34,7 @@ export const footPhrases: readonly Phrase[] = [
     ([words, sense]): Phrase => (words === 'in front' ? [words, { ...sense, feet: ['LF', 'RF'] } as never] : [words, sense]),
   ),
   ...group(
-    ['all four', 'all four feet', 'all round', 'all around', 'all feet', 'every foot', 'each foot', 'any foot', 'any of them', 'anywhere', 'all of them', 'on all'],
+    ['all four', 'all four feet', 'all round', 'all around', 'all feet', 'every foot', 'each foot', 'any foot', 'any of them', 'anywhere', 'all of them'],
     feet,
     true,
   ),

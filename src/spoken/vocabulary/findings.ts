@@ -41,7 +41,7 @@ const spoken: Partial<Record<FindingName, readonly string[]>> = {
   'white line stretched': ['stretched white line', 'white line is stretched', 'stretching of the white line'],
   crack: ['cracks', 'cracked', 'toe cracks', 'sand crack'],
   chip: ['chips', 'chipped', 'chipping', 'chip out', 'chip out of'],
-  ring: ['a ring', 'rings', 'event line', 'event lines', 'growth ring', 'growth rings', 'laminitic ring', 'laminitic rings', 'event ring'],
+  ring: ['a ring', 'event line', 'event lines', 'growth ring', 'growth rings', 'laminitic ring', 'laminitic rings', 'event ring'],
   dish: ['dished', 'dishing'],
   bruise: ['bruises', 'bruising', 'bruised'],
   'nail hole': ['nail holes'],
@@ -88,22 +88,23 @@ const qualities: readonly (readonly [words: readonly string[], of: readonly stri
 
 /** Where a finding is said to be by its own name: a toe crack. */
 const placed: readonly Phrase[] = [
-  ['toe crack', { kind: 'finding', what: 'crack', where: 'toe' }],
-  ['toe flare', { kind: 'finding', what: 'flare', where: 'toe' }],
-  ['pus coming out of the coronet', { kind: 'finding', what: 'drainage', where: 'coronet' }],
-  ['nail in the sole', { kind: 'finding', what: 'puncture', where: 'sole' }],
-  ['nail in the frog', { kind: 'finding', what: 'puncture', where: 'frog' }],
+  ['toe crack', { kind: 'finding', what: 'crack', where: 'toe', sure: true }],
+  ['toe flare', { kind: 'finding', what: 'flare', where: 'toe', sure: true }],
+  ['pus coming out of the coronet', { kind: 'finding', what: 'drainage', where: 'coronet', sure: true }],
+  ['nail in the sole', { kind: 'finding', what: 'puncture', where: 'sole', sure: true }],
+  ['nail in the frog', { kind: 'finding', what: 'puncture', where: 'frog', sure: true }],
 ]
 
 function findingNames(): readonly Phrase[] {
   const names = Object.keys(findingMeanings) as FindingName[]
   const own = names.flatMap((what) =>
-    phrases([...(everyday.has(what) ? [] : [what]), ...(spoken[what] ?? [])], { kind: 'finding', what, where: null }),
+    phrases([...(everyday.has(what) ? [] : [what]), ...(spoken[what] ?? [])], { kind: 'finding', what, where: null, sure: true }),
   )
   const others = Object.entries(findingAliases)
     .filter(([name]) => !everyday.has(name))
-    .map(([name, what]): Phrase => [name, { kind: 'finding', what, where: null }])
-  return [...own, ...others, ...placed]
+    .map(([name, what]): Phrase => [name, { kind: 'finding', what, where: null, sure: true }])
+  const unsure = phrases(['ring', 'rings'], { kind: 'finding', what: 'ring', where: null, sure: false })
+  return [...own, ...others, ...placed, ...unsure]
 }
 
 const place = (words: readonly string[], of: Place | null, part: string) => phrases(words, { kind: 'place', place: of, part })
@@ -125,7 +126,7 @@ const placePhrases: readonly Phrase[] = [
   ...place(['bulbs', 'bulb', 'heel bulb', 'bulbs of the heel'], 'heel bulbs', 'bulbs'),
   ...place(['whole hoof', 'the whole foot', 'all over the foot'], 'whole foot', 'foot'),
   ...place(['foot', 'hoof', 'feet', 'hooves'], null, 'foot'),
-  ...place(['quarter', 'quarter crack'], null, 'quarter'),
+  ...place(['quarter'], null, 'quarter'),
 ]
 
 const grade = (words: readonly string[], of: 0 | 1 | 2 | 3) => phrases(words, { kind: 'grade', grade: of })

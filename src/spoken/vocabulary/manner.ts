@@ -336,8 +336,6 @@ export const mannerPhrases: readonly Phrase[] = [
       'all right',
       'right so',
       'right then',
-      'right okay',
-      'okay right',
       'off we go',
       'come on',
       'thank you',

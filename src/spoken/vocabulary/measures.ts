@@ -4,8 +4,8 @@ import { type MeasureId, measureIds, measures } from '../../hoof/measures.ts'
 import { combined, type Inward, type Measured, type Phrase, phrases } from './sense.ts'
 
 export const sideWords: Readonly<Record<Inward, readonly string[]>> = {
-  medial: ['inside', 'inner', 'medial', 'inward'],
-  lateral: ['outside', 'outer', 'lateral', 'outward'],
+  medial: ['inside', 'inner', 'medial', 'med'],
+  lateral: ['outside', 'outer', 'lateral', 'lat'],
 }
 
 /** Other ways to name a measure; its own name goes without saying. */
@@ -85,7 +85,7 @@ export const measurePhrases: readonly Phrase[] = [
   ...sided('quarter', 'medial'),
   ...sided('quarter', 'lateral'),
   ...(['medial', 'lateral'] as const).flatMap((side) =>
-    phrases([...sideWords[side], ...combined(['on the'], sideWords[side])], { kind: 'inward', side }),
+    phrases(sideWords[side], { kind: 'inward', side }),
   ),
 ]
 

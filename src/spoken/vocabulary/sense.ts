@@ -24,7 +24,8 @@ export type Sense =
   | { readonly kind: 'measure'; readonly measure: Measured; readonly place: Place | null }
   | { readonly kind: 'inward'; readonly side: Inward }
   | { readonly kind: 'unit'; readonly unit: LengthUnit | 'deg' }
-  | { readonly kind: 'finding'; readonly what: FindingName; readonly where: Place | null }
+  /** Not sure: an everyday word, which wants a place after it. */
+  | { readonly kind: 'finding'; readonly what: FindingName; readonly where: Place | null; readonly sure: boolean }
   /** `ragged` is a finding once the frog is named in the same breath. */
   | { readonly kind: 'quality'; readonly of: readonly string[]; readonly what: FindingName }
   | { readonly kind: 'place'; readonly place: Place | null; readonly part: string }
