@@ -85,6 +85,8 @@ export function hearNextVisit(hearing: Hearing, scan: Scan, at: number, words: r
 function spanAt(tokens: readonly Token[], at: number): { readonly text: string | null; readonly end: number } | null {
   const from = isA(tokens[at], 'doubt') ? at + 1 : at
   const token = tokens[from]
+  const single = /^(?:day|week|month)$/.exec(token?.text ?? '')?.[0]
+  if (single && token?.lead.includes('a')) return { text: `in 1 ${single}`, end: from + 1 }
   if (token?.text === 'fortnight') return { text: 'in 2 weeks', end: from + 1 }
   const isOr = isA(tokens[from + 1], 'or') || tokens[from + 1]?.number != null
   const unitAt = isOr ? (isA(tokens[from + 1], 'or') ? from + 3 : from + 2) : from + 1

@@ -25,11 +25,13 @@ export function hearFindings(hearing: Hearing, scan: Scan): void {
     return found && !isNoun(token, tokens, at) ? [found] : []
   })
   const gradesFirst = named[0] !== undefined && gradeBefore(tokens, named[0].at) !== null
-  let isNegated = false
+  const negated = negations(tokens, named)
   let since = 0
   for (const [index, one] of named.entries()) {
     const end = named[index + 1]?.at ?? tokens.length
-    isNegated = isNo(tokens, one.at, isNegated)
+    const isNegated = negated[index] ?? null
+    // "No thrush, cracks" may go on with what there is, or with what there is not.
+    if (isNegated === null) continue
     since = hearOne(hearing, scan, one, { since, end, isNegated, gradesFirst }) + 1
   }
 }
@@ -67,12 +69,30 @@ function isNoun(token: Token, tokens: readonly Token[], at: number): boolean {
   return token.pause === 'none' && isA(tokens[at + 1], 'hypothetical') && tokens[at + 1]?.lead.length === 0
 }
 
-function isNo(tokens: readonly Token[], at: number, wasNegated: boolean): boolean {
+/**
+ * Which findings are said not to be there; null where that is not sure. "No thrush, cracks or bruises" is none of the
+ * three; "no thrush, a crack at the toe" has one.
+ */
+function negations(tokens: readonly Token[], named: readonly Named[]): readonly (boolean | null)[] {
+  const result: (boolean | null)[] = named.map(({ at }) => isNo(tokens, at))
+  for (const [index, { at }] of named.entries()) {
+    const before = named[index - 1]
+    if (!before || result[index] || result[index - 1] === false) continue
+    const between = tokens.slice(before.at + 1, at)
+    if (!between.every((token) => isA(token, 'or', 'and', 'place') || isPlaceLike(token))) continue
+    if (between.some((token) => isA(token, 'or'))) {
+      for (let back = index; back > 0 && result[back] !== true; back--) result[back] = true
+    } else if (tokens[at - 1]?.pause === 'comma' && between.length === 0) result[index] = null
+  }
+  return result
+}
+
+/** Whether "no" stands right before a finding, but for its place and grade. */
+function isNo(tokens: readonly Token[], at: number): boolean {
   for (let near = at - 1; near >= 0 && near > at - 4; near--) {
     const token = tokens[near] as Token
-    if (token.pause !== 'none' && !isA(token, 'or')) return false
+    if (token.pause !== 'none') return false
     if (isA(token, 'no')) return true
-    if (isA(token, 'or', 'and')) return wasNegated
     if (!isA(token, 'grade', 'place') && !isPlaceLike(token)) return false
   }
   return false
@@ -161,6 +181,7 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
   const lead = leadOf(tokens, named.at, around.since)
   const entries: Entry<Grade>[] = lead.grade === null ? [] : [{ kind: 'values', values: [lead.grade] }]
   let { place, isPartUnclear } = lead
+  let part: FoundPlace['part'] = null
   let isMixed = false
   let isGone = false
   let isDoubted = lead.isDoubted
@@ -187,6 +208,10 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
     } else if (found && place === null && (!isPartUnclear || found.place !== null) && mentioned.length < 2) {
       place = found.place
       isPartUnclear = found.place === null
+      part = found.part
+    } else if (as(token, 'inward') && place === null && part !== null) {
+      place = `${as(token, 'inward')?.side} ${part}`
+      isPartUnclear = false
     } else if (found && mentioned.length > 0 && found.place !== place) isMixed = true
     else if (as(token, 'gone')) isGone = true
     else if (as(token, 'doubt')) isDoubted = true
@@ -274,15 +299,23 @@ function leadOf(tokens: readonly Token[], at: number, since: number): Lead {
 
 const gradeBefore = (tokens: readonly Token[], at: number): Grade => leadOf(tokens, at, 0).grade
 
-/** A place on the foot; null within it where the word fits several. */
-function placeAt(tokens: readonly Token[], at: number): { readonly place: string | null } | null {
+interface FoundPlace {
+  /** Null where the word fits several. */
+  readonly place: string | null
+  /** The part that has an inner and an outer one. */
+  readonly part: 'heel' | 'quarter' | null
+}
+
+/** A place on the foot that a token names. */
+function placeAt(tokens: readonly Token[], at: number): FoundPlace | null {
   const token = tokens[at]
   const place = as(token, 'place')
-  if (place) return place.part === 'foot' && place.place === null ? null : { place: place.place }
+  if (place?.place) return { place: place.place, part: null }
+  if (place) return place.part === 'quarter' ? { place: null, part: 'quarter' } : null
   const measure = as(token, 'measure')
-  if (measure?.place) return { place: measure.place }
-  if (measure?.measure === 'heel' || measure?.measure === 'heels' || measure?.measure === 'quarters') return { place: null }
-  return null
+  if (measure?.place) return { place: measure.place, part: null }
+  if (measure?.measure === 'heel' || measure?.measure === 'heels') return { place: null, part: 'heel' }
+  return measure?.measure === 'quarters' ? { place: null, part: 'quarter' } : null
 }
 
 /** "Grade two", or a bare figure of a grade that ends the breath. */

@@ -56,7 +56,7 @@ export function shareOut<T>(
     const isPair = pattern.length > 2
     const isSame = trailing.feet.join() === before?.feet.join()
     if (!isPair && before?.isFresh && !isSame && !(trailing.isOn && !before.isWaiting)) return null
-    if (!isPair && before?.isWaiting && !isSame && trailing.feet.length === 1) return null
+    if (!isPair && before?.isWaiting && !isSame && trailing.feet.length === 1 && !trailing.isOn) return null
     return feetLast(entries, order)
   }
   const rest = entries.slice(1)
