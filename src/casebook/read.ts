@@ -5,7 +5,7 @@ import type { CasebookFolder, FolderEntry } from './folder.ts'
 import { type CaseFile, openCaseFile, openText } from './front-matter.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
-import type { Casebook, Consent, Horse, Practice } from './model.ts'
+import type { Casebook, Consent, FollowedFeature, Horse, Practice } from './model.ts'
 import { namesakes } from './namesakes.ts'
 import { checkPlausibility } from './plausibility/index.ts'
 import { readPracticeFile, standInPractice } from './practice-file.ts'
@@ -110,13 +110,15 @@ export function readHorse(
   asOf: PlainDate,
 ): HorseRead {
   const entries = locateHorse(folder.list(), id)
-  const context = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
+  const { units, feetOrder, terms, people } = practice
+  const context = { units, feetOrder, terms, people }
   const reported: Told[] = []
-  const horse = openHorse(folder, entries, id, practice, context, asOf, reported)
   const visits = entries.visits
     .map((entry) => openVisit(folder, entry, entries, context, asOf, reported))
     .filter((visit) => visit !== null)
     .sort((a, b) => (a.visit.id < b.visit.id ? -1 : 1))
+  const followed = visits.flatMap(({ visit }) => visit.growOut)
+  const horse = openHorse(folder, entries, id, practice, context, asOf, followed, reported)
   checkPlausibility(visits, horse, practice.units, asOf)
   if (horse && visits.length === 0 && entries.visits.length === 0) {
     horse.report.warning('no-visits', null, `${horse.horse.name} has no visit yet.`, {
@@ -146,6 +148,7 @@ function openHorse(
   practice: Practice,
   context: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
+  followed: readonly FollowedFeature[],
   reported: Told[],
 ): PlacedHorse | null {
   if (!entries.horse) {
@@ -157,7 +160,7 @@ function openHorse(
     return null
   }
   const { file, report } = openCaseFile(folder, entries.horse)
-  const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf)
+  const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf, followed)
   const readAlone = (text: CaseFile) => checkPlausibility([], read(text), context.units, asOf)
   reported.push({ report, read: readAlone, bodyStart: bodyStartOf(file) })
   return file && read(file)
@@ -191,6 +194,8 @@ function openVisit(
 const needPractice: ReadonlySet<string> = new Set([
   'owner-unknown',
   'finding-unknown',
+  'problem-unknown',
+  'person-unknown',
   'reading-impossible',
   'reading-unlikely',
   'target-unlikely',
