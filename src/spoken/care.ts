@@ -1,19 +1,21 @@
 /** What the owner is asked to do, and when the next visit is. */
 import { addDays, dayOf, type PlainDate, parseDate } from '../hoof/dates.ts'
-import { ask, type Scan, stretch } from './scan.ts'
 import { type Hearing, merged } from './hearing.ts'
 import { figure } from './quantity.ts'
+import { ask, type Scan, stretch } from './scan.ts'
 import { as, isA, type Sentence, type Token } from './tokens.ts'
 import type { Word } from './transcript.ts'
 
 /** A longer sentence has no stops, so where the care in it ends is not known. */
 const mostWords = 40
 
-const toOwner = /^(?:(?:and|so|please|can you|i'll|i have to|must|remember to)\s+){0,3}(?:tell|ask|remind|text|told|asked)\s+(?:the\s+)?[\p{L}'-]+(?:\s+[\p{L}'-]+)?\s+(?:to|that)\s+/iu
+const toOwner =
+  /^(?:(?:and|so|please|can you|i'll|i have to|must|remember to)\s+){0,3}(?:tell|ask|remind|text|told|asked)\s+(?:the\s+)?[\p{L}'-]+(?:\s+[\p{L}'-]+)?\s+(?:to|that)\s+/iu
 const ownerTo = /^(?:the\s+)?owners?\s+(?:to|should|must|needs to|is to)\s+/iu
 const untilFirst = /^until\s+(?:the\s+)?next\s+(?:time|visit|trim),?\s+/iu
 const untilLast = /,?\s+until\s+(?:the\s+)?next\s+(?:time|visit|trim)[.!]?$/iu
-const someone = /^(?:he|she|they|you|owner)\s+(?:should|must|needs to|need to|has to|have to|is to|are to)\s+/iu
+const someone =
+  /^(?:he|she|they|you|owner)\s+(?:should|must|needs to|need to|has to|have to|is to|are to)\s+/iu
 
 /** The care that a sentence asks for, or null. */
 export function careOf(sentence: Sentence, words: readonly Word[]): string | null {
@@ -24,7 +26,8 @@ export function careOf(sentence: Sentence, words: readonly Word[]): string | nul
     .join(' ')
     .replaceAll('\u2019', "'")
   // Where a measure is read in it, the sentence is more than care.
-  if (sentence.tokens.some((token, at) => token.number && isA(sentence.tokens[at - 1], 'measure'))) return null
+  if (sentence.tokens.some((token, at) => token.number && isA(sentence.tokens[at - 1], 'measure')))
+    return null
   let rest: string | null = null
   for (const form of [toOwner, ownerTo, untilFirst]) {
     const match = form.exec(text)
@@ -32,7 +35,12 @@ export function careOf(sentence: Sentence, words: readonly Word[]): string | nul
   }
   if (rest === null && untilLast.test(text)) rest = text.replace(someone, '')
   if (rest === null) return null
-  return rest.replace(untilLast, '').replace(/[.!,;:]+$/, '').trim() || null
+  return (
+    rest
+      .replace(untilLast, '')
+      .replace(/[.!,;:]+$/, '')
+      .trim() || null
+  )
 }
 
 const ordinals = [
@@ -59,7 +67,12 @@ const months = [
 const farthest = 300
 
 /** @returns the first token after the next visit's day, or null where none is said */
-export function hearNextVisit(hearing: Hearing, scan: Scan, at: number, words: readonly Word[]): number | null {
+export function hearNextVisit(
+  hearing: Hearing,
+  scan: Scan,
+  at: number,
+  words: readonly Word[],
+): number | null {
   const { tokens } = scan
   const cue = tokens[at]
   if (!cue || !as(cue, 'next-visit')) return null
@@ -68,7 +81,8 @@ export function hearNextVisit(hearing: Hearing, scan: Scan, at: number, words: r
   if (span) {
     const from = [stretch(scan, at, span.end - 1)]
     for (let index = at; index < span.end; index++) scan.used.add(index)
-    if (span.text === null || (hearing.nextVisit && hearing.nextVisit.text !== span.text)) ask(hearing, 'When is the next visit?', from)
+    if (span.text === null || (hearing.nextVisit && hearing.nextVisit.text !== span.text))
+      ask(hearing, 'When is the next visit?', from)
     else hearing.nextVisit = { text: span.text, from: merged(from), doubt: null }
     return span.end
   }
@@ -82,7 +96,10 @@ export function hearNextVisit(hearing: Hearing, scan: Scan, at: number, words: r
 }
 
 /** "Five weeks", "a fortnight"; no text where two numbers were said. */
-function spanAt(tokens: readonly Token[], at: number): { readonly text: string | null; readonly end: number } | null {
+function spanAt(
+  tokens: readonly Token[],
+  at: number,
+): { readonly text: string | null; readonly end: number } | null {
   const from = isA(tokens[at], 'doubt') ? at + 1 : at
   const token = tokens[from]
   const single = /^(?:day|week|month)$/.exec(token?.text ?? '')?.[0]
@@ -118,7 +135,9 @@ function dateIn(
 }
 
 const monthOf = (word: string): number | null => {
-  const at = months.findIndex((month) => word === month || (word.length === 3 && word !== 'may' && month.startsWith(word)))
+  const at = months.findIndex(
+    (month) => word === month || (word.length === 3 && word !== 'may' && month.startsWith(word)),
+  )
   return at === -1 ? null : at + 1
 }
 
@@ -134,7 +153,10 @@ function dayAt(words: readonly string[], at: number): number | null {
   return word === 'thirtieth' ? 30 : null
 }
 
-function dayAfter(words: readonly string[], at: number): { readonly day: number; readonly last: number } | null {
+function dayAfter(
+  words: readonly string[],
+  at: number,
+): { readonly day: number; readonly last: number } | null {
   const from = words[at] === 'the' ? at + 1 : at
   for (const last of [from + 1, from]) {
     const day = dayAt(words, last)

@@ -1,4 +1,6 @@
 /** How the horse goes and what flesh it carries: pulses, landing, lameness, surfaces, scores, weight. */
+
+import type { Foot } from '../hoof/feet.ts'
 import { contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
 import { isElsewhere } from './number-context.ts'
 import { figure } from './quantity.ts'
@@ -6,7 +8,6 @@ import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
 import { type Entry, shareOut } from './share-out.ts'
 import { as, isA, type Token } from './tokens.ts'
 import type { PerFootScale, WordRange } from './understood.ts'
-import type { Foot } from '../hoof/feet.ts'
 
 /** @returns the first token that is none of it, or null where nothing of the kind begins here */
 export function hearComfort(hearing: Hearing, scan: Scan, at: number): number | null {
@@ -14,7 +15,10 @@ export function hearComfort(hearing: Hearing, scan: Scan, at: number): number | 
   const token = tokens[at]
   const scale = as(token, 'scale')?.scale
   const level = as(token, 'level')
-  if (level?.scale === 'pulse' && (/pulse/.test(token?.text ?? '') || as(tokens[at + 1], 'scale')?.scale === 'pulse')) {
+  if (
+    level?.scale === 'pulse' &&
+    (/pulse/.test(token?.text ?? '') || as(tokens[at + 1], 'scale')?.scale === 'pulse')
+  ) {
     return hearRow(hearing, scan, at, 'digital pulse', at)
   }
   if (scale === 'pulse') return hearRow(hearing, scan, at, 'digital pulse', at + 1)
@@ -30,10 +34,17 @@ export function hearComfort(hearing: Hearing, scan: Scan, at: number): number | 
 
 /** "Two out of five", "two lame". */
 const isGraded = (tokens: readonly Token[], at: number): boolean =>
-  tokens[at]?.pause === 'none' && (as(tokens[at + 1], 'out-of-five') !== null || as(tokens[at + 1], 'scale')?.scale === 'lame')
+  tokens[at]?.pause === 'none' &&
+  (as(tokens[at + 1], 'out-of-five') !== null || as(tokens[at + 1], 'scale')?.scale === 'lame')
 
 /** Levels and feet in a row, as far as they go. */
-function hearRow(hearing: Hearing, scan: Scan, start: number, scale: 'digital pulse' | 'landing', from: number): number {
+function hearRow(
+  hearing: Hearing,
+  scan: Scan,
+  start: number,
+  scale: 'digital pulse' | 'landing',
+  from: number,
+): number {
   const { tokens } = scan
   const entries: Entry<string>[] = []
   const mentioned: Foot[] = []
@@ -54,8 +65,16 @@ function hearRow(hearing: Hearing, scan: Scan, start: number, scale: 'digital pu
       if (entry.heads) break
       mentioned.push(...named.feet)
     } else if (isA(token, 'and', 'both', 'today', 'scale')) {
-      if (as(token, 'scale') && as(token, 'scale')?.scale !== (scale === 'landing' ? 'landing' : 'pulse')) break
-    } else if (token.senses.length === 0 && !token.number && !token.isCode && strange < 1 && token.pause === 'none') strange++
+      if (as(token, 'scale') && as(token, 'scale')?.scale !== (scale === 'landing' ? 'landing' : 'pulse'))
+        break
+    } else if (
+      token.senses.length === 0 &&
+      !token.number &&
+      !token.isCode &&
+      strange < 1 &&
+      token.pause === 'none'
+    )
+      strange++
     else break
   }
   if (!entries.some(({ kind }) => kind === 'values')) return from
@@ -63,8 +82,15 @@ function hearRow(hearing: Hearing, scan: Scan, start: number, scale: 'digital pu
   const words = [stretch(scan, start, Math.min(at, tokens.length) - 1)]
   const last = entries.at(-1)
   // "Pulse faint both fronts landing flat", in one breath: the feet may be of either.
-  const isTorn = entries[0]?.kind === 'values' && last?.kind === 'feet' && last.heads && last.pauseBefore === 'none' && hearing.feet?.used === true
-  const shares = isTorn ? null : shareOut(entries, feetBefore(hearing.feet, scan.sentence), hearing.known.feetOrder)
+  const isTorn =
+    entries[0]?.kind === 'values' &&
+    last?.kind === 'feet' &&
+    last.heads &&
+    last.pauseBefore === 'none' &&
+    hearing.feet?.used === true
+  const shares = isTorn
+    ? null
+    : shareOut(entries, feetBefore(hearing.feet, scan.sentence), hearing.known.feetOrder)
   if (shares === null) {
     ask(hearing, `Which foot is which: ${scale}?`, words)
     return at
@@ -75,12 +101,16 @@ function hearRow(hearing: Hearing, scan: Scan, start: number, scale: 'digital pu
 
 function levelAt(tokens: readonly Token[], at: number, scale: 'digital pulse' | 'landing'): string | null {
   const token = tokens[at] as Token
-  const level = token.senses.find((sense) => sense.kind === 'level' && sense.scale === (scale === 'landing' ? 'landing' : 'pulse'))
+  const level = token.senses.find(
+    (sense) => sense.kind === 'level' && sense.scale === (scale === 'landing' ? 'landing' : 'pulse'),
+  )
   if (level?.kind === 'level') return level.level
   if (scale === 'digital pulse') {
-    if (as(token, 'no') && token.pause !== 'none') return '0'
+    if (isA(token, 'no', 'not') && token.pause !== 'none') return '0'
     const value = token.number?.value
-    return value !== undefined && [0, 1, 2, 3].includes(value) && !as(tokens[at + 1], 'out-of-five') ? String(value) : null
+    return value !== undefined && [0, 1, 2, 3].includes(value) && !as(tokens[at + 1], 'out-of-five')
+      ? String(value)
+      : null
   }
   // In a list of landings a part of the foot alone is enough.
   const measured = as(token, 'measure')?.measure
@@ -141,7 +171,9 @@ function hearWeight(hearing: Hearing, scan: Scan, at: number): number | null {
   const number = tokens[at]?.number
   const mass = as(tokens[at + 1], 'mass')
   if (!number || !mass || isElsewhere(tokens, at)) return null
-  const scaleAt = [at - 3, at - 2, at - 1, at + 2, at + 3].find((index) => as(tokens[index], 'scale')?.scale === 'weight')
+  const scaleAt = [at - 3, at - 2, at - 1, at + 2, at + 3].find(
+    (index) => as(tokens[index], 'scale')?.scale === 'weight',
+  )
   const [low, high] = mass.unit === 'kg' ? [60, 1300] : [130, 2900]
   if (scaleAt === undefined || number.value < low || number.value > high) return null
   scan.used.add(at)
@@ -151,7 +183,12 @@ function hearWeight(hearing: Hearing, scan: Scan, at: number): number | null {
   return at + 2
 }
 
-function addBody(hearing: Hearing, key: 'weight' | 'condition' | 'crest', text: string, from: readonly WordRange[]): void {
+function addBody(
+  hearing: Hearing,
+  key: 'weight' | 'condition' | 'crest',
+  text: string,
+  from: readonly WordRange[],
+): void {
   const before = hearing.body.findIndex((one) => one.key === key)
   if (before === -1) {
     hearing.body.push({ key, text, from, doubt: null })
@@ -234,7 +271,7 @@ function hearEase(hearing: Hearing, scan: Scan, at: number): number | null {
   const token = tokens[at] as Token
   const level = token.senses.find((sense) => sense.kind === 'level' && sense.scale === 'ease')
   if (level?.kind !== 'level') return null
-  if (isA(tokens[at - 1], 'no')) return null
+  if (isA(tokens[at - 1], 'no', 'not')) return null
   const next = tokens[at + 1]
   const isOn = next?.lead.includes('on') === true || next?.text.startsWith('on ') === true
   const isAfter = token.pause === 'none' && as(next, 'surface') !== null && isOn

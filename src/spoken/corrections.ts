@@ -23,7 +23,8 @@ export function hearCorrection(hearing: Hearing, scan: Scan, at: number): number
   const { last } = hearing
   if (!last || scan.sentence - last.sentence > near) return next
   const token = tokens[next]
-  if (token?.number && last.kind === 'readings' && !isNoMeasurement(tokens, next)) return replaceValue(hearing, scan, at, next)
+  if (token?.number && last.kind === 'readings' && !isNoMeasurement(tokens, next))
+    return replaceValue(hearing, scan, at, next)
   const grade = as(token, 'grade')
   if (grade && last.kind === 'findings') {
     for (const item of last.items) {
@@ -38,13 +39,18 @@ export function hearCorrection(hearing: Hearing, scan: Scan, at: number): number
     return next
   }
   const named = isCorrection ? feetNamedAt(hearing, tokens, next) : null
-  const ends = tokens[next + 1] === undefined || (token?.pause !== 'none' && !isA(tokens[next + 1], 'measure') && !tokens[next + 1]?.number)
+  const ends =
+    tokens[next + 1] === undefined ||
+    (token?.pause !== 'none' && !isA(tokens[next + 1], 'measure') && !tokens[next + 1]?.number)
   const [only, ...more] = last.items
   if (!named || !ends || !token || named.feet.length !== 1 || !only) return next
   const [foot] = named.feet
   // Said of several things at once, it may mean the last of them or all.
   if (more.length > 0 || foot === undefined) {
-    ask(hearing, 'Which of these is of another foot?', [...last.items.flatMap((item) => item.from), stretch(scan, at, next)])
+    ask(hearing, 'Which of these is of another foot?', [
+      ...last.items.flatMap((item) => item.from),
+      stretch(scan, at, next),
+    ])
     return next
   }
   only.foot = foot
@@ -61,7 +67,8 @@ function replaceValue(hearing: Hearing, scan: Scan, at: number, next: number): n
   const unit = token.pause === 'none' ? (as(tokens[next + 1], 'unit')?.unit ?? null) : null
   const end = next + (unit ? 2 : 1)
   const [first] = last.items
-  const quantity = first && quantityOf({ number: token.number, unit }, first.measure, hearing.known.units, hearing.unitsSaid)
+  const quantity =
+    first && quantityOf({ number: token.number, unit }, first.measure, hearing.known.units, hearing.unitsSaid)
   const words = stretch(scan, at, end - 1)
   scan.used.add(next)
   if (!quantity) {

@@ -112,29 +112,32 @@ function byFoot<T extends { readonly foot: Foot }>(
   textOf: (item: T) => string,
   order: readonly Foot[],
 ): string {
-  const texts = order.flatMap((foot) => items.filter((item) => item.foot === foot).map((item) => [foot, textOf(item)]))
+  const texts = order.flatMap((foot) =>
+    items.filter((item) => item.foot === foot).map((item) => [foot, textOf(item)]),
+  )
   return texts.length === feet.length
     ? `[${texts.map(([, text]) => text).join(', ')}]`
     : `{${texts.map(([foot, text]) => `${foot}: ${text}`).join(', ')}}`
 }
 
-function footedLines<T extends { readonly foot: Foot; readonly from: readonly WordRange[]; readonly doubt: string | null }>(
-  key: string,
-  items: readonly T[],
-  lineOf: (item: T) => string,
-  words: readonly Word[],
-): readonly string[] {
+function footedLines<
+  T extends { readonly foot: Foot; readonly from: readonly WordRange[]; readonly doubt: string | null },
+>(key: string, items: readonly T[], lineOf: (item: T) => string, words: readonly Word[]): readonly string[] {
   if (items.length === 0) return []
   const groups = grouped(items, ({ foot }) => foot)
   const lines = feet.flatMap((foot) => {
     const here = groups.get(foot) ?? []
     if (here.length === 0) return []
-    return [`  ${foot}:`, ...here.flatMap((item) => [remark('    ', said(words, item)), `    - ${lineOf(item)}`])]
+    return [
+      `  ${foot}:`,
+      ...here.flatMap((item) => [remark('    ', said(words, item)), `    - ${lineOf(item)}`]),
+    ]
   })
   return [`${key}:`, ...lines]
 }
 
-const findingLine = ({ what, place, grade }: SpokenFinding): string => [what, place ?? blank, grade ?? blank].join(', ')
+const findingLine = ({ what, place, grade }: SpokenFinding): string =>
+  [what, place ?? blank, grade ?? blank].join(', ')
 const featureLine = ({ what, place, text }: SpokenFeature): string => [what, place ?? blank, text].join(', ')
 
 function comfortLines({ comfort, surfaces, words }: Understood, { feetOrder }: Known): readonly string[] {
@@ -144,14 +147,18 @@ function comfortLines({ comfort, surfaces, words }: Understood, { feetOrder }: K
     const row = comfort.filter((one) => one.scale === scale)
     if (row.length === 0) return []
     const remarks = row.map((one) => remark('  ', `${one.foot} ${said(words, one)}`))
-    return [...remarks, `  ${scale}: ${scale === 'lameness' ? lamenessOf(row, feetOrder) : byFoot(row, ({ level }) => level, feetOrder)}`]
+    return [
+      ...remarks,
+      `  ${scale}: ${scale === 'lameness' ? lamenessOf(row, feetOrder) : byFoot(row, ({ level }) => level, feetOrder)}`,
+    ]
   })
-  const grounds = surfaces.length === 0
-    ? []
-    : [
-        ...surfaces.map((one) => remark('  ', said(words, one))),
-        `  surfaces: {${surfaces.map(({ surface, level }) => `${surface}: ${level}`).join(', ')}}`,
-      ]
+  const grounds =
+    surfaces.length === 0
+      ? []
+      : [
+          ...surfaces.map((one) => remark('  ', said(words, one))),
+          `  surfaces: {${surfaces.map(({ surface, level }) => `${surface}: ${level}`).join(', ')}}`,
+        ]
   return ['comfort:', ...rows, ...grounds]
 }
 
@@ -160,7 +167,9 @@ function lamenessOf(row: readonly SpokenComfort[], order: readonly Foot[]): stri
   const judges = new Set(row.map(({ by }) => by))
   const [judge] = judges
   const by = judges.size === 1 && judge ? [`by: ${judge}`] : []
-  const grades = order.flatMap((foot) => row.filter((one) => one.foot === foot).map(({ level }) => `${foot}: ${level}`))
+  const grades = order.flatMap((foot) =>
+    row.filter((one) => one.foot === foot).map(({ level }) => `${foot}: ${level}`),
+  )
   return `{${[...grades, ...by].join(', ')}}`
 }
 

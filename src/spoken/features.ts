@@ -67,7 +67,9 @@ function hearOne(hearing: Hearing, scan: Scan, what: number, at: number, down: n
   const foot = near?.foot ?? (context?.feet.length === 1 ? context.feet[0] : undefined)
   const words = stretch(scan, Math.min(first, near?.at ?? first), Math.max(last, near?.at ?? last))
   if (foot === undefined || foot === null) {
-    ask(hearing, `On which foot: ${tokens[what]?.text ?? finding.what}, ${figure(number.value)} down?`, [words])
+    ask(hearing, `On which foot: ${tokens[what]?.text ?? finding.what}, ${figure(number.value)} down?`, [
+      words,
+    ])
     return
   }
   const unit = as(tokens[at + 1], 'unit')?.unit ?? null
@@ -79,7 +81,10 @@ function hearOne(hearing: Hearing, scan: Scan, what: number, at: number, down: n
   }
   const name = tokens[what]?.text ?? finding.what
   const known = hearing.known.features.filter(
-    (one) => one.foot === foot && (isSame(one.what, name) || isSame(one.what, finding.what)) && (place === null || one.place === place),
+    (one) =>
+      one.foot === foot &&
+      (isSame(one.what, name) || isSame(one.what, finding.what)) &&
+      (place === null || one.place === place),
   )
   const [only] = known.length === 1 ? known : []
   hearing.features.push({
@@ -99,7 +104,8 @@ function footAt(tokens: readonly Token[], at: number) {
   return feet?.length === 1 ? (feet[0] ?? null) : null
 }
 
-const headsOther = (tokens: readonly Token[], at: number): boolean => isA(tokens[at + 1], 'measure', 'finding', 'scale')
+const headsOther = (tokens: readonly Token[], at: number): boolean =>
+  isA(tokens[at + 1], 'measure', 'finding', 'scale')
 
 /** One spelling for names of features, singular and plural alike. */
 const isSame = (one: string, other: string): boolean => stem(one) === stem(other)

@@ -60,7 +60,8 @@ function isPart(token: Token, of: readonly string[]): boolean {
   if (part !== undefined && of.includes(part)) return true
   const measured = as(token, 'measure')?.measure
   return (
-    (of.includes('heel') && (measured === 'heel' || measured === 'heels')) || (of.includes('white line') && measured === 'white-line')
+    (of.includes('heel') && (measured === 'heel' || measured === 'heels')) ||
+    (of.includes('white line') && measured === 'white-line')
   )
 }
 
@@ -77,7 +78,7 @@ function negations(tokens: readonly Token[], named: readonly Named[]): readonly 
   const result: (boolean | null)[] = named.map(({ at }) => isNo(tokens, at))
   for (const [index, { at }] of named.entries()) {
     const before = named[index - 1]
-    if (!before || result[index] || result[index - 1] === false) continue
+    if (!before || result[index] !== false || result[index - 1] === false) continue
     const between = tokens.slice(before.at + 1, at)
     if (!between.every((token) => isA(token, 'or', 'and', 'place') || isPlaceLike(token))) continue
     if (between.some((token) => isA(token, 'or'))) {
@@ -87,16 +88,24 @@ function negations(tokens: readonly Token[], named: readonly Named[]): readonly 
   return result
 }
 
-/** Whether "no" stands right before a finding, but for its place and grade. */
-function isNo(tokens: readonly Token[], at: number): boolean {
-  for (let near = at - 1; near >= 0 && near > at - 4; near--) {
+/** Whether it is denied right before it; null where something else stands between, or a denial right after. */
+function isNo(tokens: readonly Token[], at: number): boolean | null {
+  let isNear = true
+  for (let near = at - 1; near >= 0 && near > at - 7; near--) {
     const token = tokens[near] as Token
-    if (token.pause !== 'none') return false
-    if (isA(token, 'no')) return true
-    if (!isA(token, 'grade', 'place') && !isPlaceLike(token)) return false
+    if (token.pause !== 'none' || token.number || isA(token, 'finding', 'measure')) break
+    if (isA(token, 'no', 'not')) return isNear ? true : null
+    if (!isA(token, 'grade', 'place') && !isPlaceLike(token)) isNear = false
+  }
+  for (let near = at + 1; near < tokens.length && near < at + 4; near++) {
+    const token = tokens[near] as Token
+    if (token.pauseBefore !== 'none' || isA(token, 'finding')) return false
+    if (as(token, 'not')) return isA(tokens[near + 1], 'finding') ? false : null
   }
   return false
 }
+
+const isUnknown = (token: Token | undefined): boolean => token?.senses.length === 0 && !token.number
 
 const isPlaceLike = (token: Token): boolean => as(token, 'measure')?.place != null
 
@@ -127,7 +136,9 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
   }
   if (isElsewhere(tokens, named.at)) return
   const graded = gathered.entries.some(({ kind }) => kind === 'values')
-  const entries: readonly Entry<Grade>[] = graded ? gathered.entries : [{ kind: 'values', values: [null] }, ...gathered.entries]
+  const entries: readonly Entry<Grade>[] = graded
+    ? gathered.entries
+    : [{ kind: 'values', values: [null] }, ...gathered.entries]
   const shares = shareOut(entries, before && feetBefore(before, scan.sentence), hearing.known.feetOrder)
   if (shares === null || gathered.isMixed) {
     ask(hearing, `On which foot: ${named.what}?`, words)
@@ -136,14 +147,22 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
   const context = before && !before.used ? [before.from] : []
   if (before) before.used = true
   const items = shares.map(({ foot, value }, index) =>
-    keep(hearing, {
-      foot,
-      what: named.what,
-      place: place ?? openPlace(hearing, foot, named.what) ?? (gathered.isPartUnclear ? null : naturalPlace[named.what]) ?? null,
-      grade: value,
-      from: merged(index === 0 ? [...context, ...words] : words),
-      doubt: gathered.isDoubted ? 'said with doubt' : null,
-    }, place !== null),
+    keep(
+      hearing,
+      {
+        foot,
+        what: named.what,
+        place:
+          place ??
+          openPlace(hearing, foot, named.what) ??
+          (gathered.isPartUnclear ? null : naturalPlace[named.what]) ??
+          null,
+        grade: value,
+        from: merged(index === 0 ? [...context, ...words] : words),
+        doubt: gathered.isDoubted ? 'said with doubt' : null,
+      },
+      place !== null,
+    ),
   )
   scan.used.add(named.at)
   if (items.length > 0) hearing.last = { kind: 'findings', items, sentence: scan.sentence }
@@ -213,13 +232,23 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
       place = `${as(token, 'inward')?.side} ${part}`
       isPartUnclear = false
     } else if (found && mentioned.length > 0 && found.place !== place) isMixed = true
-    else if (as(token, 'gone')) isGone = true
+    else if (as(token, 'gone'))
+      isGone = !isA(tokens[at - 1], 'doubt', 'not', 'no') && !isUnknown(tokens[at - 1])
     else if (as(token, 'doubt')) isDoubted = true
-    else if (found || isA(token, 'correct', 'no', 'still', 'and', 'today', 'grade-next', 'both', 'place', 'inward')) {
+    else if (
+      found ||
+      isA(token, 'correct', 'no', 'still', 'and', 'today', 'grade-next', 'both', 'place', 'inward')
+    ) {
       if (isA(token, 'no') && token.pauseBefore !== 'none' && !isA(tokens[at + 1], 'grade')) break
       if (found || isA(token, 'both', 'place', 'inward')) continue
     } else if (as(token, 'judge') && !as(token, 'stage')) continue
-    else if (token.senses.length === 0 && !token.number && !token.isCode && strange < mostStrange && token.pauseBefore === 'none') {
+    else if (
+      token.senses.length === 0 &&
+      !token.number &&
+      !token.isCode &&
+      strange < mostStrange &&
+      token.pauseBefore === 'none'
+    ) {
       strange++
       continue
     } else {
@@ -255,7 +284,12 @@ function pushGrade(entries: Entry<Grade>[], grade: Grade, isCorrected: boolean):
 }
 
 /** Whether a word between two findings is said of the second: "thrush mild, bad crack", "thrush in the frog, sole a bit flat". */
-function belongsToNext(tokens: readonly Token[], at: number, { since, end, gradesFirst }: Around, hasOwn: boolean): boolean {
+function belongsToNext(
+  tokens: readonly Token[],
+  at: number,
+  { since, end, gradesFirst }: Around,
+  hasOwn: boolean,
+): boolean {
   if (end >= tokens.length) return false
   const { first } = leadOf(tokens, end, since)
   if (at < first) return false
@@ -325,7 +359,8 @@ function gradeNumber(tokens: readonly Token[], at: number): Grade {
   if (!token || value === undefined || ![0, 1, 2, 3].includes(value)) return null
   const before = tokens[at - 1]
   const isSaid = isA(before, 'grade-next')
-  const isBare = token.pause !== 'none' && (isA(before, 'finding', 'place') || as(before, 'measure')?.place != null)
+  const isBare =
+    token.pause !== 'none' && (isA(before, 'finding', 'place') || as(before, 'measure')?.place != null)
   return isSaid || isBare ? (value as 0 | 1 | 2 | 3) : null
 }
 
@@ -364,19 +399,37 @@ function hearGone(
   const context = before && !before.used ? [before.from] : []
   if (before) before.used = true
   const items = open.map((one) =>
-    keep(hearing, { foot: one.foot, what: named.what, place: one.place, grade: 0, from: merged([...context, ...words]), doubt: null }, true),
+    keep(
+      hearing,
+      {
+        foot: one.foot,
+        what: named.what,
+        place: one.place,
+        grade: 0,
+        from: merged([...context, ...words]),
+        doubt: null,
+      },
+      true,
+    ),
   )
   scan.used.add(named.at)
   hearing.last = { kind: 'findings', items, sentence: scan.sentence }
 }
 
 /** One line a finding, foot and place: a grade said later fills it in, another grade is asked about. */
-function keep(hearing: Hearing, finding: Changeable<SpokenFinding>, isPlaceSaid: boolean): Changeable<SpokenFinding> {
+function keep(
+  hearing: Hearing,
+  finding: Changeable<SpokenFinding>,
+  isPlaceSaid: boolean,
+): Changeable<SpokenFinding> {
   const same = hearing.findings.find(
     ({ foot, what, place }) =>
       foot === finding.foot &&
       what === finding.what &&
-      (place === finding.place || place === null || !isPlaceSaid || place === naturalPlace[finding.what as FindingName]),
+      (place === finding.place ||
+        place === null ||
+        !isPlaceSaid ||
+        place === naturalPlace[finding.what as FindingName]),
   )
   if (!same) {
     hearing.findings.push(finding)
@@ -397,7 +450,8 @@ export function hearGradeAlone(hearing: Hearing, scan: Scan): boolean {
   const { last } = hearing
   const [token, ...more] = scan.tokens
   const grade = as(token, 'grade')
-  if (!token || !grade || more.length > 0 || last?.kind !== 'findings' || scan.sentence - last.sentence > 1) return false
+  if (!token || !grade || more.length > 0 || last?.kind !== 'findings' || scan.sentence - last.sentence > 1)
+    return false
   const open = last.items.filter((item) => item.grade === null)
   for (const item of open) {
     item.grade = grade.grade

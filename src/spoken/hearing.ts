@@ -70,8 +70,17 @@ export interface Hearing {
 }
 
 export type Last =
-  | { readonly kind: 'readings'; readonly items: readonly Changeable<SpokenReading>[]; readonly measured: Measured; readonly sentence: number }
-  | { readonly kind: 'findings'; readonly items: readonly Changeable<SpokenFinding>[]; readonly sentence: number }
+  | {
+      readonly kind: 'readings'
+      readonly items: readonly Changeable<SpokenReading>[]
+      readonly measured: Measured
+      readonly sentence: number
+    }
+  | {
+      readonly kind: 'findings'
+      readonly items: readonly Changeable<SpokenFinding>[]
+      readonly sentence: number
+    }
 
 export const startHearing = (known: Known): Hearing => ({
   known,
@@ -103,7 +112,13 @@ export const feetBefore = (context: FeetContext | null, sentence: number): FeetB
     isWaiting: !context.used,
   }
 
-export function setFeet(hearing: Hearing, feet: readonly Foot[], each: boolean, from: WordRange, sentence: number): void {
+export function setFeet(
+  hearing: Hearing,
+  feet: readonly Foot[],
+  each: boolean,
+  from: WordRange,
+  sentence: number,
+): void {
   hearing.feet = { feet, each, sentence, from, used: false }
   const [first] = feet
   const pairs = new Set(feet.map(pairOf))

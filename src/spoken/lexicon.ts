@@ -3,8 +3,8 @@ import type { Atom } from './atoms.ts'
 import { atomsOf } from './atoms.ts'
 import { wordsOf } from './transcript.ts'
 import { comfortPhrases } from './vocabulary/comfort.ts'
-import { findingPhrases } from './vocabulary/findings.ts'
 import { footPhrases, stagePhrases } from './vocabulary/feet.ts'
+import { findingPhrases } from './vocabulary/findings.ts'
 import { mannerPhrases } from './vocabulary/manner.ts'
 import { measurePhrases, unitPhrases } from './vocabulary/measures.ts'
 import { type Mishearing, mishearings } from './vocabulary/mishearings.ts'
@@ -62,7 +62,12 @@ function add(root: Node, pieces: readonly string[], sense: Sense): void {
   if (!node.senses.some((one) => one.kind === sense.kind)) node.senses.push(sense)
 }
 
-function addMisheard(root: Node, pieces: readonly string[], sense: Sense, { heard, meant, alone }: Mishearing): void {
+function addMisheard(
+  root: Node,
+  pieces: readonly string[],
+  sense: Sense,
+  { heard, meant, alone }: Mishearing,
+): void {
   if (!pieces.includes(meant) || (pieces.length === 1 && !alone)) return
   add(
     root,

@@ -8,13 +8,13 @@ const farRight = 4
 /** Of things counted, time, money, a label; a code; a grade out of five; a weight. */
 export function isNoMeasurement(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at]
-  if (!token?.number) return true
+  if (!token?.number || token.number.value > 1000 || isYear(tokens, at)) return true
   const next = token.pause === 'none' ? tokens[at + 1] : undefined
   const before = token.pauseBefore === 'none' ? tokens[at - 1] : undefined
   if (isA(next, 'counted', 'out-of-five', 'mass') || isA(before, 'labelled')) return true
   if (next?.isCode || before?.isCode) return true
   // "Five of the horses", "two of us", "three to four": counted all the same.
-  if (next && next.lead.includes('of') && !isA(next, 'unit', 'feet')) return true
+  if (next?.lead.includes('of') && !isA(next, 'unit', 'feet')) return true
   // A number right before an unknown word counts it, if it is one that things are counted by.
   const isUnknown = next !== undefined && next.senses.length === 0 && !next.number && next.lead.length === 0
   return isUnknown && token.number.value < 20
@@ -22,6 +22,7 @@ export function isNoMeasurement(tokens: readonly Token[], at: number): boolean {
 
 /** Whether it is said of another day, another horse, or of what is wanted. */
 export function isElsewhere(tokens: readonly Token[], at: number): boolean {
+  if (isA(tokens[at - 1], 'not') && tokens[at]?.pauseBefore === 'none') return true
   for (let left = at - 1; left >= 0 && left > at - farLeft; left--) {
     const token = tokens[left] as Token
     if (isA(token, 'today') || token.number) break
@@ -33,8 +34,9 @@ export function isElsewhere(tokens: readonly Token[], at: number): boolean {
   }
   for (let right = at + 1; right < tokens.length && right <= at + farRight; right++) {
     const token = tokens[right] as Token
+    if (token.pauseBefore !== 'none') break
     if (isYear(tokens, right)) return true
-    if (token.pauseBefore !== 'none' || token.number || isA(token, 'measure', 'finding', 'today')) break
+    if (token.number || isA(token, 'measure', 'finding', 'today')) break
     if (isA(token, 'elsewhere')) {
       const next = tokens[right + 1]
       return token.pause !== 'none' || !next?.number
@@ -47,7 +49,8 @@ export function isElsewhere(tokens: readonly Token[], at: number): boolean {
 function isYear(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at]
   const value = token?.number?.value
-  if (!token || value === undefined || !token.lead.some((word) => word === 'in' || word === 'since')) return false
+  if (!token || value === undefined || !token.lead.some((word) => word === 'in' || word === 'since'))
+    return false
   const next = token.pause === 'none' ? tokens[at + 1]?.number?.value : undefined
   return (value > 1980 && value < 2100) || ((value === 20 || value === 19) && next !== undefined && next > 9)
 }

@@ -104,7 +104,8 @@ function wholeAt(atoms: readonly Atom[], at: number): Whole | null {
   const small = smallAt(atoms, at)
   if (!small) return null
   const next = after(atoms, small.end)
-  if (next === 'hundred' && small.value > 0 && small.value < 20) return hundreds(atoms, small.value, small.end + 1)
+  if (next === 'hundred' && small.value > 0 && small.value < 20)
+    return hundreds(atoms, small.value, small.end + 1)
   if (small.value === 1 && small.end === at + 1) return overHundred(atoms, small.end) ?? small
   return small
 }
@@ -134,7 +135,8 @@ function hundreds(atoms: readonly Atom[], count: number, at: number): Whole {
   const from = after(atoms, at) === 'and' ? at + 1 : at
   const rest = after(atoms, from) === undefined ? null : smallAt(atoms, from)
   // "A hundred and a half" and "a hundred and three quarters" add no whole number.
-  if (!rest || rest.value === 0 || own(parts, after(atoms, rest.end)) !== undefined) return { value: count * 100, end: at }
+  if (!rest || rest.value === 0 || own(parts, after(atoms, rest.end)) !== undefined)
+    return { value: count * 100, end: at }
   return { value: count * 100 + rest.value, end: rest.end }
 }
 
@@ -198,7 +200,9 @@ function partAt(atoms: readonly Atom[], at: number): Part | null {
   const sign = own(signs, text)
   if (sign !== undefined) return { value: sign, end: at + 1, isSingle: false }
   const single = text === 'a' || text === 'an'
-  const top = single ? 1 : (unitOf(text) ?? own(teens, text) ?? (/^\d{1,2}$/.test(text) ? Number(text) : undefined))
+  const top = single
+    ? 1
+    : (unitOf(text) ?? own(teens, text) ?? (/^\d{1,2}$/.test(text) ? Number(text) : undefined))
   const bottom = own(parts, after(atoms, at + 1))
   if (top === undefined || bottom === undefined || top < 1 || top >= bottom) return null
   return { value: top / bottom, end: at + 2, isSingle: single }
@@ -215,8 +219,11 @@ function bareFraction(atoms: readonly Atom[], at: number): SpokenNumber | null {
   let end = part.end
   for (const filler of ['of', 'an', 'a']) if (after(atoms, end) === filler) end++
   const unit = after(atoms, end)
-  if (unit === 'inch' || unit === 'inches' || unit === '"') return { value: part.value, isFraction: true, end }
-  return /[/½¼¾⅛⅜⅝⅞]/.test(atoms[at]?.text ?? '') ? { value: part.value, isFraction: true, end: part.end } : null
+  if (unit === 'inch' || unit === 'inches' || unit === '"')
+    return { value: part.value, isFraction: true, end }
+  return /[/½¼¾⅛⅜⅝⅞]/.test(atoms[at]?.text ?? '')
+    ? { value: part.value, isFraction: true, end: part.end }
+    : null
 }
 
 /**

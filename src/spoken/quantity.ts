@@ -54,7 +54,8 @@ function idOf(
       if (unit === 'deg') return 'toe-angle'
       if (unit !== null) return 'toe-length'
       // A bare number below may be the angle, unless it can be no angle.
-      const isAngle = number.value >= measures['toe-angle'].likely[0] && number.value < surelyLength && !number.isFraction
+      const isAngle =
+        number.value >= measures['toe-angle'].likely[0] && number.value < surelyLength && !number.isFraction
       const asLength = length(amount, measures['toe-length'], practice, said)
       return isAngle && asLength?.supplied === null && practice === 'mm' ? null : 'toe-length'
     }

@@ -101,6 +101,9 @@ function takeNumber(hearing: Hearing, scan: Scan, group: Group, at: number): num
   const { tokens } = scan
   const token = tokens[at] as Token
   if (!token.number || isNoMeasurement(tokens, at)) return null
+  // A list has nothing between its numbers: "ninety-five, that was ninety" is none.
+  if (token.lead.length > 0 && (tokens[at - 1]?.number || isA(tokens[at - 1], 'unit')) && hasValues(group))
+    return null
   const end = rangeEnd(tokens, at)
   if (end !== null) {
     ask(hearing, `Which is it: ${nameOf(group.measure.measured)}?`, [
@@ -137,7 +140,8 @@ function takeNumber(hearing: Hearing, scan: Scan, group: Group, at: number): num
 
 function add(group: Group, value: Value): void {
   const last = group.entries.at(-1)
-  if (last?.kind === 'values') group.entries[group.entries.length - 1] = { ...last, values: [...last.values, value] }
+  if (last?.kind === 'values')
+    group.entries[group.entries.length - 1] = { ...last, values: [...last.values, value] }
   else group.entries.push({ kind: 'values', values: [value] })
 }
 
@@ -177,7 +181,8 @@ function takeStage(hearing: Hearing, scan: Scan, group: Group, at: number): numb
   const stage = as(token, 'stage')
   if (!stage) return null
   const next = token.pause === 'none' ? scan.tokens[at + 1] : undefined
-  const followsValue = hasValues(group) && token.pauseBefore === 'none' && (!next || isA(next, 'and') || next.number !== null)
+  const followsValue =
+    hasValues(group) && token.pauseBefore === 'none' && (!next || isA(next, 'and') || next.number !== null)
   group.stagesLast ??= followsValue && group.stagesLast !== false
   if (followsValue && group.stagesLast) {
     scan.used.add(at)
@@ -196,7 +201,9 @@ function takeSide(group: Group, at: number, token: Token): number | null {
   group.sideFirst ??= last?.kind !== 'values'
   group.side = side
   if (!group.sideFirst && last?.kind === 'values') {
-    const values = last.values.map((value, index) => (index === last.values.length - 1 ? { ...value, side } : value))
+    const values = last.values.map((value, index) =>
+      index === last.values.length - 1 ? { ...value, side } : value,
+    )
     group.entries[group.entries.length - 1] = { ...last, values }
   }
   return at + 1
@@ -249,7 +256,8 @@ function flush(hearing: Hearing, scan: Scan, group: Group, end: number, stage: S
       const shares = isPacked
         ? shareOut(entries.map(packed), before, order)?.flatMap(({ foot, value }) => unpacked(foot, value))
         : shareOut(entries, before, order)
-      if (!shares || shares.some((share) => share === null)) ask(hearing, `Which foot is which: ${nameOf(measured)}?`, from)
+      if (!shares || shares.some((share) => share === null))
+        ask(hearing, `Which foot is which: ${nameOf(measured)}?`, from)
       else emitAll(hearing, group, scan.sentence, stage, shares as readonly Given[], tail)
     }
   }
@@ -327,10 +335,17 @@ function emit(
   }
   const isUnclear = stage === 'after' && !isAfterHere(hearing, foot, quantity.measure)
   if (isUnclear) {
-    ask(hearing, `${foot} ${measures[quantity.measure].name} ${quantity.text}: before or after the trim?`, from)
+    ask(
+      hearing,
+      `${foot} ${measures[quantity.measure].name} ${quantity.text}: before or after the trim?`,
+      from,
+    )
     return null
   }
-  const doubt = [...(value.isDoubted ? ['said with doubt'] : []), ...(quantity.supplied ? [quantity.supplied] : [])]
+  const doubt = [
+    ...(value.isDoubted ? ['said with doubt'] : []),
+    ...(quantity.supplied ? [quantity.supplied] : []),
+  ]
   const reading: Changeable<SpokenReading> = {
     stage,
     foot,
@@ -346,14 +361,16 @@ function emit(
 /** One reading a foot, measure and stage: the same again is the same, another one is asked about. */
 function kept(hearing: Hearing, reading: Changeable<SpokenReading>): Changeable<SpokenReading> | null {
   const before = hearing.readings.find(
-    ({ stage, foot, measure }) => stage === reading.stage && foot === reading.foot && measure === reading.measure,
+    ({ stage, foot, measure }) =>
+      stage === reading.stage && foot === reading.foot && measure === reading.measure,
   )
   if (!before) {
     hearing.readings.push(reading)
     return reading
   }
   before.from = merged([...before.from, ...reading.from])
-  if (before.value !== null && reading.value !== null && Math.abs(before.value - reading.value) < 0.01) return before
+  if (before.value !== null && reading.value !== null && Math.abs(before.value - reading.value) < 0.01)
+    return before
   ask(
     hearing,
     `${reading.foot} ${measures[reading.measure].name} ${reading.stage} the trim: ${before.text === '_' ? '' : `${before.text} or `}${reading.text}?`,
@@ -378,21 +395,32 @@ function isAfterHere(hearing: Hearing, foot: Foot, measure: SpokenReading['measu
 export const nameOf = (measured: Measured): string =>
   Object.hasOwn(measures, measured)
     ? measures[measured as keyof typeof measures].name
-    : { toe: 'toe', heel: 'heel', heels: 'heels', quarters: 'quarters', 'any-width': 'width', 'any-length': 'length' }[
-        measured as 'toe'
-      ]
+    : {
+        toe: 'toe',
+        heel: 'heel',
+        heels: 'heels',
+        quarters: 'quarters',
+        'any-width': 'width',
+        'any-length': 'length',
+      }[measured as 'toe']
 
 /**
  * A sentence of feet and numbers alone, after one that named its measures: the same measures again, one number each.
  *
  * @returns whether it was understood so
  */
-export function hearAgain(hearing: Hearing, scan: Scan, measuresBefore: readonly MeasureContext[], from: number): boolean {
+export function hearAgain(
+  hearing: Hearing,
+  scan: Scan,
+  measuresBefore: readonly MeasureContext[],
+  from: number,
+): boolean {
   const { tokens } = scan
   const numbers = tokens.flatMap((token, index) => (index >= from && token.number ? [index] : []))
   const isPlain = tokens.slice(from).every((token) => token.number || isA(token, 'and', 'unit'))
   const isMeant = numbers.every((index) => !isNoMeasurement(tokens, index) && !isElsewhere(tokens, index))
-  if (numbers.length !== measuresBefore.length || !isPlain || !isMeant || hearing.feet?.feet.length !== 1) return false
+  if (numbers.length !== measuresBefore.length || !isPlain || !isMeant || hearing.feet?.feet.length !== 1)
+    return false
   for (const [index, at] of numbers.entries()) {
     const measure = measuresBefore[index]
     const token = tokens[at]
@@ -410,10 +438,14 @@ export function hearAgain(hearing: Hearing, scan: Scan, measuresBefore: readonly
       feetFrom: null,
       stagesLast: null,
     }
-    add(group, { amount: { number: token.number, unit }, side: null, isDoubted: false, from: rangeOfTokens(token) })
+    add(group, {
+      amount: { number: token.number, unit },
+      side: null,
+      isDoubted: false,
+      from: rangeOfTokens(token),
+    })
     scan.used.add(at)
     flush(hearing, scan, group, at + (unit ? 2 : 1), stageNow(hearing))
   }
   return true
 }
-

@@ -43,9 +43,19 @@ export function feetNamedAt(
   const last = mentioned.at(-1)
   const pair = hearing.pair ?? (last ? (last[1] === 'F' ? 'fore' : 'hind') : null)
   if (!token || !side || pair === null) return null
+  // "He was off", "near the gate": these are sides only as "on the near", "on the off".
+  if (/^(?:near|off)/.test(token.text) && !token.lead.includes('the')) return null
   const beside = tokens[at - 1]
-  const isAfter = token.pauseBefore === 'none' && beside !== undefined && (beside.number !== null || isA(beside, 'unit', 'level', 'grade'))
-  const isBefore = token.pause !== 'stop' && tokens[at + 1]?.number != null
+  const next = tokens[at + 1]
+  const isAfter =
+    token.pauseBefore === 'none' &&
+    beside !== undefined &&
+    (beside.number !== null || isA(beside, 'unit', 'level', 'grade'))
+  const isBefore =
+    token.pause !== 'stop' &&
+    next?.number != null &&
+    next.lead.length === 0 &&
+    !isNoMeasurement(tokens, at + 1)
   return isAfter || isBefore ? { feet: [feetOf(pair)[side.side === 'left' ? 0 : 1]], each: false } : null
 }
 

@@ -1,5 +1,5 @@
 /** Which of several values said in a row belongs to which foot. */
-import { type Foot, feet as allFeet } from '../hoof/feet.ts'
+import { feet as allFeet, type Foot } from '../hoof/feet.ts'
 import type { Pause } from './atoms.ts'
 
 /** Values said together, or feet, in the order in which they were said. */
@@ -51,7 +51,8 @@ export function shareOut<T>(
   const last = entries.at(-1)
   const trailing = last?.kind === 'feet' ? last : null
   if (pattern.startsWith('f')) return feetFirst(entries, order)
-  const headsNext = trailing?.heads === true && before !== null && (before.isFresh || trailing.pauseBefore !== 'none')
+  const headsNext =
+    trailing?.heads === true && before !== null && (before.isFresh || trailing.pauseBefore !== 'none')
   if (/^(?:vf)+$/.test(pattern) && trailing && !headsNext) {
     const isPair = pattern.length > 2
     const isSame = trailing.feet.join() === before?.feet.join()
@@ -100,7 +101,9 @@ function feetLast<T>(entries: readonly Entry<T>[], order: readonly Foot[]): read
 /** One value for one foot or for each, as many values as feet, or four for all. */
 function assigned<T>(
   values: readonly T[],
-  before: Omit<FeetBefore, 'feet' | 'each'> & { readonly feet: readonly Foot[]; readonly each: boolean } | null,
+  before:
+    | (Omit<FeetBefore, 'feet' | 'each'> & { readonly feet: readonly Foot[]; readonly each: boolean })
+    | null,
   order: readonly Foot[],
 ): readonly Share<T>[] | null {
   const [only] = values
@@ -108,7 +111,9 @@ function assigned<T>(
     if (before.feet.length > 1 && !before.each) return null
     return before.feet.map((foot) => ({ foot, value: only }))
   }
-  const takesAll = values.length === allFeet.length && (before === null || before.feet.length === 4 || !(before.isFresh || before.isWaiting))
+  const takesAll =
+    values.length === allFeet.length &&
+    (before === null || before.feet.length === 4 || !(before.isFresh || before.isWaiting))
   const feet = takesAll ? order : (before?.feet ?? [])
   if (values.length < 2 || feet.length !== values.length) return null
   return feet.flatMap((foot, index) => {

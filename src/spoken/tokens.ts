@@ -51,7 +51,8 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
       lead.push(...made.text.split(' '))
       const before = tokens.at(-1)
       // The pause after words of no weight is the pause after what stands before them.
-      if (before && lastAtom.pause !== 'none') tokens[tokens.length - 1] = { ...before, pause: lastAtom.pause }
+      if (before && lastAtom.pause !== 'none')
+        tokens[tokens.length - 1] = { ...before, pause: lastAtom.pause }
       if (lastAtom.pause !== 'none') pauseBefore = lastAtom.pause
     } else {
       tokens.push({ ...made, pause: lastAtom.pause, pauseBefore, lead })

@@ -56,7 +56,11 @@ function hearSentence(
   const scan: Scan = { tokens, sentence: index, used: new Set(), feetAt: [] }
   const care = careOf(sentence, words)
   if (care !== null) {
-    hearing.care.push({ text: care, from: [{ first: sentence.firstWord, last: sentence.lastWord }], doubt: null })
+    hearing.care.push({
+      text: care,
+      from: [{ first: sentence.firstWord, last: sentence.lastWord }],
+      doubt: null,
+    })
     return
   }
   if (sentence.asks) {
@@ -94,7 +98,8 @@ function hearQuestion(hearing: Hearing, scan: Scan, isAnswered: boolean): void {
   const at = scan.tokens.findIndex((token) => as(token, 'feet'))
   const named = at === -1 ? null : feetNamedAt(hearing, scan.tokens, at)
   if (!named) return
-  if (isAnswered) setFeet(hearing, named.feet, named.each, rangeOfTokens(scan.tokens[at] as Token), scan.sentence)
+  if (isAnswered)
+    setFeet(hearing, named.feet, named.each, rangeOfTokens(scan.tokens[at] as Token), scan.sentence)
   else hearing.feet = null
 }
 
@@ -104,7 +109,21 @@ const isPlain = (tokens: readonly Token[]): boolean =>
   tokens.every(
     (token) =>
       token.number ||
-      isA(token, 'feet', 'unit', 'side', 'both', 'others', 'doubt', 'inward', 'and', 'today', 'stage', 'correct', 'no'),
+      isA(
+        token,
+        'feet',
+        'unit',
+        'side',
+        'both',
+        'others',
+        'doubt',
+        'inward',
+        'and',
+        'today',
+        'stage',
+        'correct',
+        'no',
+      ),
   )
 
 /** A sentence that takes its measure from the one before: the first token that was not taken. */
@@ -114,7 +133,7 @@ function hearPlain(hearing: Hearing, scan: Scan, measures: readonly MeasureConte
   const [first, ...more] = measures
   if (more.length > 0) {
     const named = feetNamedAt(hearing, tokens, 0)
-    if (!named || named.feet.length !== 1) return 0
+    if (named?.feet.length !== 1) return 0
     setFeet(hearing, named.feet, named.each, rangeOfTokens(tokens[0] as Token), scan.sentence)
     return hearAgain(hearing, scan, measures, 1) ? tokens.length : 1
   }
@@ -150,7 +169,8 @@ function hearElliptic(hearing: Hearing, scan: Scan, at: number): number {
   const since = hearing.measuresNow
   const [only, ...more] = since
   if (!only || !hasNumberSoon(tokens, at + 1) || !tokens[at + 1]?.number) return at + 1
-  if (more.length === 0) return hearValues(hearing, scan, { ...only, from: rangeOfTokens(tokens[at] as Token) }, at + 1)
+  if (more.length === 0)
+    return hearValues(hearing, scan, { ...only, from: rangeOfTokens(tokens[at] as Token) }, at + 1)
   hearAgain(hearing, scan, since, at + 1)
   return at + 1
 }
@@ -181,14 +201,16 @@ function isPlaceHere(tokens: readonly Token[], at: number): boolean {
   for (let near = at - 1; near >= 0 && near > at - 4; near--) {
     const before = tokens[near] as Token
     if (before.number || before.pause === 'stop') return false
-    if (isA(before, 'finding', 'quality')) return isLed || isGrade(tokens[at + 1]) || !hasNumberSoon(tokens, at + 1)
+    if (isA(before, 'finding', 'quality'))
+      return isLed || isGrade(tokens[at + 1]) || !hasNumberSoon(tokens, at + 1)
   }
   const next = token.pause === 'none' ? tokens[at + 1] : undefined
   return isA(next, 'finding', 'quality') && as(token, 'measure')?.measure !== 'toe'
 }
 
 /** A bare figure that can be the grade of a finding. */
-const isGrade = (token: Token | undefined): boolean => token?.number != null && [0, 1, 2, 3].includes(token.number.value)
+const isGrade = (token: Token | undefined): boolean =>
+  token?.number != null && [0, 1, 2, 3].includes(token.number.value)
 
 /** Words that leave the measure open, by what was named right before them. */
 function meant(tokens: readonly Token[], at: number, named: Measured): Measured | null {
@@ -201,7 +223,9 @@ function meant(tokens: readonly Token[], at: number, named: Measured): Measured 
     return measured === 'toe' ? 'toe-length' : null
   }
   if (named === 'any-width' || named === 'width') {
-    const isFrog = tokens.slice(Math.max(0, at - 4), at).some((one) => as(one, 'place')?.part === 'frog' || as(one, 'measure')?.measure === 'frog-length')
+    const isFrog = tokens
+      .slice(Math.max(0, at - 4), at)
+      .some((one) => as(one, 'place')?.part === 'frog' || as(one, 'measure')?.measure === 'frog-length')
     return isFrog && token.text === 'width' ? null : 'width'
   }
   if (named === 'toe-angle' && /^angles?$|^angels?$/.test(token.text)) {
@@ -220,7 +244,10 @@ function askOfNumbers(hearing: Hearing, { tokens, used }: Scan): void {
     const hasUnit = token.pause === 'none' && as(tokens[at + 1], 'unit') !== null
     const isLikely = isAboutFeet && token.number.value >= 20
     if (!hasUnit && !isLikely) continue
-    const words = rangeOfTokens(tokens[Math.max(0, at - 3)] as Token, tokens[Math.min(tokens.length - 1, at + (hasUnit ? 1 : 0))])
+    const words = rangeOfTokens(
+      tokens[Math.max(0, at - 3)] as Token,
+      tokens[Math.min(tokens.length - 1, at + (hasUnit ? 1 : 0))],
+    )
     ask(hearing, `What is ${token.text}?`, [words])
   }
 }

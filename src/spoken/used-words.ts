@@ -12,7 +12,11 @@ interface Heard {
 }
 
 /** What was heard, with each sentence used or not; gaps of a word or two between what was used are filled. */
-export function accounted(hearing: Hearing, words: readonly Word[], sentences: readonly Sentence[]): Understood {
+export function accounted(
+  hearing: Hearing,
+  words: readonly Word[],
+  sentences: readonly Sentence[],
+): Understood {
   const items: Changeable<Heard>[] = [
     ...hearing.readings,
     ...hearing.findings,
@@ -31,7 +35,7 @@ export function accounted(hearing: Hearing, words: readonly Word[], sentences: r
       for (let word = first; word <= last; word++) owner[word] ??= item
     }
   }
-  const whole = sentences.map(({ firstWord, lastWord }) => wholeSentence(owner, firstWord, lastWord))
+  const whole = partsOf(words.length, sentences).map(({ first, last }) => wholeSentence(owner, first, last))
   return {
     words,
     readings: hearing.readings,
@@ -47,14 +51,23 @@ export function accounted(hearing: Hearing, words: readonly Word[], sentences: r
   }
 }
 
+/** The words parted into sentences: signs that stand alone go with the sentence before them. */
+function partsOf(count: number, sentences: readonly Sentence[]): readonly WordRange[] {
+  const parts: WordRange[] = []
+  let first = 0
+  for (const [index, { lastWord }] of sentences.entries()) {
+    const next = sentences[index + 1]
+    const last = next ? Math.max(lastWord, next.firstWord - 1) : count - 1
+    if (last >= first) parts.push({ first, last })
+    first = Math.max(first, last + 1)
+  }
+  return sentences.length === 0 && count > 0 ? [{ first: 0, last: count - 1 }] : parts
+}
+
 /** Words that may stand unused in a sentence for it to be quoted whole. */
 const mostGap = 2
 
-function wholeSentence(
-  owner: (Changeable<Heard> | null)[],
-  first: number,
-  last: number,
-): SpokenSentence {
+function wholeSentence(owner: (Changeable<Heard> | null)[], first: number, last: number): SpokenSentence {
   const words = owner.slice(first, last + 1)
   const unused = words.filter((item) => item === null).length
   if (words.length === 0 || unused > 0) {
@@ -68,7 +81,9 @@ function wholeSentence(
 function fill(owner: (Changeable<Heard> | null)[], first: number, last: number): void {
   for (let word = first; word <= last; word++) {
     if (owner[word]) continue
-    const item = owner.slice(first, word).findLast((one) => one !== null) ?? owner.slice(word, last + 1).find((one) => one !== null)
+    const item =
+      owner.slice(first, word).findLast((one) => one !== null) ??
+      owner.slice(word, last + 1).find((one) => one !== null)
     if (!item) continue
     owner[word] = item
     item.from = merged([...item.from, { first: word, last: word }])

@@ -61,7 +61,9 @@ export function factsOf(block: Readonly<Record<string, unknown>>, units: LengthU
         const text = String(value)
         if (text === '_' || value === null) continue
         const read = measure.endsWith('angle') ? parseAngle(text) : parseLength(text, units)?.mm
-        readings.push(`${stage} ${measure} ${foot} ${read === null || read === undefined ? `?${text}` : read.toFixed(2)}`)
+        readings.push(
+          `${stage} ${measure} ${foot} ${read === null || read === undefined ? `?${text}` : read.toFixed(2)}`,
+        )
       }
     }
   }
@@ -71,7 +73,8 @@ export function factsOf(block: Readonly<Record<string, unknown>>, units: LengthU
   for (const [scale, row] of Object.entries(comfort)) {
     for (const [key, value] of cells(row)) others.push(`${scale} ${key} ${String(value)}`)
   }
-  for (const [key, value] of Object.entries((block.body ?? {}) as Record<string, unknown>)) others.push(`${key} ${String(value)}`)
+  for (const [key, value] of Object.entries((block.body ?? {}) as Record<string, unknown>))
+    others.push(`${key} ${String(value)}`)
   for (const line of (block.care ?? []) as string[]) others.push(`care ${line}`)
   if (block['next visit'] !== undefined) {
     const next = block['next visit']
@@ -81,10 +84,14 @@ export function factsOf(block: Readonly<Record<string, unknown>>, units: LengthU
 }
 
 const cells = (row: unknown): readonly (readonly [string, unknown])[] =>
-  Array.isArray(row) ? row.map((value, index) => [feet[index] ?? '', value] as const) : Object.entries(row as object)
+  Array.isArray(row)
+    ? row.map((value, index) => [feet[index] ?? '', value] as const)
+    : Object.entries(row as object)
 
 const footLines = (map: unknown): string[] =>
-  Object.entries((map ?? {}) as Record<string, readonly string[]>).flatMap(([foot, lines]) => lines.map((line) => `${foot} ${line}`))
+  Object.entries((map ?? {}) as Record<string, readonly string[]>).flatMap(([foot, lines]) =>
+    lines.map((line) => `${foot} ${line}`),
+  )
 
 export interface Score {
   readonly right: number
@@ -122,5 +129,11 @@ export function totals(scores: readonly Score[]) {
   const right = scores.reduce((sum, score) => sum + score.right, 0)
   const wrong = scores.reduce((sum, score) => sum + score.wrong.length, 0)
   const missed = scores.reduce((sum, score) => sum + score.missed.length, 0)
-  return { right, wrong, missed, precision: right / (right + wrong || 1), recall: right / (right + missed || 1) }
+  return {
+    right,
+    wrong,
+    missed,
+    precision: right / (right + wrong || 1),
+    recall: right / (right + missed || 1),
+  }
 }

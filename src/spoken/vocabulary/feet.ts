@@ -31,10 +31,23 @@ export const footPhrases: readonly Phrase[] = [
   ...group(pairNames(fores), ['LF', 'RF'], true),
   ...group(pairNames(hinds), ['LH', 'RH'], true),
   ...group(['behind', 'in front'], ['LH', 'RH'], true).map(
-    ([words, sense]): Phrase => (words === 'in front' ? [words, { ...sense, feet: ['LF', 'RF'] } as never] : [words, sense]),
+    ([words, sense]): Phrase =>
+      words === 'in front' ? [words, { ...sense, feet: ['LF', 'RF'] } as never] : [words, sense],
   ),
   ...group(
-    ['all four', 'all four feet', 'all round', 'all around', 'all feet', 'every foot', 'each foot', 'any foot', 'any of them', 'anywhere', 'all of them'],
+    [
+      'all four',
+      'all four feet',
+      'all round',
+      'all around',
+      'all feet',
+      'every foot',
+      'each foot',
+      'any foot',
+      'any of them',
+      'anywhere',
+      'all of them',
+    ],
     feet,
     true,
   ),
@@ -42,7 +55,9 @@ export const footPhrases: readonly Phrase[] = [
   ...phrases(['near'], { kind: 'side', side: 'left' }),
   ...phrases(['right'], { kind: 'side', side: 'right' }),
   ...phrases(['off'], { kind: 'side', side: 'right' }),
-  ...phrases(['the other three', 'other three', 'the others', 'the other feet', 'the rest'], { kind: 'others' }),
+  ...phrases(['the other three', 'other three', 'the others', 'the other feet', 'the rest'], {
+    kind: 'others',
+  }),
   ...phrases(['both', 'each', 'the same both', 'both the same'], { kind: 'both' }),
 ]
 
@@ -55,10 +70,30 @@ export const stagePhrases: readonly Phrase[] = [
   ...stage(
     [
       'on arrival',
-      ...combined(['as'], who.slice(0, 4), ['comes', 'came', 'comes in', 'came in', 'arrived', 'stands', 'come']),
+      ...combined(['as'], who.slice(0, 4), [
+        'comes',
+        'came',
+        'comes in',
+        'came in',
+        'arrived',
+        'stands',
+        'come',
+      ]),
       ...combined(
         ['before'],
-        ['the trim', 'trim', 'trimming', 'any trimming', 'i start', 'i started', 'i do anything', 'i touch anything', 'i touch it', 'i trim', 'i begin'],
+        [
+          'the trim',
+          'trim',
+          'trimming',
+          'any trimming',
+          'i start',
+          'i started',
+          'i do anything',
+          'i touch anything',
+          'i touch it',
+          'i trim',
+          'i begin',
+        ],
       ),
       'pre trim',
       'pretrim',
@@ -82,7 +117,11 @@ export const stagePhrases: readonly Phrase[] = [
       'trimmed now',
       'having trimmed',
       'finished trim',
-      ...combined(['when', 'now', 'once'], ["he's", "she's", "it's", "i'm", "they're", 'he is', 'she is', 'he was', 'she was', 'i was'], ['done', 'finished', 'trimmed']),
+      ...combined(
+        ['when', 'now', 'once'],
+        ["he's", "she's", "it's", "i'm", "they're", 'he is', 'she is', 'he was', 'she was', 'i was'],
+        ['done', 'finished', 'trimmed'],
+      ),
       ...combined(['when', 'once'], ['done', 'finished', 'trimmed']),
     ],
     'after',
@@ -96,7 +135,10 @@ export const stagePhrases: readonly Phrase[] = [
       'all done',
       'all four done',
       'all finished',
-      ...combined(["he's", "she's", 'he is', 'she is'], ['done', 'finished', 'trimmed', 'all done', 'all finished']),
+      ...combined(
+        ["he's", "she's", 'he is', 'she is'],
+        ['done', 'finished', 'trimmed', 'all done', 'all finished'],
+      ),
     ],
     'after',
     false,

@@ -41,18 +41,58 @@ const spoken: Partial<Record<FindingName, readonly string[]>> = {
   'white line stretched': ['stretched white line', 'white line is stretched', 'stretching of the white line'],
   crack: ['cracks', 'cracked', 'toe cracks', 'sand crack'],
   chip: ['chips', 'chipped', 'chipping', 'chip out', 'chip out of'],
-  ring: ['a ring', 'event line', 'event lines', 'growth ring', 'growth rings', 'laminitic ring', 'laminitic rings', 'event ring'],
+  ring: [
+    'a ring',
+    'event line',
+    'event lines',
+    'growth ring',
+    'growth rings',
+    'laminitic ring',
+    'laminitic rings',
+    'event ring',
+  ],
   dish: ['dished', 'dishing'],
   bruise: ['bruises', 'bruising', 'bruised'],
   'nail hole': ['nail holes'],
   abscess: ['abscesses', 'an abscess', 'abcess'],
-  'old abscess': ['old abscess track', 'abscess track', 'old abcess', 'abscess hole', 'old abscess hole', 'abscess scar'],
+  'old abscess': [
+    'old abscess track',
+    'abscess track',
+    'old abcess',
+    'abscess hole',
+    'old abscess hole',
+    'abscess scar',
+  ],
   'white-line disease': ['white line disease'],
-  'sulcus split': ['split sulcus', 'split in the sulcus', 'split in the central sulcus', 'sulcus is split', 'central sulcus split', 'split between the bulbs'],
+  'sulcus split': [
+    'split sulcus',
+    'split in the sulcus',
+    'split in the central sulcus',
+    'sulcus is split',
+    'central sulcus split',
+    'split between the bulbs',
+  ],
   'contracted heels': ['heels contracted', 'heels are contracted', 'contracted heel', 'contraction'],
-  'underrun heels': ['heels underrun', 'under run heels', 'heels are underrun', 'underrun heel', 'heels run under', 'heels under run', 'run under heels', 'heels are under run'],
+  'underrun heels': [
+    'heels underrun',
+    'under run heels',
+    'heels are underrun',
+    'underrun heel',
+    'heels run under',
+    'heels under run',
+    'run under heels',
+    'heels are under run',
+  ],
   'sheared heels': ['heels sheared', 'sheared heel', 'heels are sheared'],
-  'bar laid over': ['bars laid over', 'laid over bar', 'laid over bars', 'bars are laid over', 'bar is laid over', 'bars lying over', 'bars folded over'],
+  'bar laid over': [
+    'bars laid over',
+    'laid over bar',
+    'laid over bars',
+    'bars are laid over',
+    'bar is laid over',
+    'bars lying over',
+    'bars folded over',
+  ],
   'flat sole': ['flat soles', 'sole is flat', 'flat footed', 'soles are flat'],
   'thin sole': ['thin soles', 'sole is thin', 'soles are thin'],
   'false sole': ['retained sole', 'sole is false'],
@@ -60,7 +100,12 @@ const spoken: Partial<Record<FindingName, readonly string[]>> = {
   'overgrown frog': ['frog is overgrown'],
   'ragged frog': ['frog is ragged', 'ragged frogs'],
   scar: ['scarring'],
-  'coronet injury': ['injury to the coronet', 'coronet wound', 'coronary band injury', 'injury at the coronet'],
+  'coronet injury': [
+    'injury to the coronet',
+    'coronet wound',
+    'coronary band injury',
+    'injury at the coronet',
+  ],
   'coronet depression': ['dip at the coronet', 'coronary band dip', 'ledge at the hairline'],
   'fresh blood': ['bleeding', 'fresh bleeding', 'bled'],
   growth: ['a growth', 'strange growth'],
@@ -68,23 +113,33 @@ const spoken: Partial<Record<FindingName, readonly string[]>> = {
   heat: ['hot foot', 'foot is hot', 'hoof is hot', "foot's hot", "hoof's hot", 'hot hoof'],
   drainage: ['pus coming out', 'draining'],
   tenderness: ['tender'],
-  puncture: ['puncture wound', 'punctured', 'nail in the sole', 'nail in the frog', 'stood on a nail', 'trod on a nail', 'trodden on a nail', 'standing on a nail'],
+  puncture: [
+    'puncture wound',
+    'punctured',
+    'nail in the sole',
+    'nail in the frog',
+    'stood on a nail',
+    'trod on a nail',
+    'trodden on a nail',
+    'standing on a nail',
+  ],
 }
 
 /** Adjectives that want their noun in the same breath. */
-const qualities: readonly (readonly [words: readonly string[], of: readonly string[], what: FindingName])[] = [
-  [['ragged', 'tatty', 'shreddy'], ['frog'], 'ragged frog'],
-  [['overgrown'], ['frog'], 'overgrown frog'],
-  [['twisted'], ['frog'], 'twisted frog'],
-  [['stretched'], ['white line'], 'white line stretched'],
-  [['flat'], ['sole'], 'flat sole'],
-  [['thin'], ['sole'], 'thin sole'],
-  [['contracted'], ['heel'], 'contracted heels'],
-  [['underrun', 'under run', 'run under'], ['heel'], 'underrun heels'],
-  [['sheared'], ['heel'], 'sheared heels'],
-  [['laid over', 'folded over'], ['bar'], 'bar laid over'],
-  [['hot', 'warm'], ['foot', 'hoof'], 'heat'],
-]
+const qualities: readonly (readonly [words: readonly string[], of: readonly string[], what: FindingName])[] =
+  [
+    [['ragged', 'tatty', 'shreddy'], ['frog'], 'ragged frog'],
+    [['overgrown'], ['frog'], 'overgrown frog'],
+    [['twisted'], ['frog'], 'twisted frog'],
+    [['stretched'], ['white line'], 'white line stretched'],
+    [['flat'], ['sole'], 'flat sole'],
+    [['thin'], ['sole'], 'thin sole'],
+    [['contracted'], ['heel'], 'contracted heels'],
+    [['underrun', 'under run', 'run under'], ['heel'], 'underrun heels'],
+    [['sheared'], ['heel'], 'sheared heels'],
+    [['laid over', 'folded over'], ['bar'], 'bar laid over'],
+    [['hot', 'warm'], ['foot', 'hoof'], 'heat'],
+  ]
 
 /** Where a finding is said to be by its own name: a toe crack. */
 const placed: readonly Phrase[] = [
@@ -98,7 +153,12 @@ const placed: readonly Phrase[] = [
 function findingNames(): readonly Phrase[] {
   const names = Object.keys(findingMeanings) as FindingName[]
   const own = names.flatMap((what) =>
-    phrases([...(everyday.has(what) ? [] : [what]), ...(spoken[what] ?? [])], { kind: 'finding', what, where: null, sure: true }),
+    phrases([...(everyday.has(what) ? [] : [what]), ...(spoken[what] ?? [])], {
+      kind: 'finding',
+      what,
+      where: null,
+      sure: true,
+    }),
   )
   const others = Object.entries(findingAliases)
     .filter(([name]) => !everyday.has(name))
@@ -107,7 +167,8 @@ function findingNames(): readonly Phrase[] {
   return [...own, ...others, ...placed, ...unsure]
 }
 
-const place = (words: readonly string[], of: Place | null, part: string) => phrases(words, { kind: 'place', place: of, part })
+const place = (words: readonly string[], of: Place | null, part: string) =>
+  phrases(words, { kind: 'place', place: of, part })
 
 const sidedPlaces = (['medial', 'lateral'] as const).flatMap((side) => [
   ...place(combined(sideWords[side], ['toe']), `${side} toe`, 'toe'),
@@ -116,9 +177,15 @@ const sidedPlaces = (['medial', 'lateral'] as const).flatMap((side) => [
 ])
 
 const placePhrases: readonly Phrase[] = [
-  ...places.filter((name) => name !== 'toe' && name !== 'white line').flatMap((name) => place([name], name, name)),
+  ...places
+    .filter((name) => name !== 'toe' && name !== 'white line')
+    .flatMap((name) => place([name], name, name)),
   ...sidedPlaces,
-  ...place(['sulcus', 'cleft', 'central cleft', 'middle groove', 'centre groove', 'central groove'], 'central sulcus', 'sulcus'),
+  ...place(
+    ['sulcus', 'cleft', 'central cleft', 'middle groove', 'centre groove', 'central groove'],
+    'central sulcus',
+    'sulcus',
+  ),
   ...place(['frogs'], 'frog', 'frog'),
   ...place(['soles'], 'sole', 'sole'),
   ...place(['bar'], 'bars', 'bar'),
@@ -133,11 +200,36 @@ const grade = (words: readonly string[], of: 0 | 1 | 2 | 3) => phrases(words, { 
 
 const gradePhrases: readonly Phrase[] = [
   ...grade(
-    ['mild', 'mildly', 'slight', 'slightly', 'a bit', 'bit', 'a bit of', 'bit of', 'a little', 'a little bit', 'little', 'a touch', 'a touch of', 'touch of', 'a trace', 'trace of', 'minor', 'light', 'very mild', 'very slight', 'just a bit'],
+    [
+      'mild',
+      'mildly',
+      'slight',
+      'slightly',
+      'a bit',
+      'bit',
+      'a bit of',
+      'bit of',
+      'a little',
+      'a little bit',
+      'little',
+      'a touch',
+      'a touch of',
+      'touch of',
+      'a trace',
+      'trace of',
+      'minor',
+      'light',
+      'very mild',
+      'very slight',
+      'just a bit',
+    ],
     1,
   ),
   ...grade(['moderate', 'moderately', 'medium', 'bad', 'quite bad', 'fairly bad', 'pretty bad'], 2),
-  ...grade(['severe', 'severely', 'very bad', 'really bad', 'terrible', 'awful', 'marked', 'shocking', 'horrible'], 3),
+  ...grade(
+    ['severe', 'severely', 'very bad', 'really bad', 'terrible', 'awful', 'marked', 'shocking', 'horrible'],
+    3,
+  ),
   ...phrases(['grade', 'graded', 'a grade'], { kind: 'grade-next' }),
 ]
 
@@ -147,10 +239,38 @@ export const findingPhrases: readonly Phrase[] = [
   ...placePhrases,
   ...gradePhrases,
   ...phrases(
-    ['gone', 'has gone', 'cleared up', 'cleared', 'healed', 'healed up', 'grown out', 'resolved', 'all gone', 'is gone', 'all cleared up', 'disappeared', 'all clear', 'dried up completely'],
+    [
+      'gone',
+      'has gone',
+      'cleared up',
+      'cleared',
+      'healed',
+      'healed up',
+      'grown out',
+      'resolved',
+      'all gone',
+      'is gone',
+      'all cleared up',
+      'disappeared',
+      'all clear',
+      'dried up completely',
+    ],
     { kind: 'gone' },
   ),
-  ...phrases(['still there', 'still got', 'still has', 'still', 'same as last time', 'no change', 'no better', 'no worse', 'unchanged'], { kind: 'still' }),
+  ...phrases(
+    [
+      'still there',
+      'still got',
+      'still has',
+      'still',
+      'same as last time',
+      'no change',
+      'no better',
+      'no worse',
+      'unchanged',
+    ],
+    { kind: 'still' },
+  ),
   ...phrases(
     [
       ...combined(

@@ -1,7 +1,19 @@
 /** How things are said: corrections, doubt, what is about another day, what is counted, what carries no meaning here. */
 import { combined, type Phrase, phrases } from './sense.ts'
 
-const months = ['january', 'february', 'march', 'april', 'june', 'july', 'august', 'september', 'october', 'november', 'december']
+const months = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+]
 const seasons = ['spring', 'summer', 'autumn', 'winter', 'christmas', 'easter']
 
 const correct = (words: readonly string[], strong: boolean) => phrases(words, { kind: 'correct', strong })
@@ -17,7 +29,18 @@ value number-is equals both-sides side first next now-then moving round over ont
 
 export const mannerPhrases: readonly Phrase[] = [
   ...correct(
-    ['scratch that', 'strike that', 'delete that', 'forget that', 'ignore that', 'cancel that', "that's wrong", 'that is wrong', 'scrap that', 'undo that'],
+    [
+      'scratch that',
+      'strike that',
+      'delete that',
+      'forget that',
+      'ignore that',
+      'cancel that',
+      "that's wrong",
+      'that is wrong',
+      'scrap that',
+      'undo that',
+    ],
     true,
   ),
   ...correct(
@@ -51,9 +74,46 @@ export const mannerPhrases: readonly Phrase[] = [
     ],
     false,
   ),
-  ...phrases(['no', 'not', 'none', 'without', 'no sign of', 'no signs of', 'no more', 'nor', "isn't any", 'not any', 'no trace of', "isn't", 'free of', 'clear of', 'zero', 'see none', 'not a'].filter((one) => one !== 'zero'), {
-    kind: 'no',
-  }),
+  ...phrases(['no'], { kind: 'no' }),
+  ...phrases(
+    [
+      'not',
+      'not a',
+      'not any',
+      'none',
+      'without',
+      'without any',
+      'no sign of',
+      'no signs of',
+      'no trace of',
+      'no more',
+      'nor',
+      'free of',
+      'clear of',
+      'see none',
+      "isn't",
+      "isn't any",
+      "aren't",
+      "wasn't",
+      "weren't",
+      "don't",
+      "doesn't",
+      "didn't",
+      "can't",
+      'cannot',
+      "couldn't",
+      "hasn't",
+      "haven't",
+      "hadn't",
+      "won't",
+      'never',
+      'neither',
+      'hardly',
+      'barely',
+      'instead of',
+    ],
+    { kind: 'not' },
+  ),
   ...phrases(
     [
       'maybe',
@@ -166,7 +226,6 @@ export const mannerPhrases: readonly Phrase[] = [
       'textbook',
       'compared with',
       'compared to',
-      'instead of',
       'difference',
       'shorter',
       'longer',
@@ -182,11 +241,19 @@ export const mannerPhrases: readonly Phrase[] = [
       'off the',
       'lost',
       'gained',
-    ].filter((one) => !['had', 'had an', 'was', 'were', 'have been', 'off the', 'better', 'worse', 'up to'].includes(one)),
+    ].filter(
+      (one) =>
+        !['had', 'had an', 'was', 'were', 'have been', 'off the', 'better', 'worse', 'up to'].includes(one),
+    ),
     { kind: 'elsewhere' },
   ),
-  ...phrases(combined(['in', 'by', 'since', 'last', 'back in', 'of'], [...months, ...seasons, 'may']), { kind: 'elsewhere' }),
-  ...phrases(['today', 'now', 'this time', 'this visit', 'at the moment', 'currently', 'today it is', "today it's"], { kind: 'today' }),
+  ...phrases(combined(['in', 'by', 'since', 'last', 'back in', 'of'], [...months, ...seasons, 'may']), {
+    kind: 'elsewhere',
+  }),
+  ...phrases(
+    ['today', 'now', 'this time', 'this visit', 'at the moment', 'currently', 'today it is', "today it's"],
+    { kind: 'today' },
+  ),
   ...phrases(
     [
       'if',
@@ -267,10 +334,29 @@ export const mannerPhrases: readonly Phrase[] = [
       .map((word) => word.replace('-', ' ')),
     { kind: 'labelled' },
   ),
-  ...phrases(['half past', 'quarter past', 'quarter to', 'ten to', 'ten past', 'five to', 'five past', 'twenty to', 'twenty past', 'since the', 'on the road', 'minus', 'temperature'], {
-    kind: 'labelled',
+  ...phrases(
+    [
+      'half past',
+      'quarter past',
+      'quarter to',
+      'ten to',
+      'ten past',
+      'five to',
+      'five past',
+      'twenty to',
+      'twenty past',
+      'since the',
+      'on the road',
+      'minus',
+      'temperature',
+    ],
+    {
+      kind: 'labelled',
+    },
+  ),
+  ...phrases(['between', 'somewhere between', 'either', 'anywhere between', 'anything from'], {
+    kind: 'range',
   }),
-  ...phrases(['between', 'somewhere between', 'either', 'anywhere between', 'anything from'], { kind: 'range' }),
   ...phrases(['and', '&', 'plus'], { kind: 'and' }),
   ...phrases(['or'], { kind: 'or' }),
   // What sounds like a finding and is none.

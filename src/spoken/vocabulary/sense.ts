@@ -20,19 +20,31 @@ export type Sense =
   | { readonly kind: 'others' }
   | { readonly kind: 'both' }
   /** Words that say the stage whatever stands round them are sure. */
-  | { readonly kind: 'stage'; readonly stage: 'before' | 'after'; readonly sure: boolean; readonly all: boolean }
+  | {
+      readonly kind: 'stage'
+      readonly stage: 'before' | 'after'
+      readonly sure: boolean
+      readonly all: boolean
+    }
   | { readonly kind: 'measure'; readonly measure: Measured; readonly place: Place | null }
   | { readonly kind: 'inward'; readonly side: Inward }
   | { readonly kind: 'unit'; readonly unit: LengthUnit | 'deg' }
   /** Not sure: an everyday word, which wants a place after it. */
-  | { readonly kind: 'finding'; readonly what: FindingName; readonly where: Place | null; readonly sure: boolean }
+  | {
+      readonly kind: 'finding'
+      readonly what: FindingName
+      readonly where: Place | null
+      readonly sure: boolean
+    }
   /** `ragged` is a finding once the frog is named in the same breath. */
   | { readonly kind: 'quality'; readonly of: readonly string[]; readonly what: FindingName }
   | { readonly kind: 'place'; readonly place: Place | null; readonly part: string }
   | { readonly kind: 'grade'; readonly grade: 0 | 1 | 2 | 3 }
   | { readonly kind: 'grade-next' }
   | { readonly kind: 'down' }
+  /** `No` denies what follows, or puts right what came before; `not` only denies. */
   | { readonly kind: 'no' }
+  | { readonly kind: 'not' }
   | { readonly kind: 'gone' }
   | { readonly kind: 'still' }
   | { readonly kind: 'correct'; readonly strong: boolean }
@@ -47,7 +59,10 @@ export type Sense =
   | { readonly kind: 'range' }
   | { readonly kind: 'and' }
   | { readonly kind: 'or' }
-  | { readonly kind: 'scale'; readonly scale: 'pulse' | 'landing' | 'lame' | 'condition' | 'crest' | 'weight' }
+  | {
+      readonly kind: 'scale'
+      readonly scale: 'pulse' | 'landing' | 'lame' | 'condition' | 'crest' | 'weight'
+    }
   | { readonly kind: 'level'; readonly scale: 'pulse' | 'landing' | 'ease'; readonly level: string }
   | { readonly kind: 'surface'; readonly surface: string }
   | { readonly kind: 'mass'; readonly unit: 'kg' | 'lb' }
