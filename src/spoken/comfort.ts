@@ -1,7 +1,7 @@
 /** How the horse goes and what flesh it carries: pulses, landing, lameness, surfaces, scores, weight. */
 
 import type { Foot } from '../hoof/feet.ts'
-import { contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
+import { alsoFrom, contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
 import { isElsewhere } from './number-context.ts'
 import { figure } from './quantity.ts'
 import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
@@ -134,7 +134,7 @@ function give(
       hearing.comfort.push({ scale, foot, level: value, by, from, doubt: null })
       continue
     }
-    before.from = merged([...before.from, ...from])
+    before.from = alsoFrom(before.from, from)
     if (before.level === value) continue
     ask(hearing, `${foot} ${scale}: ${before.level} or ${value}?`, before.from)
     before.level = '_'

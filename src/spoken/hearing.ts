@@ -152,3 +152,10 @@ export function contextRanges(hearing: Hearing): readonly WordRange[] {
   }
   return ranges
 }
+
+/** Stretches that one line is said to come from; what is said still more often stays in the notes. */
+const mostStretches = 12
+
+/** The stretches of a line that is said once more. */
+export const alsoFrom = (before: readonly WordRange[], more: readonly WordRange[]): readonly WordRange[] =>
+  before.length >= mostStretches ? before : merged([...before, ...more])

@@ -42,6 +42,7 @@ export function understand(
     isAnswered = next !== undefined && /^(?:yes|yeah|yep)\b/i.test(words[next.firstWord]?.text ?? '')
     hearSentence(hearing, sentence, index, words, isAnswered)
   }
+  askOfBlanks(hearing)
   return accounted(hearing, words, sentences)
 }
 
@@ -234,6 +235,16 @@ function meant(tokens: readonly Token[], at: number, named: Measured): Measured 
     if (part === 'coronet') return 'coronet-angle'
   }
   return named
+}
+
+/** What a finding lacks: its line has a blank, which is asked for once. */
+function askOfBlanks(hearing: Hearing): void {
+  const asked = new Set(hearing.questions.map(({ ask }) => ask.split(': grade')[0]))
+  for (const { foot, what, place, grade, from } of hearing.findings) {
+    const name = `${foot} ${what}`
+    if (place === null) ask(hearing, `${name}: where on the foot?`, from)
+    if (grade === null && !asked.has(name)) ask(hearing, `${name}: how bad, 0 to 3?`, from)
+  }
 }
 
 /** A length or an angle that nothing was made of, in a sentence about feet. */

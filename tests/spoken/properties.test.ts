@@ -6,9 +6,10 @@ import { feet } from '../../src/hoof/feet.ts'
 import type { LengthUnit } from '../../src/hoof/units.ts'
 import { draftVisit, type Known, type Understood } from '../../src/spoken/index.ts'
 import { memoryFolder } from '../casebook/memory-folder.ts'
+import { runs } from '../runs.ts'
 import { drafted, heard, nothingKnown, readingsOf } from './said.ts'
 
-const runs = process.argv.includes('--long') ? 5000 : 600
+const numRuns = runs(500, 20_000)
 
 const spokenWords =
   `left right near off fore hind front back fronts hinds both all four the other three lf rf lh rh before after trimmed
@@ -79,7 +80,7 @@ describe('whatever is said', () => {
           expect(draftVisit(heard(text, before, format), before)).toMatch(/^---\n/)
         },
       ),
-      { numRuns: runs },
+      { numRuns },
     )
   })
 
@@ -111,7 +112,7 @@ describe('whatever is said', () => {
         }
         expect(noteWords(draft)).toEqual([...inNotes].sort((a, b) => a - b).map((at) => words[at]?.text))
       }),
-      { numRuns: runs },
+      { numRuns },
     )
   })
 
@@ -126,7 +127,7 @@ describe('whatever is said', () => {
         const { diagnostics } = readCasebook(memoryFolder(files), '2026-11-27')
         expect(diagnostics.filter(({ level }) => level === 'error')).toEqual([])
       }),
-      { numRuns: runs },
+      { numRuns },
     )
   })
 
@@ -204,7 +205,7 @@ describe('numbers of dates, prices, telephones, times and ages', () => {
           expect(readingsOf(`${text}.`)).toEqual(['before LF toe-length 95', 'before RF toe-angle 46'])
         },
       ),
-      { numRuns: runs },
+      { numRuns },
     )
   })
 
