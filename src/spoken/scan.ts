@@ -24,8 +24,10 @@ export const stretch = (scan: Scan, from: number, to: number): WordRange => {
   return rangeOfTokens(first, last)
 }
 
+/** A question with its words. Of the feet that are spoken of something was said by that, sure or not. */
 export function ask(hearing: Hearing, question: string, from: readonly WordRange[]): void {
   hearing.questions.push({ ask: question, from: merged(from) })
+  if (hearing.feet) hearing.feet.used = true
 }
 
 /** The feet named at a token, or null; `left` alone is a foot only of a pair that was named, and beside a number. */

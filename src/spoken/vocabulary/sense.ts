@@ -83,3 +83,10 @@ export const combined = (...lists: readonly (readonly string[])[]): readonly str
 
 export const phrases = (words: readonly string[], sense: Sense): readonly Phrase[] =>
   words.map((word) => [word, sense])
+
+/** The phrases of a list with commas between. */
+export const listed = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .map((phrase) => phrase.replaceAll(/\s+/g, ' ').trim())
+    .filter((phrase) => phrase !== '')
