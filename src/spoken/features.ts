@@ -1,5 +1,4 @@
 /** What is followed as it grows down the wall: "nail holes thirty-five down at the toe". */
-import type { FindingName } from '../hoof/findings.ts'
 import { toMillimetres } from '../hoof/units.ts'
 import { type Hearing, merged } from './hearing.ts'
 import { isElsewhere, isNoMeasurement } from './number-context.ts'
@@ -90,7 +89,7 @@ function hearOne(hearing: Hearing, scan: Scan, what: number, at: number, down: n
   hearing.features.push({
     foot,
     what: only?.what ?? name,
-    place: only?.place ?? place ?? naturalPlace[finding.what as FindingName] ?? null,
+    place: only?.place ?? place ?? naturalPlace(finding.what),
     text: written(number, length, hearing.known.units),
     from: merged([...(near || !context || context.used ? [] : [context.from]), words]),
     doubt: null,

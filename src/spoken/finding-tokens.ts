@@ -1,5 +1,4 @@
 /** What the words of a sentence say of findings: names, places, grades, and what is denied. */
-import type { FindingName } from '../hoof/findings.ts'
 import { as, isA, type Token } from './tokens.ts'
 import type { SpokenFinding } from './understood.ts'
 
@@ -7,7 +6,7 @@ export type Grade = SpokenFinding['grade']
 
 /** A finding named in a sentence. */
 export interface Named {
-  readonly what: FindingName
+  readonly what: string
   readonly where: string | null
   readonly at: number
 }

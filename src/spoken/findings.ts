@@ -1,6 +1,5 @@
 /** Findings: what, where, how bad, on which foot; and what is gone. */
 import type { Foot } from '../hoof/feet.ts'
-import type { FindingName } from '../hoof/findings.ts'
 import {
   type Around,
   afterAside,
@@ -83,8 +82,7 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
         place:
           place ??
           openPlace(hearing, foot, named.what) ??
-          (gathered.isPartUnclear ? null : naturalPlace[named.what]) ??
-          null,
+          (gathered.isPartUnclear ? null : naturalPlace(named.what)),
         grade: value,
         from: merged(index === 0 ? [...context, ...words] : words),
         doubt: gathered.isDoubted ? 'said with doubt' : null,
@@ -131,7 +129,7 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
     const grade = number ?? as(token, 'grade')?.grade ?? null
     const found = placeAt(tokens, at)
     const isGraded = entries.some(({ kind }) => kind === 'values')
-    const hasOwn = grade === null ? place !== null || naturalPlace[named.what] !== undefined : isGraded
+    const hasOwn = grade === null ? place !== null || naturalPlace(named.what) !== null : isGraded
     if (belongsToNext(tokens, at, around, hasOwn)) break
     if (feet) {
       const entry = footEntry(tokens, at, feet)
@@ -250,10 +248,7 @@ function keep(
     ({ foot, what, place }) =>
       foot === finding.foot &&
       what === finding.what &&
-      (place === finding.place ||
-        place === null ||
-        !isPlaceSaid ||
-        place === naturalPlace[finding.what as FindingName]),
+      (place === finding.place || place === null || !isPlaceSaid || place === naturalPlace(finding.what)),
   )
   if (!same) {
     hearing.findings.push(finding)

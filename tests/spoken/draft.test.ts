@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { controlsShown } from '../../src/casebook/control-characters.ts'
+import { buildLexicon, draftVisit, understand } from '../../src/spoken/index.ts'
 import { drafted, nothingKnown } from './said.ts'
 
 const said = `Right, left fore as she comes. Toe length ninety-eight, toe angle about forty-four. Bit of thrush in the central sulcus.
@@ -60,4 +61,12 @@ She bit the dog. Right fore toe length ninety-six or ninety-seven.
     const draft = drafted('Left fore \u001b[31m toe \u202e length 98 \u0000.')
     expect(draft).toBe(controlsShown(draft))
   })
+})
+
+it('findings of the practice’s own are understood, whatever signs their names have', () => {
+  const lexicon = buildLexicon(['chalk toe', 'wet: toe #2'])
+  const said = 'Left fore chalk toe, sole, mild. Right fore wet toe 2, sole, moderate.'
+  const draft = draftVisit(understand(said, nothingKnown, lexicon), nothingKnown)
+  expect(draft).toContain('- chalk toe, sole, 1')
+  expect(draft).toContain('- "wet: toe #2, sole, 2"')
 })
