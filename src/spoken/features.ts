@@ -19,9 +19,13 @@ export function hearFeatures(hearing: Hearing, scan: Scan): void {
     if (!token.number || isNoMeasurement(tokens, at)) continue
     const unit = token.pause === 'none' ? as(tokens[at + 1], 'unit') : null
     const down = at + (unit ? 2 : 1)
-    if (!as(tokens[down], 'down') || tokens[down - 1]?.pause !== 'none') continue
-    const what = featureNear(scan, at, down)
-    if (what !== null && !isElsewhere(tokens, at)) hearOne(hearing, scan, what, at, down)
+    const isDown = as(tokens[down], 'down') !== null && tokens[down - 1]?.pause === 'none'
+    // "The nail holes have come down to forty-one."
+    const isDownTo = tokens[at - 1]?.text === 'down to' && token.pauseBefore === 'none'
+    if (!isDown && !isDownTo) continue
+    const end = isDown ? down : down - 1
+    const what = featureNear(scan, at, end)
+    if (what !== null && (isDownTo || !isElsewhere(tokens, at))) hearOne(hearing, scan, what, at, end)
   }
 }
 

@@ -114,6 +114,7 @@ interface Lead {
   readonly grade: Grade
   readonly place: string | null
   readonly isPartUnclear: boolean
+  readonly part: FoundPlace['part']
   readonly isDoubted: boolean
   readonly first: number
 }
@@ -122,7 +123,7 @@ interface Lead {
 export function leadOf(tokens: readonly Token[], at: number, since: number): Lead {
   let grade: Grade = null
   let place: string | null = null
-  let isPartUnclear = false
+  let part: FoundPlace['part'] = null
   let isDoubted = false
   let first = at
   for (let near = at - 1; near >= since && near > at - 5; near--) {
@@ -132,13 +133,13 @@ export function leadOf(tokens: readonly Token[], at: number, since: number): Lea
     const degree = as(token, 'grade')
     if (found && place === null && (grade === null || isA(tokens[at], 'quality'))) {
       place = found.place
-      isPartUnclear ||= found.place === null && as(token, 'place')?.part === 'quarter'
+      if (found.place === null && found.part === 'quarter') part = 'quarter'
     } else if (degree && grade === null) grade = degree.grade
     else if (as(token, 'doubt')) isDoubted = true
     else if (!isA(token, 'still', 'no', 'judge')) break
     first = near
   }
-  return { grade, place, isPartUnclear, isDoubted, first }
+  return { grade, place, isPartUnclear: part !== null, part, isDoubted, first }
 }
 
 export const gradeBefore = (tokens: readonly Token[], at: number): Grade => leadOf(tokens, at, 0).grade

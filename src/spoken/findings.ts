@@ -44,6 +44,13 @@ export function hearFindings(hearing: Hearing, scan: Scan): void {
   }
 }
 
+/** "A bit of thrush in the left fore, only slight": a grade said twice, with one foot between, is one grade. */
+function withoutRestated(entries: readonly Entry<Grade>[]): readonly Entry<Grade>[] {
+  const [first, feet, last, ...more] = entries
+  const isSame = first?.kind === 'values' && last?.kind === 'values' && first.values[0] === last.values[0]
+  return isSame && feet && more.length === 0 ? [first, feet] : entries
+}
+
 /** @returns the last token that is said of it */
 function hearOne(hearing: Hearing, scan: Scan, named: Named, around: Around): number {
   if (isHypothetical(scan.tokens, named.at, around.since)) return named.at
@@ -66,7 +73,11 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
   const entries: readonly Entry<Grade>[] = graded
     ? gathered.entries
     : [{ kind: 'values', values: [null] }, ...gathered.entries]
-  const shares = shareOut(entries, before && feetBefore(before, scan.sentence), hearing.known.feetOrder)
+  const shares = shareOut(
+    withoutRestated(entries),
+    before && feetBefore(before, scan.sentence),
+    hearing.known.feetOrder,
+  )
   if (shares === null || gathered.isMixed) {
     ask(hearing, `On which foot: ${named.what}?`, words)
     return
@@ -115,7 +126,7 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
   const lead = leadOf(tokens, named.at, around.since)
   const entries: Entry<Grade>[] = lead.grade === null ? [] : [{ kind: 'values', values: [lead.grade] }]
   let { place, isPartUnclear } = lead
-  let part: FoundPlace['part'] = null
+  let part: FoundPlace['part'] = lead.part
   let isMixed = false
   let isGone = false
   let isDoubted = lead.isDoubted

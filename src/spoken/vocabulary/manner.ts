@@ -48,7 +48,7 @@ const hypothetical = listed(`
 const counted = listed(`
   week, weeks, wk, wks, day, days, month, months, year, years, hour, hours, hrs, minute, minutes, mins, second, seconds, o'clock, am, pm,
   quid, euro, euros, dollar, dollars, pence, p, percent, %, times, mile, miles, yards, metres, meters, hands, hh, horse, horses, ponies,
-  nail, nails, stitches, people, others, past, more, bute, sachet, sachets, bag, bags, litre, litres, gram, grams, scoop, scoops, ml, st,
+  nail, nails, stitches, people, past, more, bute, sachet, sachets, bag, bags, litre, litres, gram, grams, scoop, scoops, ml, st,
   nd, rd, th, cracks, flares, holes, strokes, passes, rasps, turns, steps, strides, laps, visits, trims, photos, pictures, layers, wedges,
   shoes, boots, pads, sheep, dogs, cats, acres`)
 
@@ -76,7 +76,7 @@ const weightless = `
   a an the this that these those there here it its is it's are was were be been being 's i i'm i've i'd he he's she she's her his him they
   they're them we we've you your my me of on in at for to with from by as so then now just only really quite say says said read reads reading
   readings measure measures measured measuring comes come coming came gets get got gives give giving shows showing sits stands makes make
-  call calls too very has have having do does did going gone which what where when let value equals side first next moving round over onto
+  call calls too very has have having do does did going gone which what where when let value equals side first moving round over onto
   up out back one's foot's old new`
   .trim()
   .split(/\s+/)
