@@ -64,7 +64,7 @@ function hearRow(
       entries.push(entry)
       if (entry.heads) break
       mentioned.push(...named.feet)
-    } else if (isA(token, 'and', 'both', 'today', 'scale')) {
+    } else if (isA(token, 'and', 'both', 'today', 'scale', 'judge', 'doubt')) {
       if (as(token, 'scale') && as(token, 'scale')?.scale !== (scale === 'landing' ? 'landing' : 'pulse'))
         break
     } else if (
@@ -250,17 +250,20 @@ function isPast(tokens: readonly Token[], end: number): boolean {
   return false
 }
 
-/** The judge named last before the grade, else right after it. */
+/** The judge named in the same clause before the grade, else after it. */
 function judgeOf(tokens: readonly Token[], at: number): 'vet' | 'practitioner' | null {
   for (let near = at - 1; near >= 0; near--) {
-    const judge = as(tokens[near], 'judge')
+    const token = tokens[near] as Token
+    if (token.pause !== 'none' || token.number) break
+    const judge = as(token, 'judge')
     if (judge) return judge.by
-    if (tokens[near]?.number) break
   }
   for (let near = at + 1; near < tokens.length; near++) {
-    const judge = as(tokens[near], 'judge')
-    if (judge) return judge.by
-    if (tokens[near]?.number) break
+    const token = tokens[near] as Token
+    if (token.number) break
+    const judge = as(token, 'judge')
+    // "Two lame at trot, in my eyes": a clause of its own.
+    if (judge && (token.pauseBefore === 'none' || token.pause !== 'none')) return judge.by
   }
   return null
 }

@@ -128,7 +128,7 @@ export function leadOf(tokens: readonly Token[], at: number, since: number): Lea
   let first = at
   for (let near = at - 1; near >= since && near > at - 5; near--) {
     const token = tokens[near] as Token
-    if (token.pause !== 'none') break
+    if (token.pause !== 'none' && !isPlaceAlone(tokens, near, at)) break
     const found = placeAt(tokens, near)
     const degree = as(token, 'grade')
     if (found && place === null && (grade === null || isA(tokens[at], 'quality'))) {
@@ -142,13 +142,24 @@ export function leadOf(tokens: readonly Token[], at: number, since: number): Lea
   return { grade, place, isPartUnclear: part !== null, part, isDoubted, first }
 }
 
+/** "Left fore sole, bruise": the place, with at most the foot before it, and then the finding. */
+function isPlaceAlone(tokens: readonly Token[], near: number, at: number): boolean {
+  const before = tokens[near - 1]
+  return (
+    near === at - 1 &&
+    tokens[near]?.pause === 'comma' &&
+    placeAt(tokens, near) !== null &&
+    (before?.pause !== 'none' || isA(before, 'feet'))
+  )
+}
+
 export const gradeBefore = (tokens: readonly Token[], at: number): Grade => leadOf(tokens, at, 0).grade
 
 export interface FoundPlace {
   /** Null where the word fits several. */
   readonly place: string | null
   /** The part that has an inner and an outer one. */
-  readonly part: 'heel' | 'quarter' | null
+  readonly part: 'heel' | 'quarter' | 'bar' | null
 }
 
 /** A place on the foot that a token names. */

@@ -126,7 +126,7 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
   const lead = leadOf(tokens, named.at, around.since)
   const entries: Entry<Grade>[] = lead.grade === null ? [] : [{ kind: 'values', values: [lead.grade] }]
   let { place, isPartUnclear } = lead
-  let part: FoundPlace['part'] = lead.part
+  let part: FoundPlace['part'] = named.what === 'bar laid over' ? 'bar' : lead.part
   let isMixed = false
   let isGone = false
   let isDoubted = lead.isDoubted
@@ -194,7 +194,8 @@ function pushGrade(entries: Entry<Grade>[], grade: Grade, isCorrected: boolean):
   const last = entries.at(-1)
   if (last?.kind !== 'values') entries.push({ kind: 'values', values: [grade] })
   else if (isCorrected) entries[entries.length - 1] = { kind: 'values', values: [grade] }
-  else entries[entries.length - 1] = { kind: 'values', values: last.values }
+  // Mild, and then moderate, of one thing: neither is sure.
+  else if (last.values[0] !== grade) entries[entries.length - 1] = { kind: 'values', values: [null] }
 }
 
 /** The feet that were spoken of when the finding was named. */

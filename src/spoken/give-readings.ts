@@ -23,7 +23,7 @@ export function flush(hearing: Hearing, scan: Scan, group: Group, end: number, s
     const from = [group.measure.from, ...all.map((value) => value.from), ...tail]
     const before = feetBefore(hearing.feet, scan.sentence)
     const order = hearing.known.feetOrder
-    if (group.strange > 0 && !isSureDespite(all, measured, group.strange)) {
+    if (group.isUnclear || (group.strange > 0 && !isSureDespite(all, measured, group.strange))) {
       ask(hearing, `Is this ${nameOf(measured)}?`, from)
     } else {
       const isPacked = families.has(measured) && !isListOfOneSide(all)

@@ -1,4 +1,5 @@
 /** Readings: a measure, its numbers, and the feet that they are of. */
+import { feet as allFeet } from '../hoof/feet.ts'
 import { flush, nameOf, stageNow } from './give-readings.ts'
 import { type Hearing, type MeasureContext, rangeOfTokens } from './hearing.ts'
 import { isElsewhere, isNoMeasurement, rangeEnd } from './number-context.ts'
@@ -31,6 +32,21 @@ function takeOne(hearing: Hearing, scan: Scan, group: Group, at: number): number
   const named = feetNamedAt(hearing, tokens, at, group.mentioned)
   if (named) return takeFeet(hearing, scan, group, at, named)
   if (as(token, 'both')) return takeBoth(hearing, group, at)
+  if (as(token, 'all') && group.entries.length === 0) {
+    group.entries.push({
+      kind: 'feet',
+      feet: allFeet,
+      each: true,
+      isOn: false,
+      pauseBefore: 'none',
+      heads: false,
+    })
+    return at + 1
+  }
+  if (as(token, 'except')) {
+    group.isUnclear = true
+    return at + 1
+  }
   if (isStageAt(tokens, at)) return takeStage(hearing, scan, group, at)
   if (as(token, 'inward') && families.has(group.measure.measured)) return takeSide(group, at, token)
   if (isA(token, 'correct', 'no')) return takeCorrection(scan, group, at)

@@ -39,7 +39,9 @@ export function understand(
   let isAnswered = false
   for (const [index, sentence] of sentences.entries()) {
     const next = sentences[index + 1]
-    isAnswered = next !== undefined && /^(?:yes|yeah|yep)\b/i.test(words[next.firstWord]?.text ?? '')
+    isAnswered =
+      next !== undefined &&
+      (/^(?:yes|yeah|yep)\b/i.test(words[next.firstWord]?.text ?? '') || isNumberAlone(next.tokens))
     hearSentence(hearing, sentence, index, words, isAnswered)
   }
   askOfBlanks(hearing)
@@ -87,13 +89,16 @@ function hearSentence(
   if (isContinued && heading) hearing.measuresBefore = [heading]
 }
 
-/** Someone asks: nothing in it is said to be so. A foot in it is one only where the answer is yes. */
+const isNumberAlone = (tokens: readonly Token[]): boolean =>
+  tokens.some((token) => token.number) && tokens.every((token) => token.number || isA(token, 'unit', 'doubt'))
+
+/** Someone asks: nothing in it is said to be so. A foot in it is one only where the answer is yes, or a number. */
 function hearQuestion(hearing: Hearing, scan: Scan, isAnswered: boolean): void {
   const last = scan.tokens.at(-1)
   const asked = as(last, 'measure')
   hearing.heading = null
   // "And the angle?" asks a helper for the number that comes next.
-  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'hypothetical', 'feet'))) {
+  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'hypothetical'))) {
     hearing.heading = { measured: asked.measure, sentence: scan.sentence, from: rangeOfTokens(last) }
   }
   const at = scan.tokens.findIndex((token) => as(token, 'feet'))
@@ -160,6 +165,8 @@ function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Wor
   }
   if (isA(token, 'correct', 'no')) return hearCorrection(hearing, scan, at)
   if (token.number) return hearNumberFirst(hearing, scan, at) ?? at + 1
+  const other = otherSide(hearing, tokens, at)
+  if (other) return hearMeasure(hearing, scan, at, other)
   const measure = as(token, 'measure')
   if (measure) return hearMeasure(hearing, scan, at, measure.measure)
   return at + 1
@@ -175,6 +182,14 @@ function hearElliptic(hearing: Hearing, scan: Scan, at: number): number {
     return hearValues(hearing, scan, { ...only, from: rangeOfTokens(tokens[at] as Token) }, at + 1)
   hearAgain(hearing, scan, since, at + 1)
   return at + 1
+}
+
+/** "Heel medial thirty-one, lateral thirty": the other side of what was read last. */
+function otherSide(hearing: Hearing, tokens: readonly Token[], at: number): Measured | null {
+  const side = as(tokens[at], 'inward')?.side
+  const part = /^(heel|quarter)-/.exec(hearing.measuresNow.at(-1)?.measured ?? '')?.[1]
+  if (!side || !tokens[at + 1]?.number) return null
+  return part === 'heel' ? `heel-${side}` : part === 'quarter' ? `quarter-${side}` : null
 }
 
 /** "Eighty-nine toe", "a hundred and six on the toe": the measure after its number, and no other number after that. */

@@ -58,6 +58,10 @@ export const footPhrases: readonly Phrase[] = [
   ...phrases(['the other three', 'other three', 'the others', 'others', 'the other feet', 'the rest'], {
     kind: 'others',
   }),
+  ...phrases(['all'], { kind: 'all' }),
+  ...phrases(['except', 'except for', 'apart from', 'bar', 'but for', 'all but', 'excepting'], {
+    kind: 'except',
+  }),
   ...phrases(['both', 'each', 'the same both', 'both the same'], { kind: 'both' }),
 ]
 

@@ -194,7 +194,17 @@ const placePhrases: readonly Phrase[] = [
   ...place(['soles'], 'sole', 'sole'),
   ...place(['bar'], 'bars', 'bar'),
   ...place(['hairline', 'coronary band', 'coronet band'], 'coronet', 'coronet'),
-  ...place(['bulbs', 'bulb', 'heel bulb', 'bulbs of the heel'], 'heel bulbs', 'bulbs'),
+  ...place(
+    [
+      'bulbs',
+      'bulb',
+      'heel bulb',
+      'bulbs of the heel',
+      ...combined([...sideWords.medial, ...sideWords.lateral], ['heel bulb', 'heel bulbs', 'bulb', 'bulbs']),
+    ],
+    'heel bulbs',
+    'bulbs',
+  ),
   ...place(['whole hoof', 'the whole foot', 'all over the foot'], 'whole foot', 'foot'),
   ...place(['foot', 'hoof', 'feet', 'hooves'], null, 'foot'),
   ...place(['quarter'], null, 'quarter'),

@@ -39,7 +39,7 @@ const elsewhere = listed(`
 /** What is feared, treated, asked, once was, or was said by someone else. */
 const hypothetical = listed(`
   if, if there is, if there's any, watch for, watch out for, look out for, look for, keep an eye, in case, risk of, prone to, history of,
-  treat, treated, treating, treatment, spray, ointment, cream, powder, prevent, avoid, check for, checked for, tested for, worried about,
+  treat, treated, treating, treatment, spray, ointment, cream, powder, prevent, avoid, check for, check on, checked for, tested for, worried about,
   worry about, asked about, had, had an, had a, used to, whether, wondering, wonder, rule out, ruled out, rules out, vet said, when it was,
   from when, would be, talked about, read about, reminds me, bad for, causes, cause, caused, owner says, owner thinks, owner thought,
   thought it was, thought he had, thought she had`)
@@ -50,7 +50,7 @@ const counted = listed(`
   quid, euro, euros, dollar, dollars, pence, p, percent, %, times, mile, miles, yards, metres, meters, hands, hh, horse, horses, ponies,
   nail, nails, stitches, people, past, more, bute, sachet, sachets, bag, bags, litre, litres, gram, grams, scoop, scoops, ml, st,
   nd, rd, th, cracks, flares, holes, strokes, passes, rasps, turns, steps, strides, laps, visits, trims, photos, pictures, layers, wedges,
-  shoes, boots, pads, sheep, dogs, cats, acres`)
+  shoes, boots, pads, sheep, dogs, cats, acres, something, odd, or other, and a bit, and something, or more, or less, and change`)
 
 /** Before a number: a price, a time, a name. */
 const labelled = listed(`

@@ -19,6 +19,9 @@ export type Sense =
   /** The feet that were not named yet. */
   | { readonly kind: 'others' }
   | { readonly kind: 'both' }
+  | { readonly kind: 'all' }
+  /** All but what follows. */
+  | { readonly kind: 'except' }
   /** Words that say the stage whatever stands round them are sure. */
   | {
       readonly kind: 'stage'
