@@ -37,7 +37,14 @@ export function flush(hearing: Hearing, scan: Scan, group: Group, end: number, s
   }
   group.open = Math.max(group.open, end)
   if (feetNamed?.kind === 'feet') {
-    setFeet(hearing, feetNamed.feet, feetNamed.each, group.feetFrom ?? group.measure.from, scan.sentence)
+    setFeet(
+      hearing,
+      feetNamed.feet,
+      feetNamed.each,
+      group.feetFrom ?? group.measure.from,
+      scan.sentence,
+      hearing.isBySide,
+    )
     if (hearing.feet) hearing.feet.used = all.length > 0
   }
 }

@@ -40,6 +40,7 @@ export function feetNamedAt(
   const token = tokens[at]
   const named = as(token, 'feet')
   if (named) return { feet: named.feet, each: named.each }
+  if (as(token, 'pair')) return hearing.pair && { feet: feetOf(hearing.pair), each: true }
   if (as(token, 'others')) return { feet: allFeet.filter((foot) => !mentioned.includes(foot)), each: true }
   const side = as(token, 'side')
   const last = mentioned.at(-1)
@@ -60,8 +61,10 @@ export function feetNamedAt(
     !isNoMeasurement(tokens, at + 1)
   // "The left's got more flare": but not "the right way", "the left shoulder".
   const isNoun = token.pause === 'none' && next !== undefined && next.senses.length === 0 && !next.number
+  // "Hinds. Left toe length eighty-eight."
+  const isMeasured = hearing.isBySide && token.pause === 'none' && isA(next, 'measure')
   const isSubject = token.lead.includes('the') && !(isNoun && next?.lead.length === 0)
-  return isAfter || isBefore || isSubject
+  return isAfter || isBefore || isSubject || isMeasured
     ? { feet: [feetOf(pair)[side.side === 'left' ? 0 : 1]], each: false }
     : null
 }
@@ -87,6 +90,7 @@ export function footEntry(
 /** Whether what comes next may be said of the foot at this token. */
 export function headsNext(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at]
+  if (isA(tokens[at + 1], 'stage', 'today') && token?.pause === 'none') return headsNext(tokens, at + 1)
   const next = tokens[at + 1]
   if (!token || !next || token.pause === 'stop') return false
   if (token.pause === 'comma' && token.pauseBefore === 'none') return false

@@ -48,21 +48,24 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
   for (let at = 0; at < atoms.length; ) {
     const made = tokenAt(atoms, at, lexicon)
     const lastAtom = atoms[made.end - 1] as Atom
-    const isNeutral = made.number === null && !made.isCode && made.senses[0]?.kind === 'neutral'
+    const [sense] = made.senses
+    const isNeutral =
+      made.number === null && !made.isCode && (sense?.kind === 'neutral' || sense?.kind === 'pause')
+    const pause = sense?.kind === 'pause' && lastAtom.pause !== 'stop' ? sense.pause : lastAtom.pause
     if (isNeutral) {
-      lead.push(...made.text.split(' '))
+      if (pause === 'none') lead.push(...made.text.split(' '))
+      else lead = []
       const before = tokens.at(-1)
       // The pause after words of no weight is the pause after what stands before them.
-      if (before && lastAtom.pause !== 'none')
-        tokens[tokens.length - 1] = { ...before, pause: lastAtom.pause }
-      if (lastAtom.pause !== 'none') pauseBefore = lastAtom.pause
+      if (before && pause !== 'none') tokens[tokens.length - 1] = { ...before, pause }
+      if (pause !== 'none') pauseBefore = pause
     } else {
-      tokens.push({ ...made, pause: lastAtom.pause, pauseBefore, lead, isTorn: isTorn(atoms, made) })
+      tokens.push({ ...made, pause, pauseBefore, lead, isTorn: isTorn(atoms, made) })
       lead = []
-      pauseBefore = lastAtom.pause
+      pauseBefore = pause
     }
     at = made.end
-    if (lastAtom.pause === 'stop') {
+    if (pause === 'stop') {
       const asks = atoms.slice(at - 1, at).some((atom) => atom.asks)
       sentences.push({ tokens, firstWord, lastWord: lastAtom.word, asks })
       tokens = []

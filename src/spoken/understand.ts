@@ -67,7 +67,10 @@ function hearSentence(
     return
   }
   if (sentence.asks) {
-    hearQuestion(hearing, scan, isAnswered)
+    const from = questionFrom(sentence, words)
+    if (from > 0)
+      hearSentence(hearing, { ...sentence, tokens: tokens.slice(0, from), asks: false }, index, words, false)
+    hearQuestion(hearing, { ...scan, tokens: tokens.slice(from) }, isAnswered)
     return
   }
   if (hearGradeAlone(hearing, scan)) return
@@ -87,6 +90,17 @@ function hearSentence(
   if (hearing.measuresNow.length > 0) hearing.measuresBefore = hearing.measuresNow
   else if (!isContinued && tokens.some((token) => !isA(token, 'feet', 'stage'))) hearing.measuresBefore = []
   if (isContinued && heading) hearing.measuresBefore = [heading]
+}
+
+const askers =
+  /^(?:is|are|was|were|did|does|do|can|could|shall|should|will|would|what|when|how|who|why|where|which|have|has|if|so)\b/i
+
+/** Where the question begins: with the sentence, or with its last clause. */
+function questionFrom({ tokens, firstWord }: Sentence, words: readonly Word[]): number {
+  if (askers.test(words[firstWord]?.text ?? '')) return 0
+  const at = tokens.findLastIndex((token, index) => token.pause === 'comma' && index < tokens.length - 1)
+  // "Right fore, toe?" has nothing before its question but a foot.
+  return tokens.slice(0, at + 1).some((token) => token.number) ? at + 1 : 0
 }
 
 const isNumberAlone = (tokens: readonly Token[]): boolean =>
@@ -160,9 +174,11 @@ function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Wor
   }
   const feet = as(token, 'others') ? null : feetNamedAt(hearing, tokens, at)
   if (feet) {
-    setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence)
+    setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence, as(token, 'side') !== null)
     return hearElliptic(hearing, scan, at)
   }
+  // "Left hind. Right toe length ninety": "right" may be a foot, or a word like "well".
+  if (as(token, 'side') && token.pause === 'none' && isA(tokens[at + 1], 'measure')) hearing.feet = null
   if (isA(token, 'correct', 'no')) return hearCorrection(hearing, scan, at)
   if (token.number) return hearNumberFirst(hearing, scan, at) ?? at + 1
   const other = otherSide(hearing, tokens, at)
@@ -213,8 +229,9 @@ function hearNumberFirst(hearing: Hearing, scan: Scan, at: number): number | nul
   hearing.measuresNow = [...hearing.measuresNow, context]
   const end = hearOneValue(hearing, scan, context, at, named + 1)
   // "Eighty-eight toe, fifty-one degrees": the toe's angle.
-  const isAngle = tokens[end]?.number && as(tokens[end + 1], 'unit')?.unit === 'deg'
-  return measured === 'toe' && isAngle ? hearValues(hearing, scan, context, end) : end
+  const from = as(tokens[end], 'and') ? end + 1 : end
+  const isAngle = tokens[from]?.number && as(tokens[from + 1], 'unit')?.unit === 'deg'
+  return measured === 'toe' && isAngle ? hearValues(hearing, scan, context, from) : end
 }
 
 function hearMeasure(hearing: Hearing, scan: Scan, at: number, named: Measured): number {

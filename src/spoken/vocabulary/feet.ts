@@ -58,6 +58,7 @@ export const footPhrases: readonly Phrase[] = [
   ...phrases(['the other three', 'other three', 'the others', 'others', 'the other feet', 'the rest'], {
     kind: 'others',
   }),
+  ...phrases(['both of them', 'the two of them', 'the pair', 'both feet'], { kind: 'pair' }),
   ...phrases(['all'], { kind: 'all' }),
   ...phrases(['except', 'except for', 'apart from', 'bar', 'but for', 'all but', 'excepting'], {
     kind: 'except',

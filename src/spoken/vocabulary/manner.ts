@@ -102,5 +102,10 @@ export const mannerPhrases: readonly Phrase[] = [
   }),
   ...phrases(listed('and, &, plus'), { kind: 'and' }),
   ...phrases(['or'], { kind: 'or' }),
+  ...phrases(listed('comma, colon, semicolon, dash'), { kind: 'pause', pause: 'comma' }),
+  ...phrases(listed('full stop, period, new line, newline, new paragraph, exclamation mark'), {
+    kind: 'pause',
+    pause: 'stop',
+  }),
   ...phrases([...harmless, ...fillers, ...weightless], { kind: 'neutral' }),
 ]

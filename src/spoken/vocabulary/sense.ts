@@ -19,6 +19,8 @@ export type Sense =
   /** The feet that were not named yet. */
   | { readonly kind: 'others' }
   | { readonly kind: 'both' }
+  /** Both feet of the pair that was named. */
+  | { readonly kind: 'pair' }
   | { readonly kind: 'all' }
   /** All but what follows. */
   | { readonly kind: 'except' }
@@ -73,6 +75,8 @@ export type Sense =
   | { readonly kind: 'judge'; readonly by: 'vet' | 'practitioner' }
   | { readonly kind: 'next-visit' }
   | { readonly kind: 'care' }
+  /** Punctuation that is said aloud. */
+  | { readonly kind: 'pause'; readonly pause: 'comma' | 'stop' }
   | { readonly kind: 'neutral' }
 
 export type Phrase = readonly [words: string, sense: Sense]
