@@ -84,7 +84,9 @@ function takeNumber(hearing: Hearing, scan: Scan, group: Group, at: number): num
   }
   const { measured } = group.measure
   if (as(tokens[next], 'down') && measured !== 'new-length' && tokens[next - 1]?.pause === 'none') return null
-  // After a break, figures that begin anew belong to nothing that is known.
+  // "Toe ninety-six, forty-five degrees": its length, and then its angle.
+  const isOtherKind = measured === 'toe' && unit?.unit === 'deg' && hasValues(group)
+  if (isOtherKind) flush(hearing, scan, group, at, stageNow(hearing))
   const value: Value = {
     amount: { number: token.number, unit: unit?.unit ?? null },
     side: group.sideFirst === false ? null : group.side,
