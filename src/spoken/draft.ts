@@ -96,11 +96,20 @@ function stageLines(stage: Stage, { readings, words }: Understood, { feetOrder }
     const row = here.filter(({ measure }) => measure === id)
     if (row.length === 0) return []
     return [
-      ...feetOf(row).map((reading) => remark('  ', `${reading.foot} ${said(words, reading)}`)),
+      ...rowRemarks(feetOf(row), words),
       `  ${measures[id].name}: ${byFoot(row, (reading) => reading.text, feetOrder)}`,
     ]
   })
   return [`${stage}:`, ...rows]
+}
+
+/** The words of a row, those that are of several feet once. */
+function rowRemarks(
+  row: readonly (Parameters<typeof said>[1] & { readonly foot: Foot })[],
+  words: readonly Word[],
+): readonly string[] {
+  const byWords = grouped(row, (one) => said(words, one))
+  return [...byWords].map(([text, of]) => remark('  ', `${of.map(({ foot }) => foot).join(' ')} ${text}`))
 }
 
 const feetOf = (row: readonly SpokenReading[]): readonly SpokenReading[] =>
@@ -146,7 +155,7 @@ function comfortLines({ comfort, surfaces, words }: Understood, { feetOrder }: K
   const rows = scales.flatMap((scale) => {
     const row = comfort.filter((one) => one.scale === scale)
     if (row.length === 0) return []
-    const remarks = row.map((one) => remark('  ', `${one.foot} ${said(words, one)}`))
+    const remarks = rowRemarks(row, words)
     return [
       ...remarks,
       `  ${scale}: ${scale === 'lameness' ? lamenessOf(row, feetOrder) : byFoot(row, ({ level }) => level, feetOrder)}`,
