@@ -51,7 +51,7 @@ function takeOne(hearing: Hearing, scan: Scan, group: Group, at: number): number
   if (as(token, 'inward') && families.has(group.measure.measured)) return takeSide(group, at, token)
   if (isA(token, 'correct', 'no')) return takeCorrection(scan, group, at)
   if (as(token, 'doubt')) return takeDoubt(scan, group, at)
-  if (isA(token, 'today', 'elsewhere', 'still', 'range')) return at + 1
+  if (isA(token, 'today', 'elsewhere', 'compared', 'still', 'range')) return at + 1
   if (as(token, 'and')) return at + 1
   if (token.isCode || token.senses.length > 0 || hasValues(group) || group.strange > 1) return null
   group.strange++

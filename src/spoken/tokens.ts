@@ -30,7 +30,7 @@ export interface Sentence {
   readonly asks: boolean
 }
 
-type OfKind<K extends Sense['kind']> = Extract<Sense, { kind: K }>
+export type OfKind<K extends Sense['kind']> = Extract<Sense, { kind: K }>
 
 /** The token in this sense, if it can have it. */
 export const as = <K extends Sense['kind']>(token: Token | undefined, kind: K): OfKind<K> | null =>

@@ -112,7 +112,7 @@ function hearQuestion(hearing: Hearing, scan: Scan, isAnswered: boolean): void {
   const asked = as(last, 'measure')
   hearing.heading = null
   // "And the angle?" asks a helper for the number that comes next.
-  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'hypothetical'))) {
+  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'compared', 'hypothetical'))) {
     hearing.heading = { measured: asked.measure, sentence: scan.sentence, from: rangeOfTokens(last) }
   }
   const at = scan.tokens.findIndex((token) => as(token, 'feet'))
@@ -172,7 +172,8 @@ function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Wor
     hearStage(hearing, scan, at)
     return at + 1
   }
-  const feet = as(token, 'others') ? null : feetNamedAt(hearing, tokens, at)
+  const isPassing = as(token, 'others') !== null || as(token, 'feet')?.passing === true
+  const feet = isPassing ? null : feetNamedAt(hearing, tokens, at)
   if (feet) {
     setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence, as(token, 'side') !== null)
     return hearElliptic(hearing, scan, at)

@@ -21,8 +21,8 @@ const pairNames = (names: readonly string[]): readonly string[] => [
 const fores = ['fronts', 'fores', 'front feet', 'fore feet', 'forefeet', 'front pair', 'front hooves']
 const hinds = ['hinds', 'backs', 'hind feet', 'back feet', 'hind pair', 'hind hooves', 'rears']
 
-const group = (words: readonly string[], of: readonly Foot[], each: boolean) =>
-  phrases(words, { kind: 'feet', feet: of, each })
+const group = (words: readonly string[], of: readonly Foot[], each: boolean, passing = false) =>
+  phrases(words, { kind: 'feet', feet: of, each, passing })
 
 export const footPhrases: readonly Phrase[] = [
   ...feet.flatMap((foot) => group(footNames[foot], [foot], false)),
@@ -34,23 +34,8 @@ export const footPhrases: readonly Phrase[] = [
     ([words, sense]): Phrase =>
       words === 'in front' ? [words, { ...sense, feet: ['LF', 'RF'] } as never] : [words, sense],
   ),
-  ...group(
-    [
-      'all four',
-      'all four feet',
-      'all round',
-      'all around',
-      'all feet',
-      'every foot',
-      'each foot',
-      'any foot',
-      'any of them',
-      'anywhere',
-      'all of them',
-    ],
-    feet,
-    true,
-  ),
+  ...group(['all four', 'all four feet', 'all feet', 'every foot', 'each foot', 'all of them'], feet, true),
+  ...group(['all round', 'all around', 'any foot', 'any of them', 'any feet', 'anywhere'], feet, true, true),
   ...phrases(['left'], { kind: 'side', side: 'left' }),
   ...phrases(['near'], { kind: 'side', side: 'left' }),
   ...phrases(['right'], { kind: 'side', side: 'right' }),

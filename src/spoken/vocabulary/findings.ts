@@ -1,7 +1,7 @@
 /** Findings, places, grades as they are said. */
 import { type FindingName, findingAliases, findingMeanings, type Place, places } from '../../hoof/findings.ts'
 import { sideWords } from './measures.ts'
-import { combined, type Phrase, phrases } from './sense.ts'
+import { combined, listed, type Phrase, phrases } from './sense.ts'
 
 /** Findings that can be nowhere else, or that concern the foot as a whole. */
 const natural: Partial<Record<FindingName, Place>> = {
@@ -183,7 +183,7 @@ const sidedPlaces = (['medial', 'lateral'] as const).flatMap((side) => [
 const placePhrases: readonly Phrase[] = [
   ...places
     .filter((name) => name !== 'toe' && name !== 'white line')
-    .flatMap((name) => place([name], name, name)),
+    .flatMap((name) => place([name], name, name === 'bars' ? 'bar' : name)),
   ...sidedPlaces,
   ...place(
     ['sulcus', 'cleft', 'central cleft', 'middle groove', 'centre groove', 'central groove'],
@@ -210,34 +210,24 @@ const placePhrases: readonly Phrase[] = [
   ...place(['quarter'], null, 'quarter'),
 ]
 
-const grade = (words: readonly string[], of: 0 | 1 | 2 | 3) => phrases(words, { kind: 'grade', grade: of })
+const grade = (words: readonly string[], of: 0 | 1 | 2 | 3 | null, weak = false) =>
+  phrases(words, { kind: 'grade', grade: of, weak })
 
 const gradePhrases: readonly Phrase[] = [
+  ...grade(listed('mild, mildly, slight, slightly, minor, light, very mild, very slight'), 1),
   ...grade(
-    [
-      'mild',
-      'mildly',
-      'slight',
-      'slightly',
-      'a bit',
-      'bit',
-      'a bit of',
-      'bit of',
-      'a little',
-      'a little bit',
-      'little',
-      'a touch',
-      'a touch of',
-      'touch of',
-      'a trace',
-      'trace of',
-      'minor',
-      'light',
-      'very mild',
-      'very slight',
-      'just a bit',
-    ],
+    listed(`
+      a bit, bit, a bit of, bit of, a little, a little bit, a little bit of, little, a touch, a touch of, touch of, a trace, trace of,
+      just a bit, wee bit of, a wee bit of`),
     1,
+    true,
+  ),
+  ...grade(
+    listed(`
+      nasty, nasty bit of, a nasty bit of, good bit of, a good bit of, fair bit of, a fair bit of, quite a bit of, big bit of, a fair amount of,
+      a lot of, lots of`),
+    null,
+    true,
   ),
   ...grade(['moderate', 'moderately', 'medium', 'bad', 'quite bad', 'fairly bad', 'pretty bad'], 2),
   ...grade(
