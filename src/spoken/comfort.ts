@@ -1,6 +1,6 @@
 /** How the horse goes and what flesh it carries: pulses, landing, lameness, surfaces, scores, weight. */
 
-import type { Foot } from '../hoof/feet.ts'
+import { feet as allFeet, type Foot } from '../hoof/feet.ts'
 import { alsoFrom, contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
 import { isElsewhere } from './number-context.ts'
 import { figure } from './quantity.ts'
@@ -88,9 +88,28 @@ function hearRow(
     last.heads &&
     last.pauseBefore === 'none' &&
     hearing.feet?.used === true
+  // "No digital pulses", of no foot in the same sentence, is said of all.
+  const isOfAll =
+    entries.length === 1 &&
+    hearing.feet?.sentence !== scan.sentence &&
+    /pulses$/.test(tokens[start]?.text ?? '')
+  const all: Entry<string> = {
+    kind: 'feet',
+    feet: allFeet,
+    each: true,
+    isOn: false,
+    pauseBefore: 'none',
+    heads: false,
+  }
   const shares = isTorn
     ? null
-    : shareOut(entries, feetBefore(hearing.feet, scan.sentence), hearing.known.feetOrder)
+    : shareOut(
+        isOfAll && entries[0]?.kind === 'values' && entries[0].values.length === 1
+          ? [all, ...entries]
+          : entries,
+        feetBefore(hearing.feet, scan.sentence),
+        hearing.known.feetOrder,
+      )
   if (shares === null) {
     ask(hearing, `Which foot is which: ${scale}?`, words)
     return at

@@ -12,6 +12,8 @@ export interface Token {
   readonly isCode: boolean
   /** "Ninety. Five toe angle": a stop may have torn it from its last figure. */
   readonly isTorn: boolean
+  /** Words of no weight stand between it and the pause after it. */
+  readonly isTrailed: boolean
   /** First and last word. */
   readonly first: number
   readonly last: number
@@ -57,10 +59,10 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
       else lead = []
       const before = tokens.at(-1)
       // The pause after words of no weight is the pause after what stands before them.
-      if (before && pause !== 'none') tokens[tokens.length - 1] = { ...before, pause }
+      if (before && pause !== 'none') tokens[tokens.length - 1] = { ...before, pause, isTrailed: true }
       if (pause !== 'none') pauseBefore = pause
     } else {
-      tokens.push({ ...made, pause, pauseBefore, lead, isTorn: isTorn(atoms, made) })
+      tokens.push({ ...made, pause, pauseBefore, lead, isTorn: isTorn(atoms, made), isTrailed: false })
       lead = []
       pauseBefore = pause
     }

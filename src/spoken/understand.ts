@@ -178,6 +178,8 @@ function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Wor
     setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence, as(token, 'side') !== null)
     return hearElliptic(hearing, scan, at)
   }
+  // Of no one foot that is spoken of, the other is any.
+  if (as(token, 'other-foot')) hearing.feet = null
   // "Left hind. Right toe length ninety": "right" may be a foot, or a word like "well".
   if (as(token, 'side') && token.pause === 'none' && isA(tokens[at + 1], 'measure')) hearing.feet = null
   if (isA(token, 'correct', 'no')) return hearCorrection(hearing, scan, at)

@@ -20,7 +20,7 @@ export interface Note {
   readonly truth: Readonly<Record<string, unknown>>
 }
 
-export const notesOf = (half: 'unseen' | 'later' | 'developing' | 'sixth'): readonly Note[] =>
+export const notesOf = (half: 'unseen' | 'later' | 'developing'): readonly Note[] =>
   loadAll(readFileSync(`tests/spoken/notes/${half}.yaml`, 'utf8')) as Note[]
 
 const dateText = (date: unknown): string =>

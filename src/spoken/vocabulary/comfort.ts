@@ -90,7 +90,7 @@ export const comfortPhrases: readonly Phrase[] = [
   ...surface(['arena', 'the arena', 'school', 'the school'], 'arena'),
   ...surface(['hard ground', 'the hard'], 'hard ground'),
   ...level(
-    ['easy', 'easily', 'comfortable', 'strides out', 'striding out', 'freely', 'happy'],
+    ['easy', 'easily', 'comfortable', 'strides out', 'striding out', 'strode out', 'freely', 'happy'],
     'ease',
     'easy',
   ),

@@ -43,6 +43,8 @@ export const footPhrases: readonly Phrase[] = [
   ...phrases(['the other three', 'other three', 'the others', 'others', 'the other feet', 'the rest'], {
     kind: 'others',
   }),
+  ...phrases(combined(['other', 'opposite'], [...fore, 'fore']), { kind: 'other-foot', pair: 'fore' }),
+  ...phrases(combined(['other', 'opposite'], hind), { kind: 'other-foot', pair: 'hind' }),
   ...phrases(['both of them', 'the two of them', 'the pair', 'both feet'], { kind: 'pair' }),
   ...phrases(['all'], { kind: 'all' }),
   ...phrases(['except', 'except for', 'apart from', 'bar', 'but for', 'all but', 'excepting'], {
@@ -76,6 +78,13 @@ export const stagePhrases: readonly Phrase[] = [
           'trim',
           'trimming',
           'any trimming',
+          'i trimmed',
+          'i began',
+          'i did anything',
+          'i touched anything',
+          'i touched it',
+          'we start',
+          'we started',
           'i start',
           'i started',
           'i do anything',

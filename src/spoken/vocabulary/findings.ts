@@ -40,6 +40,7 @@ export const naturalPlace = (what: string): Place | null =>
 const everyday: ReadonlySet<string> = new Set(['ring', 'growth', 'nail', 'blood'])
 
 const spoken: Partial<Record<FindingName, readonly string[]>> = {
+  thrush: ['thrushy'],
   flare: ['flares', 'flared', 'flaring'],
   'wall separation': ['separation', 'separated', 'wall is separating', 'separating', 'wall separated'],
   'white line stretched': ['stretched white line', 'white line is stretched', 'stretching of the white line'],

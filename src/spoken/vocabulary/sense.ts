@@ -25,6 +25,8 @@ export type Sense =
   /** The feet that were not named yet. */
   | { readonly kind: 'others' }
   | { readonly kind: 'both' }
+  /** The fore, or hind, that is not the one spoken of. */
+  | { readonly kind: 'other-foot'; readonly pair: 'fore' | 'hind' }
   /** Both feet of the pair that was named. */
   | { readonly kind: 'pair' }
   | { readonly kind: 'all' }
