@@ -95,10 +95,34 @@ describe('corrections', () => {
     ['Left fore toe length 94. Scratch that. Left fore toe length 96.', ['before LF toe-length 96']],
     ['Left fore toe length 94. Scratch that.', []],
     ['Left fore toe length 94. Sorry, right fore.', ['before RF toe-length 94']],
+    ['Right fore toe length 96. Left fore toe length 94. Sorry, right fore.', ['before RF toe-length 96']],
     ['Left fore toe length 94, not 96.', ['before LF toe-length 94']],
     ['Left fore toe length 94. No thrush.', ['before LF toe-length 94']],
   ])('%s', (text, readings) => {
     expect(readingsOf(text)).toEqual(readings)
+  })
+})
+
+describe('words that are feet, stages or measures elsewhere', () => {
+  it.each([
+    'He stood in front of me. Toe length ninety-eight.',
+    'We are behind today. Toe length ninety-eight.',
+    'Left fore. Ta. Forty-five. Ha! Forty-six.',
+    'Of the lot. Oh. Left hind is fine. Toe length forty weeks.',
+    'Left fore, he was off for two weeks. The right way is forty. Near enough fifty.',
+    'Left fore. I left him at ninety. That is right, fifty.',
+    'After that I trimmed him for ninety minutes.',
+  ])('%s', (text) => {
+    expect(readingsOf(text)).toEqual([])
+  })
+
+  it('initials are those of the trade in capitals', () => {
+    expect(readingsOf('NF TL 98, TA 45. OF TL 96. NH HA 40.')).toEqual([
+      'before LF toe-length 98',
+      'before LF toe-angle 45',
+      'before RF toe-length 96',
+      'before LH heel-angle 40',
+    ])
   })
 })
 
