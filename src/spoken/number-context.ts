@@ -30,7 +30,8 @@ export function isElsewhere(
   if (isA(tokens[at - 1], 'not') && tokens[at]?.pauseBefore === 'none') return true
   for (let left = at - 1; left >= 0 && left > at - farLeft; left--) {
     const token = tokens[left] as Token
-    if (isA(token, 'today') || token.number) break
+    // "Last time the toe was ninety-eight and the angle forty-four": both were then.
+    if (isA(token, 'today') || (token.number && !isA(tokens[left + 1], 'and'))) break
     if (isA(token, ...kinds)) return true
     const before = tokens[left - 1]
     // "Last time, the toe was ninety-eight": what opens a clause holds for the next.

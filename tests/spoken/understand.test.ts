@@ -53,6 +53,39 @@ describe('a reading takes what it lacks from what was said before', () => {
   })
 })
 
+describe('stages beside numbers', () => {
+  it.each([
+    'Left fore toe length 98 before, 90 after.',
+    'Left fore toe length before 98 after 90.',
+    'Before left fore toe length 98 after 90.',
+    'Left fore, before, toe length 98, after, 90.',
+  ])('%s', (text) => {
+    expect(readingsOf(text)).toEqual(['before LF toe-length 98', 'after LF toe-length 90'])
+  })
+})
+
+it('what is wished, usual or was another day is no reading', () => {
+  for (const text of [
+    'I like a toe length of eighty-five and an angle of fifty on a left fore.',
+    'Last time the left fore toe length was ninety-eight and the toe angle forty-four.',
+    'Left fore toe length ninety-eight at the start of the month.',
+    'Toe length eighty-five would be ideal for the left fore.',
+  ]) {
+    expect(readingsOf(text), text).toEqual([])
+  }
+})
+
+it('feet that are named together have each what is said', () => {
+  expect(readingsOf('Left fore and right fore toe length 95.')).toEqual([
+    'before LF toe-length 95',
+    'before RF toe-length 95',
+  ])
+  expect(findingsOf('Thrush in the left fore and right hind, mild.')).toEqual([
+    'LF thrush, frog, 1',
+    'RH thrush, frog, 1',
+  ])
+})
+
 describe('what is not sure is asked, not written', () => {
   it.each([
     ['two numbers for one foot', 'Left fore toe length 98, 96.'],
@@ -157,6 +190,8 @@ describe('findings', () => {
     'Left fore. There never was a bruise.',
     'Left fore. Ring the vet.',
     'Left fore. In the heat all day.',
+    'Left fore. Thrush free.',
+    'Farrier said there was thrush in the left fore.',
   ])('%s says of none that it is there', (text) => {
     expect(findingsOf(text)).toEqual([])
   })
