@@ -1,7 +1,7 @@
 /** How the horse goes and what flesh it carries: pulses, landing, lameness, surfaces, scores, weight. */
 import { feetBefore, type Hearing, merged } from './hearing.ts'
 import { give, hearRow } from './level-rows.ts'
-import { isElsewhere } from './number-context.ts'
+import { isElsewhere, isHypothetical } from './number-context.ts'
 import { figure } from './quantity.ts'
 import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
 import { type Entry, shareOut } from './share-out.ts'
@@ -110,6 +110,7 @@ function hearLame(hearing: Hearing, scan: Scan, start: number, from: number): nu
   while (as(tokens[end], 'out-of-five') || as(tokens[end], 'scale')?.scale === 'lame') end++
   if (isNumberFirst && end === at + 1) return null
   scan.used.add(at)
+  if (isHypothetical(tokens, start, 0)) return end
   if (isElsewhere(tokens, at) || isElsewhere(tokens, end - 1) || isPast(tokens, end)) return end
   const entries: Entry<string>[] = []
   for (let index = start; index < at; index++) {

@@ -1,7 +1,7 @@
 /** Pulses and landings: levels and feet in a row. */
 import { feet as allFeet, type Foot } from '../hoof/feet.ts'
 import { alsoFrom, contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
-import { isElsewhere } from './number-context.ts'
+import { isElsewhere, isHypothetical } from './number-context.ts'
 import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
 import { type Entry, shareOut } from './share-out.ts'
 import { as, isA, type Token } from './tokens.ts'
@@ -19,16 +19,17 @@ type RowScale = 'digital pulse' | 'landing'
 export function hearRow(hearing: Hearing, scan: Scan, start: number, scale: RowScale, from: number): number {
   const { entries, end } = rowFrom(hearing, scan.tokens, scale, from)
   if (!entries.some(({ kind }) => kind === 'values')) return from
-  if (isElsewhere(scan.tokens, start)) return end
+  if (isElsewhere(scan.tokens, start) || isHypothetical(scan.tokens, start, 0)) return end
   const words = [stretch(scan, start, Math.min(end, scan.tokens.length) - 1)]
   const isOfAll = isSaidOfAll(hearing, scan, entries, start)
-  const shares = isTorn(hearing, entries)
-    ? null
-    : shareOut(
-        isOfAll ? [everyFoot, ...entries] : entries,
-        feetBefore(hearing.feet, scan.sentence),
-        hearing.known.feetOrder,
-      )
+  const shares =
+    isTorn(hearing, entries) || goesOn(scan.tokens, end, scale)
+      ? null
+      : shareOut(
+          isOfAll ? [everyFoot, ...entries] : entries,
+          feetBefore(hearing.feet, scan.sentence),
+          hearing.known.feetOrder,
+        )
   if (shares) give(hearing, scale, shares, null, words)
   else ask(hearing, `Which foot is which: ${scale}?`, words)
   return end
@@ -53,6 +54,19 @@ function isSaidOfAll(
   const [only, ...more] = entries
   const isOne = only?.kind === 'values' && only.values.length === 1 && more.length === 0
   return isOne && hearing.feet?.sentence !== scan.sentence && /pulses$/.test(scan.tokens[start]?.text ?? '')
+}
+
+/** "Bounding on Monday, faint today": a level after other words, which may be the one that counts. */
+function goesOn(tokens: readonly Token[], end: number, scale: RowScale): boolean {
+  const name = scale === 'landing' ? 'landing' : 'pulse'
+  for (let at = end; at < tokens.length; at++) {
+    const token = tokens[at] as Token
+    if (isA(token, 'scale', 'measure', 'finding', 'feet')) return false
+    // "Flat" and "clear" are said of more than landings and pulses.
+    const level = token.senses.find((sense) => sense.kind === 'level')
+    if (level?.kind === 'level' && level.scale === name && token.senses.length === 1) return true
+  }
+  return false
 }
 
 /** "Pulse faint both fronts landing flat", in one breath: the feet may be of either. */

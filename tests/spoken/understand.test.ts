@@ -53,6 +53,26 @@ describe('a reading takes what it lacks from what was said before', () => {
   })
 })
 
+describe('comfort', () => {
+  const levels = (text: string) =>
+    heard(text).comfort.map(({ scale, foot, level }) => `${foot} ${scale} ${level}`)
+
+  it.each([
+    ['Left fore, no heat but pulse bounding.', ['LF digital pulse 3']],
+    [
+      'No digital pulses.',
+      ['LF digital pulse 0', 'RF digital pulse 0', 'LH digital pulse 0', 'RH digital pulse 0'],
+    ],
+    ['Lame on the left fore, two out of five.', ['LF lameness 2']],
+    ['Owner thinks he is two out of five on the right hind.', []],
+    ['He was three out of five on the left fore last week.', []],
+    ['Left fore pulse was bounding on Monday, faint today.', []],
+    ['If his pulse is ever bounding ring the vet.', []],
+  ])('%s', (text, found) => {
+    expect(levels(text)).toEqual(found)
+  })
+})
+
 describe('stages beside numbers', () => {
   it.each([
     'Left fore toe length 98 before, 90 after.',
@@ -191,6 +211,8 @@ describe('findings', () => {
     'Left fore. Ring the vet.',
     'Left fore. In the heat all day.',
     'Left fore. Thrush free.',
+    'Right hind. Swelling in the hock, moderate.',
+    'Left fore nail holes should be forty down by now.',
     'Farrier said there was thrush in the left fore.',
   ])('%s says of none that it is there', (text) => {
     expect(findingsOf(text)).toEqual([])

@@ -19,7 +19,7 @@ const putRight = listed(`
 const denied = listed(`
   not, not a, not any, none, without, without any, no sign of, no signs of, no trace of, no more, nor, free, free of, clear of, see none, isn't,
   isn't any, aren't, wasn't, weren't, don't, doesn't, didn't, can't, cannot, couldn't, hasn't, haven't, hadn't, won't, never, neither,
-  hardly, barely`)
+  rarely, seldom, hardly, barely`)
 
 const doubted = listed(`
   maybe, perhaps, i think, i guess, i reckon, i suppose, about, roughly, around, probably, possibly, ish, approximately, approx,
