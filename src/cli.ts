@@ -18,6 +18,7 @@ import {
 } from './commands/command.ts'
 import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
+import { lsp } from './commands/lsp.ts'
 import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
 import { review } from './commands/review.ts'
@@ -32,6 +33,7 @@ const commands: readonly CommandEntry[] = [
   mark,
   importTable,
   exportCasebook,
+  lsp,
 ]
 
 const help = `

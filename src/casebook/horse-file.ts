@@ -135,6 +135,10 @@ const horseFields = {
   'trim limits': field<Horse['trimLimits']>(trimLimits, { sole: {}, mostPerTrim: null }),
 }
 
+export type HorseKey = keyof typeof horseFields
+export type VetKey = keyof typeof vetFields
+export type ConsentKey = keyof typeof consentFields
+
 /** Reads an opened horse.md; null when its block is unusable (reported). */
 export function readHorseFile(
   file: CaseFile,

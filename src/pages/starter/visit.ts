@@ -2,13 +2,14 @@
  * A new visit's file, written from the last one: the same keys with blanks, what was read then as remarks,
  * the findings still open, and where each followed feature should be by now.
  */
-import type { Comfort, Horse, Practice, Reading, Stage, Visit } from '../../casebook/model.ts'
+import type { Comfort, Horse, Practice, Stage, Visit } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
 import { type MeasureId, measures } from '../../hoof/measures.ts'
 import { type Assessment, type GrowOut, openFindings } from '../../trend/assessment.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { Words } from '../words/index.ts'
+import { lastReadings } from './last-values.ts'
 import { blank, partsLine, remarked, scalar, sectionHeadings } from './lines.ts'
 
 type StarterWords = Words['starter']
@@ -86,43 +87,13 @@ function readingLines(
   const used = last === undefined ? firstMeasures : [...new Set(read.map((reading) => reading.measure))]
   if (used.length === 0) return []
   const lines = used.map((measure) => {
-    const latest = last === undefined ? null : latestOf(past, measure)
     const footed = new Set(read.filter((reading) => reading.measure === measure).map(({ foot }) => foot))
     return remarked(
       `  ${measures[measure].name}: ${blanks(footed, order)}`,
-      latest && latestRemark(latest.visit, latest.stage, measure, order, format),
+      lastReadings(past, measure, order, format),
     )
   })
   return [remarked(`${stage}:`, stage === 'before' ? w.before(order.join(' ')) : w.after), ...lines]
-}
-
-/** The last visit and stage at which a measure was read. */
-function latestOf(past: readonly Visit[], measure: MeasureId): { visit: Visit; stage: Stage } | null {
-  for (const visit of past.toReversed()) {
-    for (const stage of ['after', 'before'] as const) {
-      if (visit.readings.some((reading) => reading.measure === measure && reading.stage === stage))
-        return { visit, stage }
-    }
-  }
-  return null
-}
-
-function latestRemark(
-  visit: Visit,
-  stage: Stage,
-  measure: MeasureId,
-  order: readonly Foot[],
-  format: Formatter,
-): string {
-  const { starter: w } = format.words
-  const value = (foot: Foot) =>
-    visit.readings.find((r: Reading) => r.foot === foot && r.measure === measure && r.stage === stage)?.value
-  const text = order
-    .map((foot) => [foot, value(foot)] as const)
-    .filter(([, read]) => read !== undefined)
-    .map(([foot, read]) => `${foot} ${format.measure(measure, read ?? 0)}`)
-    .join(', ')
-  return (stage === 'after' ? w.lastAfter : w.lastBefore)(format.shortDate(visit.date), text)
 }
 
 /** Every finding not yet said to be gone, the ones that a caution stands on first: one stroke clears each. */
@@ -165,7 +136,8 @@ function growOutLines(features: readonly GrowOut[], format: Formatter): string[]
   return lines.length === 0 ? [] : [remarked('grow-out:', w.growOut), ...lines]
 }
 
-function featureRemark(feature: GrowOut, format: Formatter): string | null {
+/** Where a followed feature was, and about where it should be by now. */
+export function featureRemark(feature: GrowOut, format: Formatter): string | null {
   const { starter: w } = format.words
   const seen = feature.sightings.at(-1)
   if (seen === undefined) return null
