@@ -78,6 +78,7 @@ export function serveEditor({ input, output, version, today }: EditorStreams): P
     return documents.all().find((one) => one.uri.startsWith('file:') && sameFile(one.uri, uri))?.uri ?? uri
   }
   const written = (uri: string): WrittenFile | null => {
+    rest.wait()
     const place = placeOf(uri)
     const text = documents.get(uri)?.getText()
     if (!place || text === undefined) return null
@@ -105,21 +106,16 @@ export function serveEditor({ input, output, version, today }: EditorStreams): P
     opened.told = now
   }
 
-  const pending = new Set<Opened>()
+  const rest = whenQuiet((opened: Opened) => {
+    if (opened.casebook.readOneMore()) return true
+    publish(opened)
+    return false
+  })
   /** The file that is written is told of at once, the rest of its casebook whenever nothing else is to be done. */
   const changed = (opened: Opened, path: string) => {
     opened.casebook.horse(path.split('/')[0] ?? '')
     publish(opened)
-    if (pending.has(opened)) return
-    pending.add(opened)
-    setImmediate(readRest, opened)
-  }
-  const readRest = (opened: Opened) => {
-    if (opened.casebook.readOneMore()) setImmediate(readRest, opened)
-    else {
-      pending.delete(opened)
-      publish(opened)
-    }
+    rest.add(opened)
   }
 
   documents.onDidChangeContent(({ document }) => {
@@ -205,6 +201,39 @@ const abilities = (version: string): InitializeResult => ({
 /** Asks the editor to say when a file changes by another hand. */
 const watchFiles = (connection: Connection) =>
   connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*' }] })
+
+/** How long nobody must have asked for anything before work goes on that can wait, milliseconds. */
+const quietFor = 40
+
+/** Work that is done a piece at a time while an editor asks for nothing. `piece` says whether there is more. */
+function whenQuiet<T>(piece: (of: T) => boolean) {
+  const waiting = new Set<T>()
+  let timer: NodeJS.Timeout | undefined
+  let isQuiet = false
+  const goOn = () => {
+    const [next] = waiting
+    if (next === undefined || !isQuiet) return
+    if (!piece(next)) waiting.delete(next)
+    setImmediate(goOn)
+  }
+  const wait = () => {
+    isQuiet = false
+    clearTimeout(timer)
+    if (waiting.size === 0) return
+    timer = setTimeout(() => {
+      isQuiet = true
+      goOn()
+    }, quietFor)
+  }
+  return {
+    add: (one: T) => {
+      waiting.add(one)
+      wait()
+    },
+    /** Someone asks for something. */
+    wait,
+  }
+}
 
 const sameFile = (one: string, other: string): boolean => {
   if (one === other) return true
