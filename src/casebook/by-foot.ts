@@ -54,11 +54,19 @@ const groups: Readonly<Record<string, readonly Foot[]>> = {
   'all four': feet,
 }
 
+/** The feet that a word or two name, `left fore` or `both hinds`; null for other words. */
+export function feetInWords(text: string): readonly Foot[] | null {
+  const group = normal(text)
+  if (Object.hasOwn(groups, group)) return groups[group] ?? null
+  const one = footNamed(text)
+  return one && [one]
+}
+
 /** Any feet: `LF`, `[LF, RF]`, `fores`, `hinds`, `all`. In the usual order, each once. */
 export const feetNamed: Reader<readonly Foot[]> = (value, context, name) => {
   const texts = value.kind === 'list' ? value.items : [value]
   const named = texts.flatMap((one): readonly (Foot | null)[] =>
-    one.kind === 'text' ? (groups[normal(one.text)] ?? [footNamed(one.text)]) : [null],
+    one.kind === 'text' ? (feetInWords(one.text) ?? [null]) : [null],
   )
   if (named.includes(null)) return wrongForm(value, context, name, 'feet: LF, [LF, RF], fores, hinds or all')
   return feet.filter((one) => named.includes(one))

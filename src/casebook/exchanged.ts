@@ -30,11 +30,11 @@ export function reportExchanged(rows: readonly ReadRow[], context: ParseContext)
 
 /** No cell of the row can be read, or is likely, as what the row is named for. */
 const isOutOfPlace = ({ cells }: ReadRow): boolean =>
-  cells.length > 1 && cells.every(({ quantity, doubt }) => quantity === null || doubt !== null)
+  cells.length > 1 && cells.every(({ quantities, doubts }) => quantities.length === 0 || doubts.length > 0)
 
 /** Whether another unit or a lost point would explain the row as well. */
 const hasSlip = ({ cells }: ReadRow): boolean =>
-  cells.some(({ doubt }) => doubt !== null && doubt.slip !== null)
+  cells.some(({ doubts }) => doubts.some(({ slip }) => slip !== null))
 
 /** Whether every number of the row would be a likely one under the other measure. */
 const holds = ({ cells }: ReadRow, measure: Measure, { units }: ParseContext): boolean =>
@@ -47,7 +47,9 @@ const isOtherKind = ({ measure }: ReadRow, other: Measure): boolean =>
 const partOf = ({ name }: Measure): string => name.split(' ')[0] ?? name
 
 const isImpossible = ({ cells }: ReadRow): boolean =>
-  cells.some(({ quantity, doubt }) => quantity === null || doubt?.impossible)
+  cells.some(
+    ({ quantities, doubts }) => quantities.length === 0 || doubts.some(({ impossible }) => impossible),
+  )
 
 function reportPair(one: ReadRow, other: ReadRow, context: ParseContext): void {
   const [a, b] = [one.row.key, other.row.key]

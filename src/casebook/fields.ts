@@ -5,6 +5,7 @@
  */
 import type { Foot } from '../hoof/feet.ts'
 import type { LengthUnit } from '../hoof/units.ts'
+import type { Person } from './model.ts'
 import type { Help, Report, SpotEdit, TextRange } from './report.ts'
 import { either, listed, nearest, normal, quote } from './words.ts'
 import { isUnfilled, type YamlEntry, type YamlMap, type YamlNode } from './yaml-tree.ts'
@@ -18,6 +19,8 @@ export interface ParseContext {
   readonly feetOrder: readonly Foot[]
   /** The practice's own finding names, with their meaning. */
   readonly terms: Readonly<Record<string, string>>
+  /** Who works in the practice. */
+  readonly people: readonly Person[]
 }
 
 /** Reads one value; `name` is the key as a person would say it. Never called for `~`, nothing, or a place left unfilled. */

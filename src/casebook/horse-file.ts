@@ -15,12 +15,13 @@ import {
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
 import { limits } from './limits.ts'
-import type { Consent, Horse, HorseVet, Practice } from './model.ts'
+import type { Consent, FollowedFeature, Horse, HorseVet, Practice } from './model.ts'
+import { type ProblemLine, problemLines, problemsOf } from './problems.ts'
 import { date, likelyDate, lines, name, names, text, weight, yesNo, yesOrNo } from './readers.ts'
 import type { Report, TextRange } from './report.ts'
 import { targets, trimLimits } from './targets.ts'
 import { rangeOf } from './visit-file.ts'
-import { nearest, quote } from './words.ts'
+import { nearest, normal, quote } from './words.ts'
 import { isUnfilled, readYamlTree, type YamlMap } from './yaml-tree.ts'
 
 /** The horse without its visits. */
@@ -133,19 +134,24 @@ const horseFields = {
   'private words': field<readonly string[]>(names, []),
   targets: field<Horse['targets']>(targets, {}),
   'trim limits': field<Horse['trimLimits']>(trimLimits, { sole: {}, mostPerTrim: null }),
+  problems: field<readonly ProblemLine[]>(problemLines, []),
 }
 
 export type HorseKey = keyof typeof horseFields
 export type VetKey = keyof typeof vetFields
 export type ConsentKey = keyof typeof consentFields
 
-/** Reads an opened horse.md; null when its block is unusable (reported). */
+/**
+ * Reads an opened horse.md; null when its block is unusable (reported).
+ * @param followed what the horse's visits follow as it grows down the wall
+ */
 export function readHorseFile(
   file: CaseFile,
   id: string,
   practice: Practice,
   contextOfPractice: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
+  followed: readonly FollowedFeature[],
 ): PlacedHorse | null {
   const { report } = file
   const map = readYamlTree(file.text, file.blockStart, file.blockEnd, report)
@@ -155,7 +161,12 @@ export function readHorseFile(
   checkOwner(read.owner, map, practice, report)
   checkOwnerSince(read, map, asOf, report)
   checkConsent(read.consent, read.alias, map, asOf, report)
-  checkDays(read.born, read.started, map, asOf, report)
+  if (read.alias !== null && read.name !== null && normal(read.alias) === normal(read.name)) {
+    report.warning('alias-name', rangeOf(map, 'alias'), "The alias is the horse's own name.", {
+      expected: 'a name by which nobody knows the horse: the portfolio shows it',
+    })
+  }
+  checkDays(read, map, asOf, report)
   const horse = {
     id,
     name: read.name ?? id,
@@ -175,6 +186,7 @@ export function readHorseFile(
     privateWords: read['private words'],
     targets: read.targets,
     trimLimits: read['trim limits'],
+    problems: problemsOf(read.problems, followed, context),
     body: readBody(file.text, file.bodyStart, report),
     file: report.file,
   }
@@ -268,8 +280,7 @@ function checkConsent(
 }
 
 function checkDays(
-  born: string | null,
-  started: PlainDate | null,
+  { born, started, vet: { date: diagnosed } }: Pick<Horse, 'born' | 'started' | 'vet'>,
   map: YamlMap,
   asOf: PlainDate,
   report: Report,
@@ -289,6 +300,15 @@ function checkDays(
       {
         expected: `a date up to ${asOf}`,
       },
+    )
+  }
+  const vetRange = rangeOf(map, 'vet')
+  if (diagnosed !== null && diagnosed > asOf) {
+    report.warning(
+      'date-in-future',
+      (vetRange?.kind === 'map' && rangeOf(vetRange, 'date')) || vetRange,
+      `The vet's diagnosis of ${diagnosed} lies in the future.`,
+      { expected: `a date up to ${asOf}` },
     )
   }
   if (born === null) return

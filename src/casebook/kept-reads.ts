@@ -15,6 +15,8 @@ interface Placed {
 interface KeptRead {
   /** The folder hands out the same bytes for as long as a file is as it was. */
   readonly bytes: Uint8Array
+  /** What it was read beside, of other files of the horse, as JSON. */
+  readonly beside: string
   readonly file: CaseFile
   readonly placed: Placed | null
   /** What its reader alone reported, before visits were held against each other. */
@@ -23,7 +25,7 @@ interface KeptRead {
 }
 
 export interface KeptReads {
-  get(path: string, bytes: Uint8Array): KeptRead | null
+  get(path: string, bytes: Uint8Array, beside: string): KeptRead | null
   set(path: string, read: KeptRead): void
   /** What is told of a report; where the report is as it was, what was told then, fixes and all. */
   told(report: Report, tell: () => readonly Diagnostic[]): readonly Diagnostic[]
@@ -33,9 +35,9 @@ export interface KeptReads {
 export function keptReads(): KeptReads {
   const reads = new Map<string, KeptRead>()
   return {
-    get: (path, bytes) => {
+    get: (path, bytes, beside) => {
       const read = reads.get(path)
-      return read?.bytes === bytes ? read : null
+      return read?.bytes === bytes && read.beside === beside ? read : null
     },
     set: (path, read) => void reads.set(path, read),
     told: (report, tell) => {
@@ -48,15 +50,21 @@ export function keptReads(): KeptReads {
   }
 }
 
-/** Opens and reads a file, or gives what was read of it before. Each time with a report of its own, for others to add to. */
+/**
+ * Opens and reads a file, or gives what was read of it before. Each time with a report of its own, for others to add to.
+ *
+ * @param others what of other files of the horse decides how it is read
+ */
 export function readKept<T extends Placed>(
   folder: CasebookFolder,
   entry: FolderEntry,
   kept: KeptReads | null,
   read: (file: CaseFile) => T | null,
+  others: readonly unknown[] = [],
 ): { readonly file: CaseFile | null; readonly report: Report; readonly placed: T | null } {
   const bytes = kept && entry.kind === 'file' ? bytesOf(folder, entry.path) : null
-  const before = bytes && kept ? kept.get(entry.path, bytes) : null
+  const beside = bytes ? JSON.stringify(others) : ''
+  const before = bytes && kept ? kept.get(entry.path, bytes, beside) : null
   if (before) {
     const report = reportOn(entry.path, before.file.text, before.own)
     const placed = before.placed && ({ ...before.placed, report } as T)
@@ -65,7 +73,7 @@ export function readKept<T extends Placed>(
   const { file, report } = openCaseFile(folder, entry)
   const placed = file && read(file)
   if (file && bytes && kept)
-    kept.set(entry.path, { bytes, file, placed, own: [...report.diagnostics], told: null })
+    kept.set(entry.path, { bytes, beside, file, placed, own: [...report.diagnostics], told: null })
   return { file, report, placed }
 }
 

@@ -22,6 +22,8 @@ export interface Practice {
   /** Order in which a list of four is written. */
   readonly feetOrder: readonly Foot[]
   readonly owners: readonly Owner[]
+  /** Who works in the practice. Their names identify, and stand in no page for others. */
+  readonly people: readonly Person[]
   readonly localRules: string | null
   /** Whom to ring. Shown to owners, never in the portfolio. */
   readonly contacts: Contacts
@@ -58,6 +60,12 @@ export interface Owner {
   readonly name: string
 }
 
+/** Someone of the practice, whom a visit names by id. */
+export interface Person {
+  readonly id: string
+  readonly name: string
+}
+
 export interface Horse {
   readonly id: string
   readonly name: string
@@ -86,6 +94,8 @@ export interface Horse {
     /** Millimetres; null leaves the default by sole. */
     readonly mostPerTrim: number | null
   }
+  /** What the case is about, most important first; empty where horse.md does not say. */
+  readonly problems: readonly WrittenProblem[]
   /** Oldest first. */
   readonly visits: readonly Visit[]
   /** Markdown of horse.md: private, and the sections for others. */
@@ -93,6 +103,24 @@ export interface Horse {
   /** Path within the casebook, `juno/horse.md`. */
   readonly file: string
 }
+
+/** A line of `problems`. */
+export interface WrittenProblem {
+  /** All four where none is named. */
+  readonly feet: readonly Foot[]
+  /** As written. Free words are the practice's own, and private: no page for others may hold any of this text. */
+  readonly text: string
+  readonly about: ProblemSubject
+}
+
+export type ProblemSubject =
+  | { readonly kind: 'measure'; readonly measure: AnyMeasureId }
+  /** Names as the vocabulary has them; `place` null where the line names none. */
+  | { readonly kind: 'finding'; readonly what: string; readonly place: string | null }
+  /** Followed as it grows down the wall; `what` as the visits have it. */
+  | { readonly kind: 'grow-out'; readonly what: string; readonly place: string | null }
+  /** Free words: `text` says all that is known. */
+  | { readonly kind: 'words' }
 
 /** The horse's own vet, and what that vet has said. A name or number here wins over the practice's contact. */
 export interface HorseVet extends Contact {
@@ -123,6 +151,10 @@ export interface Visit {
   readonly id: string
   readonly date: PlainDate
   readonly file: string
+  /** Not yet for others: shown to the practice alone until the line is deleted. */
+  readonly draft: boolean
+  /** Id of the person of the practice who took the readings; null where the visit does not say. */
+  readonly by: string | null
   readonly footing: string | null
   readonly readings: readonly Reading[]
   readonly findings: readonly Finding[]
@@ -158,7 +190,10 @@ export interface Reading {
   readonly stage: Stage
   readonly foot: Foot
   readonly measure: MeasureId
+  /** Of a foot that was read twice, the mean of both. */
   readonly value: number
+  /** Both readings, as written one after the other; only where the foot was read twice. */
+  readonly twice?: readonly [number, number]
 }
 
 export interface Finding {

@@ -32,8 +32,9 @@ const photoFields = {
 export function readPhotos(value: YamlNode, context: ParseContext, folder: HorseFolder): readonly Photo[] {
   if (value.kind === 'nothing') return []
   const entries = value.kind === 'list' ? value.items : [value]
-  return entries.flatMap((entry) => {
-    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', context)) return []
+  const read: Photo[] = []
+  for (const entry of entries) {
+    if (entry.kind === 'nothing' || gapIn(entry, 'a photo', context)) continue
     if (entry.kind !== 'map') {
       wrongForm(
         entry,
@@ -41,19 +42,40 @@ export function readPhotos(value: YamlNode, context: ParseContext, folder: Horse
         'a photo',
         '{file: photos/lf-side.jpg, foot: LF, view: lateral, stage: before}',
       )
-      return []
+      continue
     }
     const photo = readPhoto(entry, context, folder)
-    return photo ? [photo] : []
-  })
+    if (!photo) continue
+    if (read.some((other) => areOne(other, photo))) {
+      context.report.warning(
+        'written-twice',
+        fileAt(entry),
+        `The picture ${quote(photo.file)} is named twice.`,
+        {
+          expected: 'each picture once, under the foot and the view that it shows',
+          advice: 'name the other picture that was meant, or remove one of the two lines',
+        },
+      )
+    }
+    read.push(photo)
+  }
+  return read
 }
+
+/** From the front or from behind one picture may show two feet. */
+const areOne = (one: Photo, other: Photo): boolean =>
+  one.file === other.file &&
+  !(one.foot !== other.foot && one.view === other.view && viewsOfTwo.has(other.view))
+const viewsOfTwo: ReadonlySet<PhotoView> = new Set<PhotoView>(['front', 'behind', 'other'])
+
+const fileAt = (entry: YamlMap): TextRange =>
+  entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
 
 function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): Photo | null {
   const read = readFields(entry, photoFields, context, 'of a photo')
   const landmarks = landmarksOf(read, read.view, entry, context)
   if (read.file === null) return null
-  const at = entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
-  const file = fileWithin(read.file, at, context, folder)
+  const file = fileWithin(read.file, fileAt(entry), context, folder)
   if (file === null) return null
   return { file, foot: read.foot, view: read.view, stage: read.stage, caption: read.caption, landmarks }
 }

@@ -15,7 +15,8 @@ import {
   wrongForm,
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
-import type { Contact, Contacts, Owner, PortfolioChoices, Practice } from './model.ts'
+import type { Contact, Contacts, Owner, Person, PortfolioChoices, Practice } from './model.ts'
+import { people } from './people.ts'
 import { interval, isTooLong, name as nameRead, oneOf, text } from './readers.ts'
 import { normal, quote } from './words.ts'
 import { readYamlTree, type YamlNode } from './yaml-tree.ts'
@@ -36,6 +37,7 @@ export const standInPractice: Practice = {
   trimCycleDays: defaultTrimCycleDays,
   feetOrder: feet,
   owners: [],
+  people: [],
   localRules: null,
   contacts: noContacts,
   portfolio: usualPortfolio,
@@ -179,6 +181,7 @@ const practiceFields = {
   'trim cycle': field<number>(interval, defaultTrimCycleDays),
   feet: field<readonly Foot[] | null>(orNull(feetOrder), feet),
   owners: field<readonly Owner[]>(owners, []),
+  people: field<readonly Person[]>(people, []),
   'local rules': field<string | null>(text, null),
   contacts: field<Contacts>(contacts, noContacts),
   portfolio: field<PortfolioChoices>(portfolio, usualPortfolio),
@@ -198,7 +201,7 @@ export function readPracticeFile(
   const { report, text: whole } = file
   const map = readYamlTree(whole, file.blockStart, file.blockEnd, report)
   if (!map) return null
-  const context: ParseContext = { report, units: 'mm', feetOrder: feet, terms: {} }
+  const context: ParseContext = { report, units: 'mm', feetOrder: feet, terms: {}, people: [] }
   const read = readFields(map, practiceFields, context, 'of practice.md', null)
   const practice: Practice = {
     name: read.practice ?? 'Practice',
@@ -206,6 +209,7 @@ export function readPracticeFile(
     trimCycleDays: read['trim cycle'],
     feetOrder: read.feet ?? feet,
     owners: read.owners,
+    people: read.people,
     localRules: read['local rules'],
     contacts: read.contacts,
     portfolio: read.portfolio,

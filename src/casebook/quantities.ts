@@ -2,12 +2,13 @@
 import type { Foot } from '../hoof/feet.ts'
 import type { Measure } from '../hoof/measures.ts'
 import { fromMillimetres, type LengthUnit, parseAngle, parseLength, toMillimetres } from '../hoof/units.ts'
+import type { TextRange } from './report.ts'
 import type { YamlEntry, YamlNode } from './yaml-tree.ts'
 
 /** Whether the text, written under another measure, is a likely reading of this one. */
 export function fits(text: string, measure: Measure, units: LengthUnit): boolean {
-  const quantity = quantityOf(text, measure, units)
-  return quantity !== null && doubtOf(quantity, measure) === null
+  const quantities = quantitiesOf(text, measure, units)
+  return quantities.length > 0 && quantities.every((quantity) => doubtOf(quantity, measure) === null)
 }
 
 /** A number as written, with the unit it was taken in; `value` in millimetres or degrees. */
@@ -25,15 +26,67 @@ export interface ReadRow {
   readonly cells: readonly RowCell[]
 }
 
-interface RowCell {
+export interface RowCell {
   readonly foot: Foot
   readonly value: YamlNode
-  /** Null when the text is no quantity of the measure's kind. */
-  readonly quantity: Quantity | null
-  readonly doubt: RawDoubt | null
+  /** One, or two where the foot was read twice; none when the text is no quantity of the measure's kind. */
+  readonly quantities: readonly PlacedQuantity[]
+  readonly doubts: readonly PlacedDoubt[]
 }
 
-export function quantityOf(text: string, measure: Measure, units: LengthUnit): Quantity | null {
+export interface PlacedQuantity {
+  readonly quantity: Quantity
+  readonly at: TextRange
+}
+
+export interface PlacedDoubt extends RawDoubt {
+  readonly at: TextRange
+}
+
+/** Words between two readings of one foot. */
+const between = /\s+and\s+|\s*&\s*/i
+
+/** The parts of `98 and 97`, or the whole text where it has no such word or is no cell's. */
+export const readingsIn = (text: string): readonly string[] =>
+  text.length > mostLetters ? [text] : text.split(between)
+/** A cell with its units; longer text is words. */
+export const mostLetters = 120
+
+/**
+ * The reading of a cell, or the two of a foot that was read twice; none where the text is not that. In `9.8 and 9.7 cm` the
+ * unit that is written once holds for both.
+ */
+export function quantitiesOf(text: string, measure: Measure, units: LengthUnit): readonly Quantity[] {
+  const single = quantityOf(text, measure, units)
+  if (single) return [single]
+  const read = readingsIn(text).map((part) => quantityOf(part, measure, units))
+  const [first, second] = read
+  if (read.length !== 2 || !first || !second) return []
+  return [withUnit(first, second, measure), withUnit(second, first, measure)]
+}
+
+/** A bare number beside one that carries its unit: in that unit, unless it is only likely in the practice's own. */
+function withUnit(one: Quantity, { unit, unitWritten }: Quantity, measure: Measure): Quantity {
+  if (one.unitWritten || !unitWritten || unit === 'deg') return one
+  const same: Quantity = { ...one, unit, unitWritten: true, value: toMillimetres(one.amount, unit) }
+  return doubtOf(same, measure) && !doubtOf(one, measure) ? one : same
+}
+
+/** The quantities of a cell with their places; in a text that YAML has changed, the place of the whole. */
+export function placedIn(value: YamlNode, measure: Measure, units: LengthUnit): readonly PlacedQuantity[] {
+  if (value.kind !== 'text') return []
+  const quantities = quantitiesOf(value.text, measure, units)
+  if (quantities.length < 2 || !value.verbatim) return quantities.map((quantity) => ({ quantity, at: value }))
+  const [first = '', second = ''] = readingsIn(value.text)
+  const { start, end } = value
+  const places = [
+    { start, end: start + first.length },
+    { start: end - second.length, end },
+  ]
+  return quantities.map((quantity, index) => ({ quantity, at: places[index] ?? value }))
+}
+
+function quantityOf(text: string, measure: Measure, units: LengthUnit): Quantity | null {
   if (measure.kind === 'angle') {
     const angle = parseAngle(text)
     return angle === null ? null : { value: angle, amount: angle, unit: 'deg', unitWritten: true }

@@ -6,7 +6,7 @@ import { type CaseFile, openCaseFile, openText } from './front-matter.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
 import { type KeptReads, readKept } from './kept-reads.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
-import type { Casebook, Consent, Horse, Practice } from './model.ts'
+import type { Casebook, Consent, FollowedFeature, Horse, Practice } from './model.ts'
 import { namesakes } from './namesakes.ts'
 import { checkPlausibility } from './plausibility/index.ts'
 import { readPracticeFile, standInPractice } from './practice-file.ts'
@@ -133,13 +133,15 @@ export function readLiveHorse(
   kept: KeptReads | null,
 ): LiveHorse {
   const entries = locateHorse(folder.list(), id)
-  const context = { units: practice.units, feetOrder: practice.feetOrder, terms: practice.terms }
+  const { units, feetOrder, terms, people } = practice
+  const context = { units, feetOrder, terms, people }
   const reported: Told[] = []
-  const horse = openHorse(folder, entries, id, practice, context, asOf, reported, kept)
   const visits = entries.visits
     .map((entry) => openVisit(folder, entry, entries, context, asOf, reported, kept))
     .filter((visit) => visit !== null)
     .sort((a, b) => (a.visit.id < b.visit.id ? -1 : 1))
+  const followed = visits.flatMap(({ visit }) => visit.growOut)
+  const horse = openHorse(folder, entries, id, practice, context, asOf, followed, reported, kept)
   checkPlausibility(visits, horse, practice.units, asOf)
   if (horse && visits.length === 0 && entries.visits.length === 0) {
     horse.report.warning('no-visits', null, `${horse.horse.name} has no visit yet.`, {
@@ -171,6 +173,7 @@ function openHorse(
   practice: Practice,
   context: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
+  followed: readonly FollowedFeature[],
   reported: Told[],
   kept: KeptReads | null,
 ): PlacedHorse | null {
@@ -182,8 +185,8 @@ function openHorse(
     reported.push({ report: missing, read: null, bodyStart: Infinity })
     return null
   }
-  const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf)
-  const { file, report, placed } = readKept(folder, entries.horse, kept, read)
+  const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf, followed)
+  const { file, report, placed } = readKept(folder, entries.horse, kept, read, followed)
   const readAlone = (text: CaseFile) => checkPlausibility([], read(text), context.units, asOf)
   reported.push({ report, read: readAlone, bodyStart: bodyStartOf(file) })
   return placed
@@ -218,6 +221,8 @@ function openVisit(
 const needPractice: ReadonlySet<string> = new Set([
   'owner-unknown',
   'finding-unknown',
+  'problem-unknown',
+  'person-unknown',
   'reading-impossible',
   'reading-unlikely',
   'target-unlikely',

@@ -64,15 +64,15 @@ export function reportCut(value: YamlText, context: ParseContext, name: string, 
 }
 
 /** A list of what is read alike; a single one will do. */
-const listOf =
-  (readOne: Reader<string>): Reader<readonly string[]> =>
+export const listOf =
+  <T extends string | object>(readOne: Reader<T>): Reader<readonly T[]> =>
   (value, context, name) => {
     if (value.kind !== 'list') {
       if (isJoined(value, context, name)) return undefined
       const line = readOne(value, context, name)
       return line === undefined ? undefined : [line]
     }
-    const read: string[] = []
+    const read: T[] = []
     for (const item of value.items) {
       if (item.kind === 'nothing') continue
       if (isUnfilled(item)) {

@@ -1,5 +1,4 @@
 /** The rows under `before` and `after`: each measure, each foot, in millimetres or degrees. */
-import type { Foot } from '../hoof/feet.ts'
 import {
   derivedMeasures,
   isDerivedId,
@@ -9,7 +8,6 @@ import {
   measureIds,
   measures,
 } from '../hoof/measures.ts'
-import type { LengthUnit } from '../hoof/units.ts'
 import { cellsByFoot } from './by-foot.ts'
 import { reportExchanged } from './exchanged.ts'
 import {
@@ -23,11 +21,11 @@ import {
   sentence,
   wrongForm,
 } from './fields.ts'
-import { grouped } from './grouped.ts'
 import type { Reading, Stage } from './model.ts'
-import { doubtOf, quantityOf, type RawDoubt, type ReadRow, rangeOf, shown } from './quantities.ts'
+import { doubtOf, placedIn, type ReadRow } from './quantities.ts'
 import type { TextRange } from './report.ts'
-import { meansNotRead, numberMeant, withColon } from './slips.ts'
+import { areApart, reportRow } from './row-remarks.ts'
+import { withColon } from './slips.ts'
 import { either, holding, listed, normal, quote } from './words.ts'
 import type { YamlEntry } from './yaml-tree.ts'
 
@@ -129,16 +127,23 @@ function readRow(row: YamlEntry, measure: Measure, context: ParseContext): ReadR
   const read = cells.map(({ foot, value }) => ({
     foot,
     value,
-    quantity: value.kind === 'text' ? quantityOf(value.text, measure, context.units) : null,
+    quantities: placedIn(value, measure, context.units),
   }))
-  const sound = read.find(({ quantity }) => quantity && !doubtOf(quantity, measure))
-  const beside = sound?.quantity?.value ?? null
+  const all = read.flatMap(({ quantities }) => quantities)
+  const sound = all.find(({ quantity }) => !doubtOf(quantity, measure))
+  const beside = sound?.quantity.value ?? null
   return {
     row,
     measure,
     cells: read.map((cell) => ({
       ...cell,
-      doubt: cell.quantity && doubtOf(cell.quantity, measure, beside),
+      doubts: cell.quantities.flatMap(({ quantity, at }) => {
+        const doubt = doubtOf(quantity, measure, beside)
+        if (!doubt) return []
+        // Where the place is that of both readings, mending one would lose the other.
+        const isOfBoth = cell.quantities.length > 1 && at === cell.value
+        return [{ ...doubt, at, slip: isOfBoth ? null : doubt.slip }]
+      }),
     })),
   }
 }
@@ -148,82 +153,20 @@ const readingsOf = (
   stage: Stage,
   isElsewhere: boolean,
 ): readonly PlacedReading[] =>
-  cells.flatMap(({ foot, value, quantity, doubt }) =>
-    quantity
-      ? [
-          {
-            reading: { stage, foot, measure: measure.id, value: quantity.value },
-            range: value,
-            row: row.key,
-            isDoubted: isElsewhere || doubt !== null,
-          },
-        ]
-      : [],
-  )
-
-/** What is wrong with the cells of a row, each on its own. */
-function reportRow({ row, measure, cells }: ReadRow, context: ParseContext): void {
-  for (const { foot, value, quantity } of cells) {
-    if (quantity) continue
-    wrongForm(value, context, `${measure.name} ${foot}`, exampleOf(measure), {
-      fix: value.kind === 'text' ? quantityMeant(value.text, measure, context.units) : null,
-    })
-  }
-  const doubts = cells.flatMap(({ foot, value, doubt }) => (doubt ? [{ ...doubt, foot, at: value }] : []))
-  reportDoubts(doubts, row, measure, context)
-}
-
-/** What a cell that cannot be read must have meant: `~`, or a number with one slip in it that then is likely. */
-function quantityMeant(text: string, measure: Measure, units: LengthUnit): string | null {
-  if (meansNotRead(text)) return '~'
-  const meant = numberMeant(text, measure.kind)
-  const quantity = meant === null ? null : quantityOf(meant, measure, units)
-  return quantity && !doubtOf(quantity, measure) ? meant : null
-}
-
-const exampleOf = (measure: Measure): string =>
-  measure.kind === 'angle' ? 'an angle: 44, 44.5 or 44°' : 'a length: 98, 98 mm, 9.8 cm or 3 5/8 in'
-
-interface Doubt extends RawDoubt {
-  readonly foot: Foot
-  readonly at: TextRange
-}
-
-/** One remark a cell; where several cells of a row share a slip, one remark for them all. */
-function reportDoubts(
-  doubts: readonly Doubt[],
-  row: YamlEntry,
-  measure: Measure,
-  context: ParseContext,
-): void {
-  const bySlip = grouped(doubts, (doubt) => `${doubt.impossible} ${doubt.slip?.looksLike}`)
-  for (const alike of bySlip.values()) {
-    const [first] = alike
-    if (!first) continue
-    const add = first.impossible ? context.report.error : context.report.warning
-    const code = first.impossible ? 'reading-impossible' : 'reading-unlikely'
-    const expected = rangeOf(measure, first.quantity)
-    const verdict = first.impossible ? 'cannot be' : 'is unlikely'
-    const slip = first.slip
-      ? ` ${alike.length > 1 ? 'They look' : 'It looks'} like ${first.slip.looksLike}.`
-      : ''
-    const fixes = alike.map((doubt) => doubt.slip?.fix ?? null).filter((fix) => fix !== null)
-    const help = {
-      expected,
-      ...(fixes.length > 0 && {
-        fix: {
-          words: fixes.join(', '),
-          edits: alike.map(({ at }, index) => ({ start: at.start, end: at.end, text: fixes[index] ?? '' })),
-        },
-      }),
-      ...(first.slip?.fix === null && { advice: 'write the unit after each number' }),
-    }
-    if (alike.length === 1) {
-      const message = `A ${measure.name} of ${shown(first.quantity)} at ${first.foot} ${verdict}.${slip}`
-      add(code, first.at, message, help)
-      continue
-    }
-    const which = listed(alike.map(({ foot, quantity }) => `${foot} ${shown(quantity)}`))
-    add(code, row.value, `${sentence(measure.name)} ${verdict}: ${which}.${slip}`, help)
-  }
-}
+  cells.flatMap((cell) => {
+    const [first, second] = cell.quantities.map(({ quantity }) => quantity.value)
+    if (first === undefined) return []
+    const { foot, value } = cell
+    const measured = { stage, foot, measure: measure.id }
+    return [
+      {
+        reading:
+          second === undefined
+            ? { ...measured, value: first }
+            : { ...measured, value: (first + second) / 2, twice: [first, second] },
+        range: value,
+        row: row.key,
+        isDoubted: isElsewhere || cell.doubts.length > 0 || areApart(cell, measure),
+      },
+    ]
+  })

@@ -127,9 +127,24 @@ function doubtEdges(
   })
 }
 
+/** Common practice, no source: a trim takes a few millimetres beyond what has grown. */
+const mostLikely = 6
+
 const most: Reader<number> = (value, context, name) => {
   const length = value.kind === 'text' ? parseLength(value.text, context.units) : null
   if (!length) return wrongForm(value, context, name, 'a length: 1.5 mm')
+  if (length.mm > mostLikely && length.mm <= 20) {
+    const isWhole = Number.isInteger(length.amount) && length.amount >= 10
+    context.report.warning(
+      'limit-unlikely',
+      value,
+      `${figure(length.mm)} mm is unlikely as the most to take at one trim, beyond what has grown.`,
+      {
+        expected: `up to ${mostLikely} mm`,
+        fix: isWhole ? `${figure(length.amount / 10)} ${length.unit}` : null,
+      },
+    )
+  }
   if (length.mm > 0 && length.mm <= 20) return length.mm
   context.report.error(
     'limit-impossible',

@@ -8,8 +8,9 @@ import { field, gapIn, type ParseContext, type Reader, readFields, wrongForm } f
 import { findings, growOut, type PlacedFeature } from './findings.ts'
 import type { CaseFile } from './front-matter.ts'
 import type { BodyState, Cleared, Comfort, Finding, Stage, Stance, Visit } from './model.ts'
+import { person } from './people.ts'
 import { type HorseFolder, readPhotos } from './photos.ts'
-import { date, intervalMeant, likelyDate, lines, parseInterval, text } from './readers.ts'
+import { date, intervalMeant, likelyDate, lines, parseInterval, text, yesNo } from './readers.ts'
 import { type PlacedReading, readStage } from './readings.ts'
 import type { Report, TextRange } from './report.ts'
 import { normal } from './words.ts'
@@ -23,6 +24,7 @@ export interface PlacedVisit {
   readonly report: Report
   readonly dateRange: TextRange | null
   readonly weightRange: TextRange | null
+  readonly clearedRange: TextRange | null
   /** Where the names of the two stages stand. */
   readonly stageKeys: Readonly<Record<Stage, TextRange | null>>
 }
@@ -92,6 +94,8 @@ function remarkDaysAfter(read: Comfort, day: PlainDate, map: YamlMap, report: Re
 
 const visitFields = {
   date: field<PlainDate | null>(date, null),
+  draft: field<boolean | null>(yesNo, null),
+  by: field<string | null>(person, null),
   feet: field<YamlNode>(asWritten, nothing),
   footing: field<string | null>(text, null),
   before: field<readonly PlacedReading[]>(readStage('before'), []),
@@ -130,6 +134,8 @@ export function readVisit(
       id,
       date: day,
       file: report.file,
+      draft: isDraft(read.draft, map, report),
+      by: read.by,
       footing: read.footing,
       readings: readings.map((placed) => placed.reading),
       findings: read.findings,
@@ -148,8 +154,20 @@ export function readVisit(
     report,
     dateRange: rangeOf(map, 'date'),
     weightRange: weightSpotOf(map),
+    clearedRange: rangeOf(map, 'cleared'),
     stageKeys: { before: keySpotOf(map, 'before'), after: keySpotOf(map, 'after') },
   }
+}
+
+/** Only a plain `no`, or no such line, lets a visit out. */
+function isDraft(read: boolean | null, map: YamlMap, report: Report): boolean {
+  const written = rangeOf(map, 'draft')
+  if (read === true) {
+    report.warning('draft', written, 'This visit is a draft: it stands on the pages of the practice alone.', {
+      advice: 'delete the line once the visit may be shown',
+    })
+  }
+  return written !== null && read !== false
 }
 
 const visitIdOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.md$/, '')

@@ -18,6 +18,7 @@ export interface Stand {
   readonly alias: string
   readonly owner: string
   readonly vet: string
+  readonly person: string
   readonly otherOwner: string
   readonly otherHorse: string
   readonly withheld: string
@@ -141,6 +142,7 @@ function standFor(found: Found, about: Anonymous): string {
   const first = own ?? ofOwner ?? found.identifiers[0]
   if (first === undefined) return stand.withheld
   if (first.kind === 'name of a vet') return stand.vet
+  if (first.kind === 'name of a person of the practice') return stand.person
   if (withheld.has(first.kind)) return stand.withheld
   if (own) return stand.alias
   if (ofOwner) return stand.owner

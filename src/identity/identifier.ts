@@ -7,6 +7,7 @@ export type IdentifierKind =
   | 'id of an owner'
   | 'private word'
   | 'name of a vet'
+  | 'name of a person of the practice'
   | 'telephone number'
   | 'name of a picture'
   | 'name of the practice'
@@ -25,7 +26,7 @@ export interface Identifier {
   readonly kind: IdentifierKind
   /** As the casebook has it. */
   readonly text: string
-  /** Whose it is: an owner's id; null for a horse without an owner, and for the practice's own contacts. */
+  /** Whose it is: an owner's id; null for a horse without an owner, and for the practice's own people and contacts. */
   readonly owner: string | null
   /** The horse's id; null for what belongs to an owner or the practice. */
   readonly horse: string | null

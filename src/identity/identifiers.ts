@@ -8,6 +8,7 @@ import type { OwnWords } from './common-words.ts'
 import type { HorseIdentity } from './horse-identity.ts'
 import type { Exception, Identifier, IdentifierKind } from './identifier.ts'
 import { formsOf } from './name-forms.ts'
+import { foldedWords } from './words.ts'
 
 export { type HorseIdentity, identityOf } from './horse-identity.ts'
 export type { Exception, Identifier, IdentifierKind } from './identifier.ts'
@@ -18,15 +19,16 @@ export interface IdentifierList {
 }
 
 /** Its own name identifies where the portfolio is not to show it. */
-type NamedPractice = Pick<Practice, 'owners' | 'contacts'> & Partial<Pick<Practice, 'name' | 'portfolio'>>
+type NamedPractice = Pick<Practice, 'owners' | 'people' | 'contacts'> &
+  Partial<Pick<Practice, 'name' | 'portfolio'>>
 
-/** The identifying strings of these horses, owners and contacts, ready to be searched for, as a page would hold them. */
+/** The identifying strings of these horses, owners, people and contacts, ready to be searched for, as a page would hold them. */
 export function identifiersOf(
   horses: readonly HorseIdentity[],
   practice: NamedPractice,
   own: OwnWords,
 ): IdentifierList {
-  const { owners, contacts } = practice
+  const { owners, people, contacts } = practice
   const identifiers: Identifier[] = []
   const exceptions: Exception[] = []
   const seen = new Set<string>()
@@ -53,6 +55,13 @@ export function identifiersOf(
   for (const owner of owners) {
     take('name of an owner', owner.name, owner.id, null)
     take('id of an owner', owner.id, owner.id, null)
+  }
+  for (const { id, name } of people) {
+    take('name of a person of the practice', name, null, null)
+    // A short name that is no part of the name is what someone is called.
+    const words = foldedWords(name)
+    if (!foldedWords(id).every((word) => words.includes(word)))
+      take('name of a person of the practice', id, null, null)
   }
   for (const horse of horses) {
     take('name of a horse', horse.name, horse.owner, horse.id)

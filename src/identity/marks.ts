@@ -72,7 +72,10 @@ function inOrder(text: string, places: readonly Place[]): Mark[] {
 }
 
 const isSomebody = ({ kind }: Identifier) =>
-  kind === 'name of a horse' || kind === 'name of an owner' || kind === 'name of a vet'
+  kind === 'name of a horse' ||
+  kind === 'name of an owner' ||
+  kind === 'name of a vet' ||
+  kind === 'name of a person of the practice'
 
 /** Words of names that are searched by their capital only: at the beginning of a sentence a person must judge. */
 const knownWords = (identifiers: readonly Identifier[]): ReadonlySet<string> =>

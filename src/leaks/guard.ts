@@ -53,10 +53,10 @@ export function leakGuard(
   open: () => Promise<ProgramTexts>,
   texts: () => readonly CaseText[],
 ): LeakGuard {
-  const { name, owners, contacts, portfolio } = practice
-  const key = cacheKey(program, name, owners, contacts, portfolio.hidesPractice, horses, former)
+  const { name, owners, people, contacts, portfolio } = practice
+  const key = cacheKey(program, name, owners, people, contacts, portfolio.hidesPractice, horses, former)
   // Both bring word lists along, which a build that publishes nothing does without.
-  const listOf = async (known: Pick<Practice, 'owners' | 'contacts'> & Partial<Practice>) => {
+  const listOf = async (known: Pick<Practice, 'owners' | 'people' | 'contacts'> & Partial<Practice>) => {
     const { identifiersOf } = await import('../identity/identifiers.ts')
     return identifiersOf(horses, known, (await open()).own)
   }
@@ -65,7 +65,7 @@ export function leakGuard(
     const { own, ownTexts } = await open()
     const { leakSearch } = await import('./search.ts')
     const names = spellings(withoutControls(name))
-    const known = await listOf({ owners, contacts })
+    const known = await listOf({ owners, people, contacts })
     return leakSearch({ list: known, horses, former, own, ownTexts: [...ownTexts, ...names] })
   })
   const searchForPractice = once(async () => {

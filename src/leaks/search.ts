@@ -241,7 +241,7 @@ function allowed(found: readonly Found[], file: ScanFile, { known }: Search, tex
   return found.filter((one) => {
     if (file.reader.kind === 'owner') {
       const { owner } = file.reader
-      // What is nobody's horse's or owner's is the practice's own contact, which owners are given.
+      // What is nobody's horse's or owner's is of the practice's own people and contacts, whom owners know.
       if (one.identifiers.some((it) => it.owner === owner || (it.owner === null && it.horse === null)))
         return false
     }

@@ -7,6 +7,7 @@ import { readCasebook } from '../../src/casebook/read.ts'
 import { owner } from '../../src/editions/owner.ts'
 import { portfolio } from '../../src/editions/portfolio.ts'
 import { practice as practiceEdition } from '../../src/editions/practice.ts'
+import { inputsOf } from '../../src/editions/shared-input.ts'
 import { identifiersOf, identityOf } from '../../src/identity/identifiers.ts'
 import { identityOfBroken } from '../../src/leaks/broken-horse.ts'
 import { leakSearch } from '../../src/leaks/search.ts'
@@ -47,7 +48,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
   const kept = new Map<string, unknown[]>(editions.map(({ name }) => [name, []]))
   for (const horse of horses) {
     const assessment = assess(horse, practice, asOf)
-    const input = { horse, assessment, practice, pictures: new Map(), format }
+    const inputFor = inputsOf({ horse, assessment, practice, pictures: new Map(), format })
     for (const edition of editions) {
       const put = (file: MadeFile) => {
         if ('text' in file) made.set(`${edition.folder}/${file.path}`, file.text)
@@ -57,7 +58,13 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
         made.set(`${edition.folder}/${horse.id}.html`, text)
         return horse.id
       }
-      const shown = await edition.ofHorse(input, { put, keep, renderer, own, pictures: noPictures })
+      const shown = await edition.ofHorse(inputFor(edition), {
+        put,
+        keep,
+        renderer,
+        own,
+        pictures: noPictures,
+      })
       if (shown !== null) kept.get(edition.name)?.push(shown)
     }
   }

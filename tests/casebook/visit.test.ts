@@ -68,6 +68,46 @@ describe('readings', () => {
     })
   })
 
+  it('stand twice for a foot that was read twice, and count as their mean', () => {
+    const twice = (block: string, parts = {}) =>
+      Object.fromEntries(
+        (sound(block, parts)?.readings ?? []).map((one) => [one.foot, [one.value, one.twice]]),
+      )
+    expect(twice('before: {toe length: [98 and 97, 96, 98 mm & 9.6 cm, ~]}')).toEqual({
+      LF: [97.5, [98, 97]],
+      RF: [96, undefined],
+      LH: [97, [98, 96]],
+    })
+    expect(
+      twice('before: {toe length: {LF: 9.8 and 9.6 cm, RF: 98 mm and 97 mm, LH: 9.8 cm and 97}}'),
+    ).toEqual({
+      LF: [97, [98, 96]],
+      RF: [97.5, [98, 97]],
+      LH: [97.5, [98, 97]],
+    })
+    expect(twice('before: {toe angle: {LF: 44 and 45 deg, RF: "44° AND 46°"}}')).toEqual({
+      LF: [44.5, [44, 45]],
+      RF: [45, [44, 46]],
+    })
+    const practice = '---\npractice: P\nunits: in\nowners: {abel: Abel}\n---\n'
+    const inches = { LF: [(92.075 + 88.9) / 2, [92.075, 88.9]] }
+    expect(twice('before: {toe length: {LF: 3 5/8 and 3 1/2 in}}')).toEqual(inches)
+    expect(twice('before: {toe length: {LF: 3 5/8" and 3 1/2"}}')).toEqual(inches)
+    expect(twice('before: {toe length: {LF: 3 5/8 & 3 1/2}}', { practice })).toEqual(inches)
+  })
+
+  it('that stand twice are both held against what can be, and against each other', () => {
+    const read = readVisitBlock('before: {toe angle: {LF: 44 and 95, RF: 44 and 54}}')
+    expect(told(read)).toEqual([
+      'reading-impossible juno/2026-01-12.md:2 A toe angle of 95° at LF cannot be.',
+      'readings-apart juno/2026-01-12.md:2 The two readings of toe angle at RF, 44° and 54°, are 10° apart.',
+    ])
+    expect(read.diagnostics.map(({ column, expected }) => [column, expected])).toEqual([
+      [33, '30 to 75°'],
+      [41, 'two readings of one foot within 8.4°'],
+    ])
+  })
+
   it('follow the order of feet that practice.md or the visit sets', () => {
     const practice = '---\npractice: P\nfeet: [RF, LF, RH, LH]\nowners: {abel: Abel}\n---\n'
     expect(values('before: {toe length: [91, 92, 93, 94]}', { practice })).toMatchObject({
@@ -271,7 +311,7 @@ describe('photos', () => {
   it('name a file that lies in the horse folder', () => {
     expect(
       sound(
-        'photos:\n  - {file: photos/lf-side.jpg, foot: lf, view: Lateral, stage: before, caption: On arrival}\n  - file: ./photos/lf-side.jpg',
+        'photos:\n  - {file: photos/lf-side.jpg, foot: lf, view: Lateral, stage: before, caption: On arrival}',
         { files },
       )?.photos,
     ).toEqual([
@@ -283,7 +323,17 @@ describe('photos', () => {
         caption: 'On arrival',
         landmarks: null,
       },
+    ])
+    expect(sound('photos: {file: ./photos/lf-side.jpg}', { files })?.photos).toEqual([
       { file: 'photos/lf-side.jpg', foot: null, view: 'other', stage: null, caption: null, landmarks: null },
+    ])
+  })
+
+  it('may name a picture twice where it shows two feet from the front', () => {
+    const fronts = ['LF', 'RF'].map((foot) => `{file: photos/lf-side.jpg, foot: ${foot}, view: front}`)
+    expect(sound(`photos: [${fronts.join(', ')}]`, { files })?.photos.map(({ foot }) => foot)).toEqual([
+      'LF',
+      'RF',
     ])
   })
 

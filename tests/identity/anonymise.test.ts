@@ -24,13 +24,15 @@ const owners = [
   { id: 'fenwick', name: "Orla O'Fenwick" },
 ]
 
+const people = [{ id: 'tib', name: 'Ilse Brandtholm' }]
+
 const about = (horse: HorseIdentity, ownerName = 'Ada Kestrel') =>
   anonymiser({
     horse: horse.id,
     owner: 'kestrel',
     horseName: horse.name,
     ownerName,
-    identifiers: identifiersOf([horse], { owners, contacts }, own).identifiers,
+    identifiers: identifiersOf([horse], { owners, people, contacts }, own).identifiers,
     firstDate: '2026-03-14',
     stand: { ...portfolio.stand, alias: 'Bramble' },
   })
@@ -48,6 +50,10 @@ describe('text for teaching', () => {
     ['Ada Kestrel rode.', 'The owner rode.'],
     ["We told Ada. In Kestrel's view: fine.", "We told the owner. In the owner's view: fine."],
     ['Orla had a look too.', 'Someone else had a look too.'],
+    [
+      'Ilse Brandtholm held her; Tib measured.',
+      'Someone of the practice held her; someone of the practice measured.',
+    ],
     ['Kept at Thistledown Yard near brockweir.', 'Kept at (left out) near (left out).'],
     ['See zoe-lf.jpg.', 'See (left out).'],
   ])('takes the name out of %j', (text, expected) => {

@@ -19,7 +19,7 @@ const horse = (name: string, more: Partial<HorseIdentity> = {}): HorseIdentity =
   ...more,
 })
 const finds = (name: string, text: string, more: Partial<HorseIdentity> = {}) =>
-  finderOf(identifiersOf([horse(name, more)], { owners: [], contacts }, own).identifiers)
+  finderOf(identifiersOf([horse(name, more)], { owners: [], people: [], contacts }, own).identifiers)
     .find(text)
     .map((found) => found.text)
 
@@ -54,7 +54,7 @@ describe('identifiers', () => {
 
   it('that are everyday words are found by their capital, and listed', () => {
     expect(finds('May', 'it may be; May was lame; MAY')).toEqual(['May', 'MAY'])
-    const { exceptions } = identifiersOf([horse('May')], { owners: [], contacts }, own)
+    const { exceptions } = identifiersOf([horse('May')], { owners: [], people: [], contacts }, own)
     expect(exceptions).toContainEqual({
       kind: 'name of a horse',
       text: 'May',
@@ -81,7 +81,7 @@ describe('identifiers', () => {
   it('name parts that are everyday words are listed, never silent', () => {
     const { exceptions } = identifiersOf(
       [horse('Old Quist of Ty', { id: 'quist-1' })],
-      { owners: [], contacts },
+      { owners: [], people: [], contacts },
       own,
     )
     expect(exceptions.map(({ text, reason }) => `${text}: ${reason}`)).toEqual([

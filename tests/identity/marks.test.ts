@@ -19,6 +19,7 @@ const { identifiers } = identifiersOf(
   ],
   {
     owners: [{ id: 'own-7', name: 'Ada Quillfeather' }],
+    people: [],
     contacts: { practice: null, vet: { name: null, phone: null } },
   },
   own,

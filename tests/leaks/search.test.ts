@@ -41,7 +41,11 @@ const owners = [
 ]
 const list = identifiersOf(
   horses,
-  { owners, contacts: { practice: '01632 960000', vet: { name: 'Noor Feldarch', phone: '01632 960001' } } },
+  {
+    owners,
+    people: [{ id: 'tib', name: 'Ilse Brandtholm' }],
+    contacts: { practice: '01632 960000', vet: { name: 'Noor Feldarch', phone: '01632 960001' } },
+  },
   own,
 )
 const search = leakSearch({ list, horses, own, ownTexts: ['Kestrel Hoof Care'] })
@@ -59,6 +63,15 @@ describe('the search for names in finished pages', () => {
   it('keeps whom to ring out of the portfolio, and leaves it to owners', () => {
     const text = '<p>Ring Noor Feldarch, 01632 960001, or us, 01632 960000.</p>'
     expect(found(text).length).toBeGreaterThanOrEqual(3)
+    expect(found(text, { reader: { kind: 'owner', owner: 'kestrel' } })).toEqual([])
+  })
+
+  it('keeps the people of the practice out of the portfolio, by name and by what they are called', () => {
+    const text = '<p>Measured by Ilse, then by brandtholm; Tib held her. See /portfolio/tib/.</p>'
+    expect(found(text)).toEqual(['Ilse', 'brandtholm', 'Tib', 'tib'])
+    expect(search.scan(file(text)).map(({ kind, hint }) => [kind, hint.includes('practice.md')])).toEqual(
+      Array.from({ length: 4 }, () => ['name of a person of the practice', true]),
+    )
     expect(found(text, { reader: { kind: 'owner', owner: 'kestrel' } })).toEqual([])
   })
 

@@ -19,6 +19,7 @@ export const practice: Practice = {
     { id: 'kestrel', name: 'Ada Kestrel' },
     { id: 'fenwick', name: "Orla O'Fenwick" },
   ],
+  people: [],
   localRules: 'Here a vet must be told of any lameness.',
   contacts: { practice: null, vet: { name: null, phone: null } },
   portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
@@ -71,6 +72,8 @@ export function visit(index: number, more: Partial<Visit> = {}): Visit {
     id: date,
     date,
     file: `zoe/${date}.md`,
+    draft: false,
+    by: null,
     footing: 'soft',
     readings: [] as Reading[],
     findings: [],
@@ -114,6 +117,7 @@ export const zoe: Horse = {
   alias: 'Bramble',
   privateWords: ['Thistledown Yard'],
   targets: {},
+  problems: [],
   trimLimits: { sole: {}, mostPerTrim: null },
   visits: [
     visit(0, {

@@ -263,7 +263,7 @@ describe('names planted in every field', () => {
     own,
   )
   const search = leakSearch({
-    list: identifiersOf([identityOf(horse)], { owners, contacts: practice.contacts }, own),
+    list: identifiersOf([identityOf(horse)], { owners, people: [], contacts: practice.contacts }, own),
     horses: [identityOf(horse)],
     own,
     ownTexts: [],

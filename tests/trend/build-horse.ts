@@ -32,6 +32,8 @@ export interface VisitSketch {
   readonly body?: Partial<Visit['bodyState']>
   readonly photos?: readonly Photo[]
   readonly nextVisit?: string
+  readonly draft?: boolean
+  readonly by?: string
   readonly stance?: PerFoot<string>
   readonly cleared?: Partial<Visit['cleared']>
 }
@@ -46,6 +48,7 @@ export const practice = (more: Partial<Practice> = {}): Practice => ({
   trimCycleDays: 35,
   feetOrder: feet,
   owners: [{ id: 'own', name: 'Owner' }],
+  people: [],
   localRules: null,
   contacts: { practice: null, vet: { name: null, phone: null } },
   portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },
@@ -75,6 +78,7 @@ export const buildHorse = ({ visits, ...more }: HorseSketch): Horse => ({
   privateWords: [],
   targets: {},
   trimLimits: { sole: {}, mostPerTrim: null },
+  problems: [],
   body: noBody,
   file: 'horse/horse.md',
   ...more,
@@ -87,6 +91,8 @@ function buildVisit(of: VisitSketch): Visit {
     id,
     date: of.date,
     file: `horse/${id}.md`,
+    draft: of.draft ?? false,
+    by: of.by ?? null,
     footing: null,
     readings: [...readingsOf('before', of.before ?? {}), ...readingsOf('after', of.after ?? {})],
     findings: (of.findings ?? []).map(finding),

@@ -7,6 +7,7 @@ import type { CasebookFolder } from '../../casebook/folder.ts'
 import { readCasebook } from '../../casebook/read.ts'
 import type { PageTools } from '../../editions/edition.ts'
 import { isPhoto, reviewOf, type SentenceToApprove, type ToApprove } from '../../editions/portfolio/review.ts'
+import { withoutDrafts } from '../../editions/shared-input.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { approvedIn } from '../../identity/approvals.ts'
 import { identifiersOf, identityOf } from '../../identity/identifiers.ts'
@@ -68,7 +69,7 @@ export function reviewCasebook(
   const cases = horses.flatMap((horse): readonly ReviewedCase[] => {
     if (!horse.consent.portfolio || horse.alias === null) return []
     const hashOf = (file: string) => hashIn(folder, `${horse.id}/${file}`)
-    const review = reviewOf({ horse, practice, format }, asOf, own, hashOf)
+    const review = reviewOf({ horse: withoutDrafts(horse), practice, format }, asOf, own, hashOf)
     const approved = approvedIn(approvals, horse.id)
     const items = (review?.items ?? [])
       .filter((item) => (withApproved || !approved.has(item.hash)) && isNew(item))

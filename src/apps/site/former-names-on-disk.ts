@@ -44,8 +44,8 @@ function strangeLines(lines: readonly string[]): readonly Diagnostic[] {
   return report.diagnostics
 }
 
-/** The names of horses and owners, each once, in an order that does not change from build to build. */
+/** The names of horses, owners and people of the practice, each once, in an order that does not change from build to build. */
 export const namesInCasebook = (
-  { owners }: Pick<Practice, 'owners'>,
+  { owners, people }: Pick<Practice, 'owners' | 'people'>,
   horses: readonly Pick<HorseIdentity, 'name'>[],
-): readonly string[] => [...new Set([...owners, ...horses].map(({ name }) => name))].sort()
+): readonly string[] => [...new Set([...owners, ...people, ...horses].map(({ name }) => name))].sort()

@@ -3,6 +3,7 @@ import type { Output } from '../../build/disk/staging.ts'
 import type { UnitOutput } from '../../build/unit.ts'
 import type { Edition, HorseTools } from '../../editions/edition.ts'
 import { editions as everyEdition } from '../../editions/index.ts'
+import { inputsOf } from '../../editions/shared-input.ts'
 import { practiceScope, type Reviewed } from '../../identity/approvals.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { ApprovedPages, HorseJob, HorseRecord } from './horse-job.ts'
@@ -30,9 +31,10 @@ export async function pagesOfHorse(
   const kept: Record<string, unknown> = {}
   const lastApproved: Record<string, ApprovedPages> = {}
   const waiting = { own: 0, ofPractice: 0 }
+  const inputFor = inputsOf(input)
   for (const edition of new Set([...editions, ...everyEdition])) {
     const { name } = edition
-    const review = (await edition.review?.(input, tools.own, hashOf)) ?? null
+    const review = (await edition.review?.(inputFor(edition), tools.own, hashOf)) ?? null
     const waits = review?.items.filter(({ hash }) => !approved.has(hash)) ?? []
     for (const { scope } of waits) waiting[scope === practiceScope ? 'ofPractice' : 'own'] += 1
     const last = job.lastApproved[name]
@@ -43,7 +45,7 @@ export async function pagesOfHorse(
     const pages =
       review !== null && waits.length > 0
         ? lastPages(last, review, tools)
-        : await newPages(edition, review, input, approved, tools)
+        : await newPages(edition, review, inputFor(edition), approved, tools)
     if (pages === null) continue
     kept[name] = pages.kept
     if (review !== null) lastApproved[name] = pages

@@ -33,12 +33,26 @@ export function checkDates(visits: readonly PlacedVisit[], horse: PlacedHorse | 
         },
       )
     }
+    if (started !== null && visit.date >= started) checkCleared(placed, started)
     if (saysNothing(placed)) {
       report.warning('visit-empty', null, `The visit of ${visit.date} holds no reading and no finding.`, {
         expected: 'at least one line under before, after, findings, grow-out, comfort or photos',
       })
     }
   }
+}
+
+/** What was cleared before the case began was never open in it. */
+function checkCleared({ visit, report, clearedRange }: PlacedVisit, started: PlainDate): void {
+  const { feet, all } = visit.cleared
+  const early = [...Object.values(feet), all].find((day) => day !== null && day < started)
+  if (!early) return
+  report.warning(
+    'cleared-early',
+    clearedRange,
+    `The vet's all-clear of ${early} lies before ${started}, when the case started.`,
+    { expected: `a day from ${started} to ${visit.date}`, advice: 'check the year and the month' },
+  )
 }
 
 /** Nothing read, and nothing on its way to be: what was reported in the file was at least meant. */

@@ -84,7 +84,15 @@ export function reviewOf(
 function namesOf({ horse, practice }: Pick<HorseInput, 'horse' | 'practice'>): unknown {
   const { id, name, owner, privateWords, vet } = identityOf(horse)
   const told = [practice.portfolio, practice.portfolio.hidesPractice ? practice.name : null]
-  return [id, name, privateWords, vet, practice.owners.find((one) => one.id === owner) ?? null, told]
+  return [
+    id,
+    name,
+    privateWords,
+    vet,
+    practice.owners.find((one) => one.id === owner) ?? null,
+    told,
+    ...practice.people,
+  ]
 }
 
 function eachOnce(items: readonly ToApprove[]): readonly ToApprove[] {

@@ -57,6 +57,8 @@ describe('the file of former names', () => {
       { id: 'b', name: 'Orla' },
       { id: 'a', name: 'Ada' },
     ]
-    expect(namesInCasebook({ owners }, [{ name: 'Wren' }, { name: 'Ada' }])).toEqual(['Ada', 'Orla', 'Wren'])
+    expect(
+      namesInCasebook({ owners, people: [{ id: 'c', name: 'Tib' }] }, [{ name: 'Wren' }, { name: 'Ada' }]),
+    ).toEqual(['Ada', 'Orla', 'Tib', 'Wren'])
   })
 })

@@ -1,4 +1,5 @@
 /** All slips, in one list. */
+import { drafts, people, problems, together } from './case.ts'
 import { findings, names, wordsLost } from './findings.ts'
 import { dates, fences, form } from './form.ts'
 import { fileNames, horses, photos, practices } from './horses.ts'
@@ -18,4 +19,8 @@ export const slips: readonly Slip[] = [
   ...photos,
   ...fileNames,
   ...exchanged,
+  ...problems,
+  ...people,
+  ...drafts,
+  ...together,
 ]

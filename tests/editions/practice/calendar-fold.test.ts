@@ -14,6 +14,7 @@ it('folds long lines, in letters of any length, just as the library folds a whol
     trimCycleDays: 42,
     feetOrder: ['LF', 'RF', 'LH', 'RH'],
     owners: [],
+    people: [],
     localRules: null,
     contacts: { practice: null, vet: { name: null, phone: null } },
     portfolio: { time: 'weeks', hidesPractice: false, holdBackDays: 0 },

@@ -3,7 +3,7 @@ import type { ConsentKey, HorseKey, VetKey } from '../../../casebook/horse-file.
 import type { LimitKey } from '../../../casebook/targets.ts'
 import { derivedIds, derivedMeasures, measureIds, measures } from '../../../hoof/measures.ts'
 import { free, map, type Shape, words } from './shape.ts'
-import { footNames, yesNo } from './vocabulary.ts'
+import { footNames, problemWords, yesNo } from './vocabulary.ts'
 
 const vet = {
   involved: yesNo('whether a vet has a hand in this'),
@@ -67,6 +67,11 @@ const keys = {
   'private words': { about: 'further words that must never appear in the portfolio', snippet: '[$1]' },
   targets: map('a band of wanted values for a measure; ~ is an open side', targets, '{$1}'),
   'trim limits': map('how much a trim may take', limits, '{sole: $1}'),
+  problems: {
+    about: 'what this case is about, the most important first: RH heel balance, fores toe angle, LF thrush',
+    snippet: '\n  - $1',
+    items: { about: 'feet, then a measure, a finding or something followed', words: [problemWords] },
+  },
 } satisfies Record<HorseKey, Shape>
 
 export const horseShape: Shape = { about: 'a horse', keys }

@@ -41,6 +41,7 @@ const keys = {
     each: map('', owner, '{name: $1}'),
     snippet: '\n  $1: {name: $2}',
   },
+  people: { about: 'who works here; never in the portfolio', snippet: '[$1]' },
   'local rules': free('a sentence about the law or code where you work'),
   contacts: map('numbers to ring; shown to owners, never in the portfolio', contacts),
   portfolio: map('how much the portfolio tells of when, and by whom', portfolio),

@@ -14,6 +14,7 @@ import {
   placeWords,
   quantityOf,
   scale,
+  yesNo,
 } from './vocabulary.ts'
 
 const fourPlaces = '[$1, $2, $3, $4]'
@@ -91,6 +92,11 @@ const photo = {
 
 const keys = {
   date: free('the day of the visit, year-month-day; the name of the file says it too'),
+  draft: yesNo('not yet for others: shown to the practice alone until the line is deleted'),
+  by: {
+    about: 'who of the practice took the readings',
+    words: [({ practice }) => practice.people.map(({ id, name }) => ({ word: id, about: name }))],
+  },
   feet: {
     about: 'another order for lists of four, in this visit alone',
     items: { about: '', words: [() => footNames] },

@@ -1,6 +1,7 @@
 /** Lists of words that several places offer. */
 import { feet } from '../../../hoof/feet.ts'
 import { findingAliases, findingMeanings, grades, places } from '../../../hoof/findings.ts'
+import { derivedMeasures, measures } from '../../../hoof/measures.ts'
 import { type ScaleName, scales } from '../../../hoof/scales.ts'
 import type { LengthUnit } from '../../../hoof/units.ts'
 import { type Around, type At, type Choice, type Shape, words } from './shape.ts'
@@ -53,6 +54,34 @@ export function findingWords({ practice, past }: Around, { foot }: At): readonly
     ...Object.entries(findingMeanings).map(([word, meaning]) => named(word, meaning)),
     ...Object.entries(practice.terms).map(([word, meaning]) => named(word, meaning)),
     ...Object.entries(findingAliases).map(([word, name]) => ({ word, about: `read as ${name}` })),
+  ]
+}
+
+const footGroups: readonly Choice[] = [
+  { word: 'fores', about: 'left fore and right fore' },
+  { word: 'hinds', about: 'left hind and right hind' },
+  { word: 'all', about: 'all four feet' },
+]
+
+/** The feet first, then what may be wrong with them; what is open there comes first. */
+export function problemWords({ practice, past }: Around, { typed }: At): readonly Choice[] {
+  const feetSaid = /^(LF|RF|LH|RH|fores|hinds|all)\s+/i.exec(typed)?.[1]
+  const open = past.at(-1)?.findings.filter(({ grade }) => grade > 0) ?? []
+  if (feetSaid === undefined) {
+    const lines = open.map(({ foot, what, place }) => ({
+      word: `${foot} ${what}, ${place}`,
+      about: null,
+      isLikely: true,
+    }))
+    return [...lines, ...footNames, ...footGroups]
+  }
+  const named = (word: string, about: string): Choice => ({ word: `${feetSaid} ${word}`, about })
+  return [
+    ...Object.values(measures).map(({ name, how }) => named(name, how)),
+    ...Object.values(derivedMeasures).map(({ name, formula }) => named(name, formula)),
+    ...[...Object.entries(findingMeanings), ...Object.entries(practice.terms)].map(([word, meaning]) =>
+      named(word, meaning),
+    ),
   ]
 }
 

@@ -287,6 +287,7 @@ export const portfolio = {
   stand: {
     owner: 'the owner',
     vet: 'the vet',
+    person: 'someone of the practice',
     otherOwner: 'someone else',
     otherHorse: 'another horse',
     withheld: '(left out)',

@@ -1,0 +1,23 @@
+import type { Horse } from '../casebook/model.ts'
+import type { HorseInput } from '../pages/shared/horse-input.ts'
+import { assess } from '../trend/assess.ts'
+import type { Edition } from './edition.ts'
+
+/** The horse as others may know it: a draft has not happened yet. */
+export const withoutDrafts = (horse: Horse): Horse =>
+  horse.visits.some(({ draft }) => draft)
+    ? { ...horse, visits: horse.visits.filter(({ draft }) => !draft) }
+    : horse
+
+/**
+ * What an edition is given of a horse. One that leaves the practitioner's machine is given no draft, and an assessment that
+ * rests on none.
+ */
+export function inputsOf(input: HorseInput): (edition: Pick<Edition, 'protection'>) => HorseInput {
+  const horse = withoutDrafts(input.horse)
+  const shared =
+    horse === input.horse
+      ? input
+      : { ...input, horse, assessment: assess(horse, input.practice, input.assessment.asOf) }
+  return ({ protection }) => (protection === null ? input : shared)
+}
