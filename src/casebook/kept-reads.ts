@@ -26,7 +26,8 @@ interface KeptRead {
 
 export interface KeptReads {
   get(path: string, bytes: Uint8Array, beside: string): KeptRead | null
-  set(path: string, read: KeptRead): void
+  /** Null forgets it. */
+  set(path: string, read: KeptRead | null): void
   /** What is told of a report; where the report is as it was, what was told then, fixes and all. */
   told(report: Report, tell: () => readonly Diagnostic[]): readonly Diagnostic[]
 }
@@ -39,7 +40,7 @@ export function keptReads(): KeptReads {
       const read = reads.get(path)
       return read?.bytes === bytes && read.beside === beside ? read : null
     },
-    set: (path, read) => void reads.set(path, read),
+    set: (path, read) => void (read ? reads.set(path, read) : reads.delete(path)),
     told: (report, tell) => {
       const read = reads.get(report.file)
       if (!read) return tell()
@@ -72,8 +73,8 @@ export function readKept<T extends Placed>(
   }
   const { file, report } = openCaseFile(folder, entry)
   const placed = file && read(file)
-  if (file && bytes && kept)
-    kept.set(entry.path, { bytes, beside, file, placed, own: [...report.diagnostics], told: null })
+  const own = [...report.diagnostics]
+  kept?.set(entry.path, file && bytes && { bytes, beside, file, placed, own, told: null })
   return { file, report, placed }
 }
 

@@ -53,11 +53,10 @@ function rowsOf(lines: readonly string[], from: number, to: number): readonly Ro
       open = Math.max(0, open + bracketsIn(text))
       continue
     }
-    const row = rowAt(text, line, above)
-    if (!row) continue
-    rows.push(row)
-    above.push(row)
-    open = Math.max(0, bracketsIn(text.slice(row.valueAt)))
+    const here = rowsAt(text, line, above)
+    rows.push(...here)
+    above.push(...here)
+    open = Math.max(0, bracketsIn(text.slice(here.at(-1)?.valueAt ?? 0)))
   }
   return rows
 }
@@ -68,18 +67,29 @@ function isNextRow(text: string, row: Row | undefined): boolean {
   return row !== undefined && lead <= row.indent && /^(?:- |[a-z][a-z -]*:(?:\s|$))/i.test(text.slice(lead))
 }
 
-/** The row that a line is; `above` loses those that it does not stand under. */
-function rowAt(text: string, line: number, above: Row[]): Row | null {
+/** The row that a line is, or two where a dash and a key share it; `above` loses those that it does not stand under. */
+function rowsAt(text: string, line: number, above: Row[]): readonly Row[] {
   const lead = /^[ \t]*/.exec(text)?.[0].length ?? 0
   const rest = text.slice(lead)
-  if (rest === '' || rest.startsWith('#')) return null
+  if (rest === '' || rest.startsWith('#')) return []
   const dash = /^(?:-[ \t]+|-$)/.exec(rest)?.[0].length ?? 0
   const indent = lead + dash
   const parent = parentOf(above, lead, dash > 0)
+  const item: Row | null =
+    dash > 0 ? { line, indent, key: null, isItem: true, valueAt: indent, parent } : null
   const key = keyOf.exec(rest.slice(dash))
-  const after = key ? indent + key[0].length : indent
+  const after = indent + (key?.[0].length ?? 0)
   const space = /^[ \t]*/.exec(text.slice(after))?.[0].length ?? 0
-  return { line, indent, key: key?.[1] ?? null, isItem: dash > 0, valueAt: after + space, parent }
+  if (!key && item) return [item]
+  const row: Row = {
+    line,
+    indent,
+    key: key?.[1] ?? null,
+    isItem: false,
+    valueAt: after + space,
+    parent: item ?? parent,
+  }
+  return item ? [item, row] : [row]
 }
 
 /** Under which row a line stands that begins at a column. A dash may stand right below the key that its list belongs to. */

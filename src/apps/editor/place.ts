@@ -41,7 +41,7 @@ function atKey(outline: Outline, line: number, column: number): Place | null {
   const text = outline.lines[line] ?? ''
   const lead = /^[ \t]*/.exec(text)?.[0].length ?? 0
   if (column < lead) return null
-  const own = outline.rows.find((one) => one.line === line)
+  const own = outline.rows.findLast((one) => one.line === line)
   const above = outline.rows.filter((one) => one.line < line)
   const start = own?.indent ?? lead
   const parent = own ? own.parent : parentOf(rowsOver(above), text.trim() === '' ? column : lead, false)
