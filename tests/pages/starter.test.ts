@@ -62,7 +62,7 @@ describe('a new visit', () => {
     expect(text).toContain('  toe length: [_, _, _, _]')
     expect(text).toContain('12 Jan 26, after: LF 90 mm, RF 89 mm, LH 86 mm, RH 85 mm')
     expect(text).toContain('  heel medial: {LH: _, RH: _}')
-    expect(text).toContain('    - flare, medial quarter, _')
+    expect(text).toContain('  LF: [flare, medial quarter, _]')
     expect(text).toContain('digital pulse: [_, _, _, _]')
     expect(text).toContain('lameness: {LF: _, by: _}')
   })
@@ -92,7 +92,6 @@ describe('a new visit', () => {
 
   it('is clean once it is filled in', () => {
     const filled = newVisit()
-      .replace('footing: _', 'footing: dry')
       .replace('toe length: [_, _, _, _]', 'toe length: [99, 98, 94, 93]')
       .replace('toe length: [_, _, _, _]', 'toe length: [91, 90, 87, 86]')
       .replace('{LH: _, RH: _}', '{LH: 32, RH: 33}')
@@ -104,7 +103,7 @@ describe('a new visit', () => {
       .replace('{sand: _}', '{sand: easy}')
       .replace('{weight: _, condition: _}', '{weight: 500 kg, condition: 5}')
       .replace('stance: [_, _, _, _]', 'stance: [toe-out, straight, straight, straight]')
-      .replace('  - _', '  - Pick out every day')
+      .replace('care: _', 'care: Pick out every day')
     const read = readCasebook(memoryFolder({ ...files, 'juno/2026-02-20.md': filled }), '2026-02-20')
     expect(read.diagnostics).toEqual([])
     expect(read.casebook?.horses[0]?.visits).toHaveLength(2)

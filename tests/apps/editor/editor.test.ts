@@ -279,7 +279,7 @@ describe('completion', () => {
     const [whole, ...others] = await complete(visit, '|')
     expect(others).toEqual([])
     expect(whole?.label).toBe('visit')
-    expect(whole?.textEdit.newText).toMatch(/toe length: \[\$\{2:_\}, /)
+    expect(whole?.textEdit.newText).toMatch(/toe length: \[\$\{1:_\}, /)
     const text = (whole?.textEdit.newText ?? '')
       .replaceAll(/\$\{\d+:_\}/g, '_')
       .replaceAll(/\\([\\$}])/g, '$1')
