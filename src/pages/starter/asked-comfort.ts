@@ -9,8 +9,10 @@ import { blank, blanks, remarked, scalar } from './lines.ts'
 type StarterWords = Words['starter']
 
 /** A key of the block, its blanks, and what was said last. */
-interface Asked {
+export interface AskedScale {
   readonly key: string
+  /** The feet that it is asked of; none where it is asked of the horse. */
+  readonly of: readonly Foot[]
   readonly blanks: string
   readonly last: string | null
 }
@@ -25,7 +27,7 @@ export function comfortLines(
   order: readonly Foot[],
   w: StarterWords,
 ): readonly string[] {
-  const asked = past.length === 0 ? firstAsked(order) : askedAgain(past, assessment, order)
+  const asked = askedScales(past, assessment, order)
   if (asked.length === 0) return []
   const together = `comfort: {${asked.map(({ key, blanks: of }) => `${key}: ${of}`).join(', ')}}`
   if (together.length <= lineLength) {
@@ -40,14 +42,21 @@ export function comfortLines(
   ]
 }
 
-const firstAsked = (order: readonly Foot[]): readonly Asked[] =>
-  ['landing', 'digital pulse'].map((key) => ({ key, blanks: blanks(feet, order), last: null }))
+/** What is asked of how the horse goes. */
+export const askedScales = (
+  past: readonly Visit[],
+  assessment: Assessment,
+  order: readonly Foot[],
+): readonly AskedScale[] => (past.length === 0 ? firstAsked(order) : askedAgain(past, assessment, order))
+
+const firstAsked = (order: readonly Foot[]): readonly AskedScale[] =>
+  ['landing', 'digital pulse'].map((key) => ({ key, of: feet, blanks: blanks(feet, order), last: null }))
 
 function askedAgain(
   past: readonly Visit[],
   { cautions }: Assessment,
   order: readonly Foot[],
-): readonly Asked[] {
+): readonly AskedScale[] {
   const isStanding = (codes: RegExp) => cautions.some(({ standing, code }) => standing && codes.test(code))
   const last = <K extends keyof Comfort>(key: K) =>
     lastSaying(
@@ -64,14 +73,19 @@ function askedAgain(
     isStanding(codes)
       ? feet.filter((foot) => said[foot] !== undefined)
       : habitFeet(past, ({ comfort }) => valuesOf(comfort))
-  const asked: Asked[] = []
+  const asked: AskedScale[] = []
 
   const lameness = last('lameness') ?? {}
   const lame = feetFor((one) => one.lameness, lameness, /^lameness|^heat-with-lameness/)
   if (lame.length > 0) {
     const map = order.filter((foot) => lame.includes(foot)).map((foot) => `${foot}: ${blank}`)
     const by = last('lamenessBy') === null ? [] : [`by: ${blank}`]
-    asked.push({ key: 'lameness', blanks: `{${[...map, ...by].join(', ')}}`, last: footText(lameness) })
+    asked.push({
+      key: 'lameness',
+      of: lame,
+      blanks: `{${[...map, ...by].join(', ')}}`,
+      last: footText(lameness),
+    })
   }
   const byFoot = [
     ['landing', (one: Comfort) => one.landing, /^$/],
@@ -89,7 +103,8 @@ function askedAgain(
       (values) => Object.keys(values).length > 0,
     )
     const of = said === null ? [] : feetFor(valuesOf, said, codes)
-    if (said !== null && of.length > 0) asked.push({ key, blanks: blanks(of, order), last: footText(said) })
+    if (said !== null && of.length > 0)
+      asked.push({ key, of, blanks: blanks(of, order), last: footText(said) })
   }
   const obel = lastSaying(
     past,
@@ -97,7 +112,7 @@ function askedAgain(
     (value) => value !== null,
   )
   if (obel !== null && (isStanding(/^obel/) || isHabit(past, ({ comfort }) => comfort.obel !== null)))
-    asked.push({ key: 'obel', blanks: blank, last: String(obel) })
+    asked.push({ key: 'obel', of: [], blanks: blank, last: String(obel) })
   const surfaces = Object.entries(last('surfaces') ?? {}).filter(
     ([name]) =>
       isStanding(/^unwilling/) || isHabit(past, ({ comfort }) => Object.hasOwn(comfort.surfaces, name)),
@@ -105,6 +120,7 @@ function askedAgain(
   if (surfaces.length > 0) {
     asked.push({
       key: 'surfaces',
+      of: [],
       blanks: `{${surfaces.map(([name]) => `${scalar(name)}: ${blank}`).join(', ')}}`,
       last: surfaces.map(([name, level]) => `${name} ${level}`).join(', '),
     })

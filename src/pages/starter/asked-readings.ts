@@ -34,7 +34,13 @@ export function readingLines(
   ]
 }
 
-const askedAt = (stage: Stage, horse: Horse, past: readonly Visit[]) =>
+export interface AskedRow {
+  readonly measure: MeasureId
+  readonly of: readonly Foot[]
+}
+
+/** The measures asked for at a stage, each with its feet. */
+export const askedAt = (stage: Stage, horse: Horse, past: readonly Visit[]): readonly AskedRow[] =>
   measureIds.flatMap((measure) => {
     const of = feet.filter(
       (foot) =>
