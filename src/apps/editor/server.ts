@@ -106,16 +106,23 @@ export function serveEditor({ input, output, version, today }: EditorStreams): P
     opened.told = now
   }
 
+  /** A folder that went away or may not be read: the editor goes on, and its log says why. */
+  const fault = (error: unknown) =>
+    connection.console.error(error instanceof Error ? error.message : String(error))
   const rest = whenQuiet((opened: Opened) => {
     if (opened.casebook.readOneMore()) return true
     publish(opened)
     return false
-  })
+  }, fault)
   /** The file that is written is told of at once, the rest of its casebook whenever nothing else is to be done. */
   const changed = (opened: Opened, path: string) => {
-    opened.casebook.horse(path.split('/')[0] ?? '')
-    publish(opened)
-    rest.add(opened)
+    try {
+      opened.casebook.horse(path.split('/')[0] ?? '')
+      publish(opened)
+      rest.add(opened)
+    } catch (error) {
+      fault(error)
+    }
   }
 
   documents.onDidChangeContent(({ document }) => {
@@ -206,14 +213,19 @@ const watchFiles = (connection: Connection) =>
 const quietFor = 40
 
 /** Work that is done a piece at a time while an editor asks for nothing. `piece` says whether there is more. */
-function whenQuiet<T>(piece: (of: T) => boolean) {
+function whenQuiet<T>(piece: (of: T) => boolean, onFault: (error: unknown) => void) {
   const waiting = new Set<T>()
   let timer: NodeJS.Timeout | undefined
   let isQuiet = false
   const goOn = () => {
     const [next] = waiting
     if (next === undefined || !isQuiet) return
-    if (!piece(next)) waiting.delete(next)
+    try {
+      if (!piece(next)) waiting.delete(next)
+    } catch (error) {
+      waiting.delete(next)
+      onFault(error)
+    }
     setImmediate(goOn)
   }
   const wait = () => {

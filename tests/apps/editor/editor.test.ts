@@ -403,6 +403,20 @@ describe('the rest', () => {
     )
   })
 
+  it('goes on where the casebook is gone, or comes back', async () => {
+    await lay('good-plain')
+    const text = '---\nbefore:\n  heel latral: [30, 31, 36, 32]\n---\n'
+    editor.open(visit, text)
+    await editor.told(visit, (told) => told.length === 1)
+    rmSync(folder, { recursive: true })
+    editor.change(visit, `${text}Notes.\n`)
+    const at = { textDocument: { uri: editor.uri(visit) }, position: { line: 1, character: 2 } }
+    expect(await editor.request('textDocument/hover', at)).toBeNull()
+    cpSync(resolve('tests/casebooks/good-plain'), folder, { recursive: true })
+    editor.change(visit, text.replace('latral', 'lateral'))
+    expect(await editor.told(visit, (told) => told.length === 0)).toEqual([])
+  })
+
   it('ends when the editor does', async () => {
     await lay('good-plain')
     expect(await editor.close()).toBe(0)
