@@ -1,0 +1,131 @@
+/** One sentence being gone through, and what its words mean where they stand. */
+import type { Foot } from '../hoof/feet.ts'
+import { feet as allFeet, feetOf } from '../hoof/feet.ts'
+import { type FeetContext, type Hearing, merged, rangeOfTokens } from './hearing.ts'
+import { isNoMeasurement } from './number-context.ts'
+import type { FootEntry } from './share-out.ts'
+import { as, isA, type Token } from './tokens.ts'
+import type { WordRange } from './understood.ts'
+
+export interface Scan {
+  readonly tokens: readonly Token[]
+  /** Which sentence it is. */
+  readonly sentence: number
+  /** Tokens that something was understood of. */
+  readonly used: Set<number>
+  /** The feet of the context in front of each token. */
+  readonly feetAt: (FeetContext | null)[]
+}
+
+/** The words from one token to another, whatever stands between. */
+export const stretch = (scan: Scan, from: number, to: number): WordRange => {
+  const first = scan.tokens[from] as Token
+  const last = scan.tokens[to] as Token
+  return rangeOfTokens(first, last)
+}
+
+export function ask(hearing: Hearing, question: string, from: readonly WordRange[]): void {
+  hearing.questions.push({ ask: question, from: merged(from) })
+}
+
+/** The feet named at a token, or null; `left` alone is a foot only of a pair that was named, and beside a number. */
+export function feetNamedAt(
+  hearing: Hearing,
+  tokens: readonly Token[],
+  at: number,
+  mentioned: readonly Foot[] = [],
+): { readonly feet: readonly Foot[]; readonly each: boolean } | null {
+  const token = tokens[at]
+  const named = as(token, 'feet')
+  if (named) return { feet: named.feet, each: named.each }
+  if (as(token, 'others')) return { feet: allFeet.filter((foot) => !mentioned.includes(foot)), each: true }
+  const side = as(token, 'side')
+  const last = mentioned.at(-1)
+  const pair = hearing.pair ?? (last ? (last[1] === 'F' ? 'fore' : 'hind') : null)
+  if (!token || !side || pair === null) return null
+  // "He was off", "near the gate": these are sides only as "on the near", "on the off".
+  if (/^(?:near|off)/.test(token.text) && !token.lead.includes('the')) return null
+  const beside = tokens[at - 1]
+  const next = tokens[at + 1]
+  const isAfter =
+    token.pauseBefore === 'none' &&
+    beside !== undefined &&
+    (beside.number !== null || isA(beside, 'unit', 'level', 'grade'))
+  const isBefore =
+    token.pause !== 'stop' &&
+    next?.number != null &&
+    next.lead.length === 0 &&
+    !isNoMeasurement(tokens, at + 1)
+  return isAfter || isBefore ? { feet: [feetOf(pair)[side.side === 'left' ? 0 : 1]], each: false } : null
+}
+
+/** A foot as a part of a row of values and feet. */
+export function footEntry(
+  tokens: readonly Token[],
+  at: number,
+  named: { readonly feet: readonly Foot[]; readonly each: boolean },
+): FootEntry {
+  const token = tokens[at] as Token
+  const isOn = token.lead.some((word) => ['on', 'in', 'at', 'of'].includes(word))
+  return {
+    kind: 'feet',
+    feet: named.feet,
+    each: named.each,
+    isOn,
+    pauseBefore: token.pauseBefore,
+    heads: headsNext(tokens, at),
+  }
+}
+
+/** Whether what comes next may be said of the foot at this token. */
+export function headsNext(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at]
+  const next = tokens[at + 1]
+  if (!token || !next || token.pause === 'stop') return false
+  if (token.pause === 'comma' && token.pauseBefore === 'none') return false
+  if (isA(next, 'finding', 'scale')) return true
+  return isA(next, 'measure') && !(as(next, 'measure')?.place && !hasNumberSoon(tokens, at + 2))
+}
+
+/** Whether a number follows, at once or after feet, a side, doubt. */
+export function hasNumberSoon(tokens: readonly Token[], from: number): boolean {
+  for (let at = from; at < from + 4; at++) {
+    const token = tokens[at]
+    if (!token) return false
+    if (token.number) return !isNoMeasurement(tokens, at)
+    if (!isA(token, 'feet', 'side', 'inward', 'doubt', 'stage', 'today')) return false
+  }
+  return false
+}
+
+const speakers = new Set(['i', 'he', 'she', 'we', 'they', 'you', "i've", "i'd", 'that', 'this', 'at'])
+
+/** Whether `before`, `after`, `done` name the stage here, and do no other work in the sentence. */
+export function isStageAt(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at]
+  const stage = as(token, 'stage')
+  if (!token || !stage) return false
+  if (stage.sure) return true
+  const before = token.pauseBefore === 'none' ? tokens[at - 1] : undefined
+  if (before && !before.number && !isA(before, 'feet', 'unit', 'measure', 'and', 'side')) return false
+  const next = token.pause === 'none' ? tokens[at + 1] : undefined
+  if (!next) return true
+  if (next.lead.some((word) => speakers.has(word))) return false
+  if (next.number) return !isNoMeasurement(tokens, at + 1)
+  return isA(next, 'measure', 'feet', 'side', 'inward', 'scale', 'doubt', 'and', 'today')
+}
+
+/** Sets the stage from here on. */
+export function hearStage(hearing: Hearing, scan: Scan, at: number): void {
+  const token = scan.tokens[at] as Token
+  const stage = as(token, 'stage')
+  if (!stage) return
+  const { feet } = hearing
+  hearing.stage = {
+    stage: stage.stage,
+    feet: stage.all || feet === null || feet.feet.length === allFeet.length ? null : feet.feet,
+    from: rangeOfTokens(token),
+    used: false,
+  }
+  scan.used.add(at)
+}

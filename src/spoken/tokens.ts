@@ -1,0 +1,96 @@
+/** Atoms to tokens: numbers, phrases of the vocabulary, and words that are neither; in sentences. */
+import type { Atom, Pause } from './atoms.ts'
+import type { Lexicon } from './lexicon.ts'
+import { codeAt, numberAt, type SpokenNumber } from './numbers.ts'
+import type { Sense } from './vocabulary/sense.ts'
+
+export interface Token {
+  /** All that it can mean; empty for a word of no meaning here. */
+  readonly senses: readonly Sense[]
+  readonly number: SpokenNumber | null
+  /** A telephone number or another row of digits. */
+  readonly isCode: boolean
+  /** First and last word. */
+  readonly first: number
+  readonly last: number
+  /** What follows, words of no weight between left out. */
+  readonly pause: Pause
+  readonly pauseBefore: Pause
+  /** Words of no weight that stand right before it. */
+  readonly lead: readonly string[]
+  readonly text: string
+}
+
+export interface Sentence {
+  readonly tokens: readonly Token[]
+  readonly firstWord: number
+  readonly lastWord: number
+  readonly asks: boolean
+}
+
+type OfKind<K extends Sense['kind']> = Extract<Sense, { kind: K }>
+
+/** The token in this sense, if it can have it. */
+export const as = <K extends Sense['kind']>(token: Token | undefined, kind: K): OfKind<K> | null =>
+  (token?.senses.find((sense) => sense.kind === kind) as OfKind<K> | undefined) ?? null
+
+export const isA = (token: Token | undefined, ...kinds: readonly Sense['kind'][]): boolean =>
+  token?.senses.some((sense) => kinds.includes(sense.kind)) === true
+
+export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly Sentence[] {
+  const sentences: Sentence[] = []
+  let tokens: Token[] = []
+  let lead: string[] = []
+  let pauseBefore: Pause = 'stop'
+  let firstWord = 0
+  for (let at = 0; at < atoms.length; ) {
+    const made = tokenAt(atoms, at, lexicon)
+    const lastAtom = atoms[made.end - 1] as Atom
+    const isNeutral = made.number === null && !made.isCode && made.senses[0]?.kind === 'neutral'
+    if (isNeutral) {
+      lead.push(...made.text.split(' '))
+      const before = tokens.at(-1)
+      // The pause after words of no weight is the pause after what stands before them.
+      if (before && lastAtom.pause !== 'none')
+        tokens[tokens.length - 1] = { ...before, pause: lastAtom.pause }
+      if (lastAtom.pause !== 'none') pauseBefore = lastAtom.pause
+    } else {
+      tokens.push({ ...made, pause: lastAtom.pause, pauseBefore, lead })
+      lead = []
+      pauseBefore = lastAtom.pause
+    }
+    at = made.end
+    if (lastAtom.pause === 'stop') {
+      const asks = atoms.slice(at - 1, at).some((atom) => atom.asks)
+      sentences.push({ tokens, firstWord, lastWord: lastAtom.word, asks })
+      tokens = []
+      lead = []
+      pauseBefore = 'stop'
+      firstWord = lastAtom.word + 1
+    }
+  }
+  return sentences
+}
+
+type Made = Pick<Token, 'senses' | 'number' | 'isCode' | 'first' | 'last' | 'text'> & { readonly end: number }
+
+function tokenAt(atoms: readonly Atom[], at: number, lexicon: Lexicon): Made {
+  const match = lexicon.match(atoms, at)
+  const code = codeAt(atoms, at)
+  const number = code === null ? numberAt(atoms, at) : null
+  const numberEnd = code ?? number?.end ?? 0
+  const isPhrase = match !== null && match.end >= numberEnd && match.senses[0]?.kind !== 'neutral'
+  const end = isPhrase ? match.end : numberEnd > 0 ? numberEnd : (match?.end ?? at + 1)
+  return {
+    senses: isPhrase || numberEnd === 0 ? (match?.senses ?? []) : [],
+    number: isPhrase ? null : number,
+    isCode: !isPhrase && code !== null,
+    first: atoms[at]?.word ?? 0,
+    last: atoms[end - 1]?.word ?? 0,
+    text: atoms
+      .slice(at, end)
+      .map((atom) => atom.text)
+      .join(' '),
+    end,
+  }
+}

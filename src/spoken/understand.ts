@@ -1,0 +1,264 @@
+/**
+ * Spoken notes to what they say of a visit.
+ *
+ * The words go through a running context of feet, stage, measure and unit, sentence by sentence; a reading takes what it
+ * lacks from the context. A wrong reading is worse than a missed one: whatever could be two things becomes a question.
+ */
+import { atomsOf } from './atoms.ts'
+import { careOf, hearNextVisit } from './care.ts'
+import { hearComfort } from './comfort.ts'
+import { hearCorrection } from './corrections.ts'
+import { hearFeatures } from './features.ts'
+import { hearFindings, hearGradeAlone } from './findings.ts'
+import { type Hearing, type MeasureContext, rangeOfTokens, setFeet, startHearing } from './hearing.ts'
+import type { Lexicon } from './lexicon.ts'
+import { isElsewhere, isNoMeasurement } from './number-context.ts'
+import { hearAgain, hearValues } from './readings.ts'
+import { ask, feetNamedAt, hasNumberSoon, hearStage, isStageAt, type Scan } from './scan.ts'
+import { as, isA, type Sentence, sentencesOf, type Token } from './tokens.ts'
+import { formatOf, type TranscriptFormat, type Word, wordsOf } from './transcript.ts'
+import type { Known, Understood } from './understood.ts'
+import { accounted } from './used-words.ts'
+import type { Measured } from './vocabulary/sense.ts'
+
+/**
+ * What the text says so far. Nothing is kept between calls, so that it may be called again at each new word.
+ *
+ * @param text what a person dictated: plain text, WebVTT or SubRip
+ * @param known how the practice writes, and what earlier visits left open
+ */
+export function understand(
+  text: string,
+  known: Known,
+  lexicon: Lexicon,
+  format: TranscriptFormat = formatOf(text),
+): Understood {
+  const words = wordsOf(text, format)
+  const hearing = startHearing(known)
+  const sentences = sentencesOf(atomsOf(words), lexicon)
+  let isAnswered = false
+  for (const [index, sentence] of sentences.entries()) {
+    const next = sentences[index + 1]
+    isAnswered = next !== undefined && /^(?:yes|yeah|yep)\b/i.test(words[next.firstWord]?.text ?? '')
+    hearSentence(hearing, sentence, index, words, isAnswered)
+  }
+  askOfBlanks(hearing)
+  return accounted(hearing, words, sentences)
+}
+
+function hearSentence(
+  hearing: Hearing,
+  sentence: Sentence,
+  index: number,
+  words: readonly Word[],
+  isAnswered: boolean,
+): void {
+  const { tokens } = sentence
+  const scan: Scan = { tokens, sentence: index, used: new Set(), feetAt: [] }
+  const care = careOf(sentence, words)
+  if (care !== null) {
+    hearing.care.push({
+      text: care,
+      from: [{ first: sentence.firstWord, last: sentence.lastWord }],
+      doubt: null,
+    })
+    return
+  }
+  if (sentence.asks) {
+    hearQuestion(hearing, scan, isAnswered)
+    return
+  }
+  if (hearGradeAlone(hearing, scan)) return
+  const { heading, measuresBefore } = hearing
+  hearing.heading = null
+  hearing.measuresNow = []
+  hearFeatures(hearing, scan)
+  let at = 0
+  if (isPlain(tokens)) at = hearPlain(hearing, scan, heading ? [heading] : measuresBefore)
+  const isContinued = at > 0
+  while (at < tokens.length) {
+    for (let passed = scan.feetAt.length; passed <= at; passed++) scan.feetAt[passed] = hearing.feet
+    at = hearToken(hearing, scan, at, words)
+  }
+  hearFindings(hearing, scan)
+  askOfNumbers(hearing, scan)
+  if (hearing.measuresNow.length > 0) hearing.measuresBefore = hearing.measuresNow
+  else if (!isContinued && tokens.some((token) => !isA(token, 'feet', 'stage'))) hearing.measuresBefore = []
+  if (isContinued && heading) hearing.measuresBefore = [heading]
+}
+
+/** Someone asks: nothing in it is said to be so. A foot in it is one only where the answer is yes. */
+function hearQuestion(hearing: Hearing, scan: Scan, isAnswered: boolean): void {
+  const last = scan.tokens.at(-1)
+  const asked = as(last, 'measure')
+  hearing.heading = null
+  // "And the angle?" asks a helper for the number that comes next.
+  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'hypothetical', 'feet'))) {
+    hearing.heading = { measured: asked.measure, sentence: scan.sentence, from: rangeOfTokens(last) }
+  }
+  const at = scan.tokens.findIndex((token) => as(token, 'feet'))
+  const named = at === -1 ? null : feetNamedAt(hearing, scan.tokens, at)
+  if (!named) return
+  if (isAnswered)
+    setFeet(hearing, named.feet, named.each, rangeOfTokens(scan.tokens[at] as Token), scan.sentence)
+  else hearing.feet = null
+}
+
+/** Feet, numbers, and what belongs to them. */
+const isPlain = (tokens: readonly Token[]): boolean =>
+  tokens.some((token) => token.number) &&
+  tokens.every(
+    (token) =>
+      token.number ||
+      isA(
+        token,
+        'feet',
+        'unit',
+        'side',
+        'both',
+        'others',
+        'doubt',
+        'inward',
+        'and',
+        'today',
+        'stage',
+        'correct',
+        'no',
+      ),
+  )
+
+/** A sentence that takes its measure from the one before: the first token that was not taken. */
+function hearPlain(hearing: Hearing, scan: Scan, measures: readonly MeasureContext[]): number {
+  const { tokens } = scan
+  if (measures.length === 0 || isA(tokens[0], 'correct', 'no')) return 0
+  const [first, ...more] = measures
+  if (more.length > 0) {
+    const named = feetNamedAt(hearing, tokens, 0)
+    if (named?.feet.length !== 1) return 0
+    setFeet(hearing, named.feet, named.each, rangeOfTokens(tokens[0] as Token), scan.sentence)
+    return hearAgain(hearing, scan, measures, 1) ? tokens.length : 1
+  }
+  if (!first) return 0
+  return hearValues(hearing, scan, first, 0)
+}
+
+/** Hears what begins at a token: the first token after it. */
+function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Word[]): number {
+  const { tokens } = scan
+  const token = tokens[at] as Token
+  if (scan.used.has(at)) return at + 1
+  const next = hearNextVisit(hearing, scan, at, words) ?? hearComfort(hearing, scan, at)
+  if (next !== null) return next
+  if (isStageAt(tokens, at)) {
+    hearStage(hearing, scan, at)
+    return at + 1
+  }
+  const feet = as(token, 'feet')
+  if (feet) {
+    setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence)
+    return hearElliptic(hearing, scan, at)
+  }
+  if (isA(token, 'correct', 'no')) return hearCorrection(hearing, scan, at)
+  const measure = as(token, 'measure')
+  if (measure) return hearMeasure(hearing, scan, at, measure.measure)
+  return at + 1
+}
+
+/** "Right fore ninety-six" after a measure of the same sentence, or as many numbers as it had measures. */
+function hearElliptic(hearing: Hearing, scan: Scan, at: number): number {
+  const { tokens } = scan
+  const since = hearing.measuresNow
+  const [only, ...more] = since
+  if (!only || !hasNumberSoon(tokens, at + 1) || !tokens[at + 1]?.number) return at + 1
+  if (more.length === 0)
+    return hearValues(hearing, scan, { ...only, from: rangeOfTokens(tokens[at] as Token) }, at + 1)
+  hearAgain(hearing, scan, since, at + 1)
+  return at + 1
+}
+
+function hearMeasure(hearing: Hearing, scan: Scan, at: number, named: Measured): number {
+  const { tokens } = scan
+  const token = tokens[at] as Token
+  if (isPlaceHere(tokens, at)) return at + 1
+  const measured = meant(tokens, at, named)
+  if (measured === null) return at + 1
+  const measure: MeasureContext = { measured, sentence: scan.sentence, from: rangeOfTokens(token) }
+  const heard = hearing.readings.length
+  const asked = hearing.questions.length
+  const end = hearValues(hearing, scan, measure, at + 1)
+  const isHeard = hearing.readings.length > heard || hearing.questions.length > asked
+  if (isHeard) {
+    scan.used.add(at)
+    hearing.measuresNow = [...hearing.measuresNow.filter((one) => one.measured !== measured), measure]
+  } else if (end >= tokens.length) hearing.heading = measure
+  return Math.max(end, at + 1)
+}
+
+/** "A crack at the toe", "out of the outside quarter": the toe is where the finding is. */
+function isPlaceHere(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at] as Token
+  if (!as(token, 'measure')?.place) return false
+  const isLed = token.lead.some((word) => ['at', 'in', 'on', 'of', 'round', 'the'].includes(word))
+  for (let near = at - 1; near >= 0 && near > at - 4; near--) {
+    const before = tokens[near] as Token
+    if (before.number || before.pause === 'stop') return false
+    if (isA(before, 'finding', 'quality'))
+      return isLed || isGrade(tokens[at + 1]) || !hasNumberSoon(tokens, at + 1)
+  }
+  const next = token.pause === 'none' ? tokens[at + 1] : undefined
+  return isA(next, 'finding', 'quality') && as(token, 'measure')?.measure !== 'toe'
+}
+
+/** A bare figure that can be the grade of a finding. */
+const isGrade = (token: Token | undefined): boolean =>
+  token?.number != null && [0, 1, 2, 3].includes(token.number.value)
+
+/** Words that leave the measure open, by what was named right before them. */
+function meant(tokens: readonly Token[], at: number, named: Measured): Measured | null {
+  const token = tokens[at] as Token
+  const before = tokens[at - 1]
+  const part = as(before, 'place')?.part
+  const measured = as(before, 'measure')?.measure
+  if (named === 'any-length') {
+    if (part === 'frog') return 'frog-length'
+    return measured === 'toe' ? 'toe-length' : null
+  }
+  if (named === 'any-width' || named === 'width') {
+    const isFrog = tokens
+      .slice(Math.max(0, at - 4), at)
+      .some((one) => as(one, 'place')?.part === 'frog' || as(one, 'measure')?.measure === 'frog-length')
+    return isFrog && token.text === 'width' ? null : 'width'
+  }
+  if (named === 'toe-angle' && /^angles?$|^angels?$/.test(token.text)) {
+    if (measured === 'heel' || measured === 'heels') return 'heel-angle'
+    if (part === 'pastern') return 'pastern-angle'
+    if (part === 'coronet') return 'coronet-angle'
+  }
+  return named
+}
+
+/** What a finding lacks: its line has a blank, which is asked for once. */
+function askOfBlanks(hearing: Hearing): void {
+  const asked = new Set(hearing.questions.map(({ ask }) => ask.split(': grade')[0]))
+  for (const { foot, what, place, grade, from } of hearing.findings) {
+    const name = `${foot} ${what}`
+    if (place === null) ask(hearing, `${name}: where on the foot?`, from)
+    if (grade === null && !asked.has(name)) ask(hearing, `${name}: how bad, 0 to 3?`, from)
+  }
+}
+
+/** A length or an angle that nothing was made of, in a sentence about feet. */
+function askOfNumbers(hearing: Hearing, { tokens, used }: Scan): void {
+  const isAboutFeet = tokens.some((token) => isA(token, 'measure'))
+  for (const [at, token] of tokens.entries()) {
+    if (!token.number || used.has(at) || isNoMeasurement(tokens, at) || isElsewhere(tokens, at)) continue
+    const hasUnit = token.pause === 'none' && as(tokens[at + 1], 'unit') !== null
+    const isLikely = isAboutFeet && token.number.value >= 20
+    if (!hasUnit && !isLikely) continue
+    const words = rangeOfTokens(
+      tokens[Math.max(0, at - 3)] as Token,
+      tokens[Math.min(tokens.length - 1, at + (hasUnit ? 1 : 0))],
+    )
+    ask(hearing, `What is ${token.text}?`, [words])
+  }
+}

@@ -1,0 +1,85 @@
+/** What a stretch of words can mean. */
+import type { Foot } from '../../hoof/feet.ts'
+import type { FindingName, Place } from '../../hoof/findings.ts'
+import type { MeasureId } from '../../hoof/measures.ts'
+import type { LengthUnit } from '../../hoof/units.ts'
+
+/**
+ * A measure by its name, or a word that leaves open which: `toe` is its length or its angle by the number, `heels` and
+ * `quarters` are the inner and the outer one, `heel` may be any of three, `width` and `length` go by what was named before.
+ */
+export type Measured = MeasureId | 'toe' | 'heel' | 'heels' | 'quarters' | 'any-width' | 'any-length'
+
+export type Inward = 'medial' | 'lateral'
+
+export type Sense =
+  | { readonly kind: 'feet'; readonly feet: readonly Foot[]; readonly each: boolean }
+  /** Left or right of the pair that was named. */
+  | { readonly kind: 'side'; readonly side: 'left' | 'right' }
+  /** The feet that were not named yet. */
+  | { readonly kind: 'others' }
+  | { readonly kind: 'both' }
+  /** Words that say the stage whatever stands round them are sure. */
+  | {
+      readonly kind: 'stage'
+      readonly stage: 'before' | 'after'
+      readonly sure: boolean
+      readonly all: boolean
+    }
+  | { readonly kind: 'measure'; readonly measure: Measured; readonly place: Place | null }
+  | { readonly kind: 'inward'; readonly side: Inward }
+  | { readonly kind: 'unit'; readonly unit: LengthUnit | 'deg' }
+  /** Not sure: an everyday word, which wants a place after it. */
+  | {
+      readonly kind: 'finding'
+      readonly what: FindingName
+      readonly where: Place | null
+      readonly sure: boolean
+    }
+  /** `ragged` is a finding once the frog is named in the same breath. */
+  | { readonly kind: 'quality'; readonly of: readonly string[]; readonly what: FindingName }
+  | { readonly kind: 'place'; readonly place: Place | null; readonly part: string }
+  | { readonly kind: 'grade'; readonly grade: 0 | 1 | 2 | 3 }
+  | { readonly kind: 'grade-next' }
+  | { readonly kind: 'down' }
+  /** `No` denies what follows, or puts right what came before; `not` only denies. */
+  | { readonly kind: 'no' }
+  | { readonly kind: 'not' }
+  | { readonly kind: 'gone' }
+  | { readonly kind: 'still' }
+  | { readonly kind: 'correct'; readonly strong: boolean }
+  | { readonly kind: 'doubt' }
+  /** Another day, another horse, or a wish. */
+  | { readonly kind: 'elsewhere' }
+  | { readonly kind: 'today' }
+  | { readonly kind: 'hypothetical' }
+  /** After a number: of things counted, of time, of money. Before one: a time, a name. */
+  | { readonly kind: 'counted' }
+  | { readonly kind: 'labelled' }
+  | { readonly kind: 'range' }
+  | { readonly kind: 'and' }
+  | { readonly kind: 'or' }
+  | {
+      readonly kind: 'scale'
+      readonly scale: 'pulse' | 'landing' | 'lame' | 'condition' | 'crest' | 'weight'
+    }
+  | { readonly kind: 'level'; readonly scale: 'pulse' | 'landing' | 'ease'; readonly level: string }
+  | { readonly kind: 'surface'; readonly surface: string }
+  | { readonly kind: 'mass'; readonly unit: 'kg' | 'lb' }
+  | { readonly kind: 'out-of-five' }
+  | { readonly kind: 'judge'; readonly by: 'vet' | 'practitioner' }
+  | { readonly kind: 'next-visit' }
+  | { readonly kind: 'care' }
+  | { readonly kind: 'neutral' }
+
+export type Phrase = readonly [words: string, sense: Sense]
+
+/** Every combination of one word of each list, with blanks between. */
+export const combined = (...lists: readonly (readonly string[])[]): readonly string[] =>
+  lists.reduce<readonly string[]>(
+    (made, list) => made.flatMap((one) => list.map((word) => `${one} ${word}`.trim())),
+    [''],
+  )
+
+export const phrases = (words: readonly string[], sense: Sense): readonly Phrase[] =>
+  words.map((word) => [word, sense])
