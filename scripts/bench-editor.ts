@@ -4,7 +4,7 @@
  *
  *   npx esbuild scripts/bench-editor.ts --bundle --platform=node --format=esm --outfile=dist/bench-editor.js && node dist/bench-editor.js
  */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { openEditor } from '../tests/apps/editor/client.ts'
@@ -24,7 +24,19 @@ function lay(horses: number, visitsOfFirst: number): string {
     const text = readFileSync(join(own, models[visit % models.length] ?? ''), 'utf8')
     writeFileSync(join(own, `${day}.md`), text.replace(/^date: .*/m, `date: ${day}`))
   }
+  for (const horse of readdirSync(join(folder, 'cases'))) layPhotos(join(folder, 'cases', horse))
   return folder
+}
+
+/** Pictures of each visit, empty: a casebook has more of them than of anything else. */
+function layPhotos(horse: string): void {
+  if (horse.endsWith('.md')) return
+  mkdirSync(join(horse, 'photos'))
+  for (const name of readdirSync(horse).filter((one) => /^\d/.test(one))) {
+    for (const foot of ['lf', 'rf', 'lh', 'rh', 'sole']) {
+      writeFileSync(join(horse, 'photos', `${name.replace('.md', '')}-${foot}.jpg`), '')
+    }
+  }
 }
 
 const figures = (times: readonly number[]): string => {

@@ -3,11 +3,12 @@ import type { InlayHint, Range } from 'vscode-languageserver/node'
 import { footNamed } from '../../casebook/by-foot.ts'
 import { findingNamed, placeNamed } from '../../casebook/finding-words.ts'
 import type { Visit } from '../../casebook/model.ts'
+import { measureIdNamed } from '../../casebook/readings.ts'
 import { normal } from '../../casebook/words.ts'
 import type { Foot } from '../../hoof/feet.ts'
+import { isMeasureId } from '../../hoof/measures.ts'
 import { featureRemark } from '../../pages/starter/asked-findings.ts'
 import { lastReadings } from '../../pages/starter/last-values.ts'
-import { measureNamed } from './hover.ts'
 import { pathOf, type Row } from './outline.ts'
 import type { WrittenFile } from './written-file.ts'
 
@@ -41,8 +42,8 @@ function lastOf(file: WrittenFile, row: Row, value: string): string | null {
 }
 
 function ofMeasure({ around, format }: WrittenFile, key: string): string | null {
-  const id = measureNamed(key)
-  return id && lastReadings(around.past, id, around.feetOrder, format)
+  const id = measureIdNamed(key)
+  return isMeasureId(id) ? lastReadings(around.past, id, around.feetOrder, format) : null
 }
 
 function ofFinding(

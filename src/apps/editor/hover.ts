@@ -2,12 +2,11 @@
 import { type Hover, MarkupKind, type Position } from 'vscode-languageserver/node'
 import { findingNamed } from '../../casebook/finding-words.ts'
 import type { Stage } from '../../casebook/model.ts'
-import { measureIdNamed } from '../../casebook/readings.ts'
 import { normal } from '../../casebook/words.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedMeasures, isMeasureId, measures } from '../../hoof/measures.ts'
 import { type Place, placeAt } from './place.ts'
-import { findShape } from './shapes/find.ts'
+import { type Found, findShape } from './shapes/find.ts'
 import type { WrittenFile } from './written-file.ts'
 
 export function hoverAt(file: WrittenFile, position: Position): Hover | null {
@@ -21,7 +20,7 @@ export function hoverAt(file: WrittenFile, position: Position): Hover | null {
     ? ofMeasure(file, shape.measure, foot, stageOf(place.path))
     : place.role === 'key'
       ? titled(place.word, shape.about)
-      : ofWord(file, place, shape.words?.[place.part], foot, shape.about)
+      : ofWord(file, place, found)
   if (text === null) return null
   return {
     contents: { kind: MarkupKind.Markdown, value: text },
@@ -37,35 +36,21 @@ const titled = (word: string, about: string): string | null => (about === '' ? n
 const stageOf = ([top]: Place['path']): Stage | null => (top === 'before' || top === 'after' ? top : null)
 
 /** A word of the vocabulary; a finding also with what was seen of it on this foot. */
-function ofWord(
-  file: WrittenFile,
-  place: Place,
-  words: Parameters<typeof meaningOf>[1],
-  foot: Foot | null,
-  about: string,
-): string | null {
-  const meaning = meaningOf(file, words, foot, place)
-  if (meaning === null) return about === '' ? null : about
+function ofWord(file: WrittenFile, place: Place, { shape, foot }: Found): string | null {
+  const meaning = meaningOf(file, place, { shape, foot })
+  if (meaning === null) return shape.about === '' ? null : shape.about
   const finding =
     foot && place.path[0] === 'findings' ? findingNamed(place.word, file.around.practice.terms) : null
   const seen = finding === null ? [] : seenBefore(file, foot, finding)
-  return [titled(place.word, meaning) ?? '', ...seen].filter((line) => line !== '').join('\n\n') || null
+  return [titled(place.word, meaning), ...seen].filter((line) => line !== null).join('\n\n')
 }
 
-function meaningOf(
-  file: WrittenFile,
-  words:
-    | ((
-        around: WrittenFile['around'],
-        at: { foot: Foot | null; before: readonly string[]; typed: string },
-      ) => readonly { word: string; about: string | null }[])
-    | undefined,
-  foot: Foot | null,
-  place: Place,
-): string | null {
+/** What the vocabulary says of a word, by its own name or another that is read as it. */
+function meaningOf({ around }: WrittenFile, place: Place, { shape, foot }: Found): string | null {
   const before = place.whole.split(',').map((part) => part.trim())
-  const known = words?.(file.around, { foot, before: before.slice(0, place.part), typed: '' }) ?? []
-  const named = findingNamed(place.word, file.around.practice.terms)
+  const words = shape.words?.[place.part]
+  const known = words?.(around, { foot, before: before.slice(0, place.part), typed: '' }) ?? []
+  const named = findingNamed(place.word, around.practice.terms)
   return (
     known.find(({ word }) => normal(word) === normal(place.word))?.about ??
     known.find(({ word }) => word === named)?.about ??
@@ -126,10 +111,4 @@ function ofFoot(file: WrittenFile, id: AnyMeasureId, foot: Foot, stage: Stage | 
         : null,
   ].filter((part) => part !== null)
   return [`- ${foot}: ${parts.join('; ')}`]
-}
-
-/** The measure that a row is named for, or null. */
-export const measureNamed = (key: string) => {
-  const id = measureIdNamed(key)
-  return isMeasureId(id) ? id : null
 }

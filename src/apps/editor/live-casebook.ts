@@ -14,7 +14,7 @@ import {
   wholeDiagnostics,
 } from '../../casebook/read.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
-import { openFiles } from './open-files.ts'
+import { type OpenFiles, openFiles } from './open-files.ts'
 
 export interface LiveCasebook {
   /** An editor holds this text of a file. */
@@ -28,8 +28,8 @@ export interface LiveCasebook {
   horse(id: string): Horse | null
   /** Paths of the files in a horse's folder, from there. */
   filesOf(id: string): readonly string[]
-  /** What `check` would say now, as far as the horses have been read; true once all have. */
-  diagnostics(): { readonly told: readonly Diagnostic[]; readonly isWhole: boolean }
+  /** What `check` would say now, as far as the horses have been read. */
+  diagnostics(): readonly Diagnostic[]
   /** Reads one horse that waits to be read. False when none does. */
   readOneMore(): boolean
 }
@@ -46,38 +46,38 @@ export function liveCasebook(root: string, today: () => PlainDate): LiveCasebook
   files.refresh()
   const horses = new Map<string, HorseState>()
   const waiting = new Set<string>()
-  let whole: PracticeRead | null = null
+  let top: { readonly read: PracticeRead; readonly from: readonly unknown[] } | null = null
   let setting = ''
 
   /** practice.md and the list of horses; where either means something else now, all horses wait to be read. */
   const readTop = (): PracticeRead => {
-    if (whole) return whole
-    whole = readPractice(files, today())
-    const { practice, horseIds } = whole
+    const from = [today(), files.names(), practiceBytes(files)]
+    if (top && from.every((one, index) => one === top?.from[index])) return top.read
+    const read = readPractice(files, today())
+    top = { read, from }
+    const { practice, horseIds } = read
     const { body: _body, ...used } = practice ?? standInPractice
     const now = JSON.stringify([today(), used])
     for (const id of [...horses.keys()]) if (!horseIds.includes(id)) horses.delete(id)
     for (const id of horseIds) if (now !== setting || !horses.has(id)) waiting.add(id)
     setting = now
-    return whole
+    return read
   }
-  const namesIn = (id: string) =>
-    files.list().flatMap(({ path, kind }) => (path.startsWith(`${id}/`) ? [`${kind} ${path}`] : []))
   const readOne = (id: string): LiveHorse | null => {
     const { practice, horseIds } = readTop()
     waiting.delete(id)
     if (!horseIds.includes(id)) return null
-    const with_ = JSON.stringify([setting, namesIn(id)])
+    const own = files.below(id)
+    const around = JSON.stringify([setting, own.map(({ path, kind }) => [path, kind])])
     const before = horses.get(id)
-    const state = before?.setting === with_ ? before : { setting: with_, kept: keptReads(), read: null }
-    state.read = readLiveHorse(files, id, practice ?? standInPractice, today(), state.kept)
+    const state = before?.setting === around ? before : { setting: around, kept: keptReads(), read: null }
+    const folder = { list: () => own, read: files.read }
+    state.read = readLiveHorse(folder, id, practice ?? standInPractice, today(), state.kept)
     horses.set(id, state)
     return state.read
   }
   const dirty = (path: string) => {
     const [id = '', ...rest] = path.split('/')
-    // Which files there are matters to the list of horses and to stray files, and is cheap to read.
-    whole = null
     if (rest.length === 0) return
     files.refresh(id)
     waiting.add(id)
@@ -93,7 +93,6 @@ export function liveCasebook(root: string, today: () => PlainDate): LiveCasebook
     },
     saved: () => {
       files.refresh()
-      whole = null
       for (const id of readTop().horseIds) waiting.add(id)
     },
     practice: () => readTop().practice ?? standInPractice,
@@ -102,18 +101,14 @@ export function liveCasebook(root: string, today: () => PlainDate): LiveCasebook
       return (waiting.has(id) ? readOne(id) : (horses.get(id)?.read ?? null))?.readable ?? null
     },
     filesOf: (id) =>
-      files
-        .list()
-        .flatMap(({ path, kind }) =>
-          kind === 'file' && path.startsWith(`${id}/`) ? [path.slice(id.length + 1)] : [],
-        ),
+      files.below(id).flatMap(({ path, kind }) => (kind === 'file' ? [path.slice(id.length + 1)] : [])),
     diagnostics: () => {
-      const top = readTop()
-      const reads = top.horseIds.flatMap((id) => {
+      const practice = readTop()
+      const reads = practice.horseIds.flatMap((id) => {
         const read = horses.get(id)?.read
         return read ? [{ id, ...read }] : []
       })
-      return { told: wholeDiagnostics(top, reads), isWhole: waiting.size === 0 }
+      return wholeDiagnostics(practice, reads)
     },
     readOneMore: () => {
       readTop()
@@ -122,5 +117,14 @@ export function liveCasebook(root: string, today: () => PlainDate): LiveCasebook
       readOne(id)
       return waiting.size > 0
     },
+  }
+}
+
+/** The same object for as long as practice.md is as it was. */
+function practiceBytes(files: OpenFiles): Uint8Array | null {
+  try {
+    return files.read('practice.md')
+  } catch {
+    return null
   }
 }

@@ -86,8 +86,7 @@ export function serveEditor({ input, output, version, today }: EditorStreams): P
   }
 
   const publish = (opened: Opened) => {
-    const { told } = opened.casebook.diagnostics()
-    const byFile = grouped(told, ({ file }) => file)
+    const byFile = grouped(opened.casebook.diagnostics(), ({ file }) => file)
     const now = new Map<string, { sent: string; diagnostics: readonly Diagnostic[] }>()
     for (const file of new Set([...opened.told.keys(), ...byFile.keys()])) {
       const diagnostics = byFile.get(file) ?? []

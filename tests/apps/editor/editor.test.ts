@@ -97,22 +97,17 @@ describe('problems', () => {
   })
 
   it('are those of check, file by file', async () => {
-    for (const casebook of readdirSync('tests/casebooks')) {
-      rmSync(folder, { recursive: true })
-      await lay(casebook)
-      const checked = growdown(folder, 'check', '.', '--format', 'json', '--as-of', '2026-06-01')
-      const all = JSON.parse(checked.out).diagnostics as readonly {
-        file: string
-        code: string
-        line: number | null
-      }[]
-      const first = readdirSync(folder, { recursive: true, encoding: 'utf8' }).find((path) =>
-        path.endsWith('.md'),
-      )
-      const isCasebook = readdirSync(folder).includes('practice.md')
-      if (isCasebook) editor.open('practice.md', onDisk('practice.md'))
-      else editor.open(first ?? '', onDisk(first ?? ''))
-      for (const file of isCasebook ? new Set(all.map((one) => one.file)) : []) {
+    const isCasebook = (name: string) => readdirSync(join('tests/casebooks', name)).includes('practice.md')
+    for (const casebook of readdirSync('tests/casebooks').filter(isCasebook)) {
+      const place = join(folder, casebook)
+      cpSync(resolve('tests/casebooks', casebook), place, { recursive: true })
+      editor = await openEditor(place)
+      const checked = growdown(place, 'check', '.', '--format', 'json', '--as-of', '2026-06-01')
+      const all: readonly { file: string; code: string; line: number | null }[] = JSON.parse(
+        checked.out,
+      ).diagnostics
+      editor.open('practice.md', readFileSync(join(place, 'practice.md'), 'utf8'))
+      for (const file of new Set(all.map((one) => one.file))) {
         const expected = all.filter((one) => one.file === file)
         const told = await editor.told(file, (problems) => problems.length === expected.length)
         expect(
@@ -123,7 +118,7 @@ describe('problems', () => {
       await editor.close()
     }
     editor = await openEditor(folder)
-  })
+  }, 90_000)
 
   it('come with the likely fix, which an editor can apply', async () => {
     await lay('good-plain')
