@@ -92,6 +92,7 @@ describe('a new visit', () => {
 
   it('is clean once it is filled in', () => {
     const filled = newVisit()
+      .replace('footing: _', 'footing: dry')
       .replace('toe length: [_, _, _, _]', 'toe length: [99, 98, 94, 93]')
       .replace('toe length: [_, _, _, _]', 'toe length: [91, 90, 87, 86]')
       .replace('{LH: _, RH: _}', '{LH: 32, RH: 33}')

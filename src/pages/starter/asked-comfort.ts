@@ -128,6 +128,16 @@ function askedAgain(
   return asked
 }
 
+export function footingLines(past: readonly Visit[], w: StarterWords): readonly string[] {
+  const last = lastSaying(
+    past,
+    ({ footing }) => footing,
+    (footing) => footing !== null,
+  )
+  if (last === null || !isHabit(past, ({ footing }) => footing !== null)) return []
+  return [remarked(`footing: ${blank}`, w.last(last))]
+}
+
 export function bodyLines(past: readonly Visit[], w: StarterWords): readonly string[] {
   const used = (['weightKg', 'condition', 'crest'] as const).flatMap((key) => {
     const last = lastSaying(

@@ -4,7 +4,7 @@ import { measures } from '../../hoof/measures.ts'
 import type { AskedLines, Understood } from '../../spoken/index.ts'
 import type { Assessment } from '../../trend/assessment.ts'
 import type { Formatter } from '../shared/format.ts'
-import { askedScales, bodyLines, clearedLines, stanceLines } from './asked-comfort.ts'
+import { askedScales, bodyLines, clearedLines, footingLines, stanceLines } from './asked-comfort.ts'
 import { askedFeatures, askedFindings, featureRemark } from './asked-findings.ts'
 import { askedAt } from './asked-readings.ts'
 import { lastReadings } from './last-values.ts'
@@ -51,6 +51,7 @@ export function joined(
         .filter(({ key }) => !isSaid(key))
         .map(({ key, blanks: of, last }) => remarked(`  ${key}: ${of}`, last === null ? null : w.last(last))),
       block: [
+        ...footingLines(past, w),
         ...(understood.body.length > 0 ? [] : bodyLines(past, w)),
         ...stanceLines(past, order, w),
         ...clearedLines(assessment, order, w),

@@ -8,7 +8,7 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import type { Assessment } from '../../trend/assessment.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { Words } from '../words/index.ts'
-import { bodyLines, clearedLines, comfortLines, stanceLines } from './asked-comfort.ts'
+import { bodyLines, clearedLines, comfortLines, footingLines, stanceLines } from './asked-comfort.ts'
 import { findingLines, growOutLines } from './asked-findings.ts'
 import { readingLines } from './asked-readings.ts'
 import { blank, remarked, sectionHeadings } from './lines.ts'
@@ -35,6 +35,7 @@ export function startVisit(
     `# ${w.fillIn}`,
     `date: ${date}`,
     ...byLine(practice, w),
+    ...footingLines(past, w),
     ...readingLines(horse, past, practice, format),
     ...findingLines(horse, past, assessment, format),
     ...growOutLines(horse, past, assessment.growOut, format),
