@@ -75,7 +75,7 @@ export async function openEditor(root: string, capabilities: object = usual): Pr
         const now = told.get(uri(path))
         if (now && isIt(now)) return now
         await new Promise<void>((resolve, reject) => {
-          const timer = setTimeout(() => reject(new Error(`${path}: ${JSON.stringify(now)}`)), 10_000)
+          const timer = setTimeout(() => reject(new Error(`${path}: ${JSON.stringify(now)}`)), 25_000)
           heard.push(() => {
             clearTimeout(timer)
             resolve()
