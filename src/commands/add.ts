@@ -106,7 +106,7 @@ async function visitFromNotes(
   const { joined } = await import('../pages/starter/joined.ts')
   const notes = readNotes(name, world)
   const known = await knownBefore(horse.visits, practice, date)
-  const heard = understand(notes.text, known, buildLexicon(), notes.format)
+  const heard = understand(notes.text, known, buildLexicon(Object.keys(practice.terms)), notes.format)
   const past = horse.visits.filter((visit) => visit.date <= date)
   const { understood, asked } = joined(heard, horse, past, assessment, practice, format)
   if (heard.questions.length > 0)

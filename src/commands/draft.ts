@@ -33,7 +33,7 @@ export const draft: CommandEntry = {
       )
     }
     const known = await knownBefore(horse?.visits ?? [], practice, date)
-    const understood = understand(said.text, known, buildLexicon(), said.format)
+    const understood = understand(said.text, known, buildLexicon(Object.keys(practice.terms)), said.format)
     const text = draftVisit(understood, known)
     if (options.get('print') === true) {
       world.stdout.write(text)

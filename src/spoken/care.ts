@@ -107,7 +107,7 @@ function spanAt(
   if (token?.text === 'fortnight') return { text: 'in 2 weeks', end: from + 1 }
   const isOr = isA(tokens[from + 1], 'or') || tokens[from + 1]?.number != null
   const unitAt = isOr ? (isA(tokens[from + 1], 'or') ? from + 3 : from + 2) : from + 1
-  const unit = /^(day|week|month)s?$/.exec(tokens[unitAt]?.text ?? '')?.[1]
+  const unit = /^(day|week|month)s?$/.exec((tokens[unitAt]?.text ?? '').replace(/^wk/, 'week'))?.[1]
   if (!token?.number || unit === undefined) return null
   const count = token.number.value
   const isSure = !isOr && Number.isInteger(count) && count > 0 && count < 100

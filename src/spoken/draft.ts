@@ -157,15 +157,11 @@ function footedLines<
     if (here.length === 0) return []
     return [
       `  ${foot}:`,
-      ...here.flatMap((item) => [...remarkOn('    ', words, item), `    - ${listed(lineOf(item))}`]),
+      ...here.flatMap((item) => [...remarkOn('    ', words, item), `    - ${scalar(lineOf(item))}`]),
     ]
   })
   return [`${key}:`, ...lines]
 }
-
-/** A name that a person gave may hold any signs. */
-const listed = (line: string): string =>
-  /^[\p{L}\p{N}][\p{L}\p{N} .,()/+°%_"-]*$/u.test(line) ? line : quoted(line)
 
 const findingLine = ({ what, place, grade }: SpokenFinding): string =>
   [what, place ?? blank, grade ?? blank].join(', ')
@@ -222,6 +218,10 @@ function careLines({ care, words }: Understood): readonly string[] {
   if (care.length === 0) return []
   return ['care:', ...care.flatMap((one) => [remark('  ', said(words, one)), `  - ${quoted(one.text)}`])]
 }
+
+/** A line whose words, which may be a practice's own, are no signs of YAML. */
+const scalar = (line: string): string =>
+  /^[\p{L}\p{N}][\p{L}\p{N} ,./'_-]*$/u.test(line) ? line : quoted(line)
 
 /** A JSON string is one of YAML (1.2, section 1.3); what would steer a reader's program is written as escapes. */
 const quoted = (text: string): string => controlsShown(JSON.stringify(text.replaceAll(/\s+/g, ' ')))

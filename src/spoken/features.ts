@@ -1,5 +1,4 @@
 /** What is followed as it grows down the wall: "nail holes thirty-five down at the toe". */
-import type { FindingName } from '../hoof/findings.ts'
 import { toMillimetres } from '../hoof/units.ts'
 import { type Hearing, merged } from './hearing.ts'
 import { isElsewhere, isNoMeasurement } from './number-context.ts'
@@ -20,9 +19,13 @@ export function hearFeatures(hearing: Hearing, scan: Scan): void {
     if (!token.number || isNoMeasurement(tokens, at)) continue
     const unit = token.pause === 'none' ? as(tokens[at + 1], 'unit') : null
     const down = at + (unit ? 2 : 1)
-    if (!as(tokens[down], 'down') || tokens[down - 1]?.pause !== 'none') continue
-    const what = featureNear(scan, at, down)
-    if (what !== null && !isElsewhere(tokens, at)) hearOne(hearing, scan, what, at, down)
+    const isDown = as(tokens[down], 'down') !== null && tokens[down - 1]?.pause === 'none'
+    // "The nail holes have come down to forty-one."
+    const isDownTo = tokens[at - 1]?.text === 'down to' && token.pauseBefore === 'none'
+    if (!isDown && !isDownTo) continue
+    const end = isDown ? down : down - 1
+    const what = featureNear(scan, at, end)
+    if (what !== null && (isDownTo || !isElsewhere(tokens, at))) hearOne(hearing, scan, what, at, end)
   }
 }
 
@@ -90,7 +93,7 @@ function hearOne(hearing: Hearing, scan: Scan, what: number, at: number, down: n
   hearing.features.push({
     foot,
     what: only?.what ?? name,
-    place: only?.place ?? place ?? naturalPlace[finding.what as FindingName] ?? null,
+    place: only?.place ?? place ?? naturalPlace(finding.what),
     text: written(number, length, hearing.known.units),
     from: merged([...(near || !context || context.used ? [] : [context.from]), words]),
     doubt: null,

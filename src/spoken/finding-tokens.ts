@@ -1,5 +1,4 @@
 /** What the words of a sentence say of findings: names, places, grades, and what is denied. */
-import type { FindingName } from '../hoof/findings.ts'
 import { as, isA, type Token } from './tokens.ts'
 import type { SpokenFinding } from './understood.ts'
 
@@ -7,7 +6,7 @@ export type Grade = SpokenFinding['grade']
 
 /** A finding named in a sentence. */
 export interface Named {
-  readonly what: FindingName
+  readonly what: string
   readonly where: string | null
   readonly at: number
 }
@@ -115,6 +114,7 @@ interface Lead {
   readonly grade: Grade
   readonly place: string | null
   readonly isPartUnclear: boolean
+  readonly part: FoundPlace['part']
   readonly isDoubted: boolean
   readonly first: number
 }
@@ -123,7 +123,7 @@ interface Lead {
 export function leadOf(tokens: readonly Token[], at: number, since: number): Lead {
   let grade: Grade = null
   let place: string | null = null
-  let isPartUnclear = false
+  let part: FoundPlace['part'] = null
   let isDoubted = false
   let first = at
   for (let near = at - 1; near >= since && near > at - 5; near--) {
@@ -133,13 +133,13 @@ export function leadOf(tokens: readonly Token[], at: number, since: number): Lea
     const degree = as(token, 'grade')
     if (found && place === null && (grade === null || isA(tokens[at], 'quality'))) {
       place = found.place
-      isPartUnclear ||= found.place === null && as(token, 'place')?.part === 'quarter'
+      if (found.place === null && found.part === 'quarter') part = 'quarter'
     } else if (degree && grade === null) grade = degree.grade
     else if (as(token, 'doubt')) isDoubted = true
     else if (!isA(token, 'still', 'no', 'judge')) break
     first = near
   }
-  return { grade, place, isPartUnclear, isDoubted, first }
+  return { grade, place, isPartUnclear: part !== null, part, isDoubted, first }
 }
 
 export const gradeBefore = (tokens: readonly Token[], at: number): Grade => leadOf(tokens, at, 0).grade

@@ -1,6 +1,5 @@
 /** Findings: what, where, how bad, on which foot; and what is gone. */
 import type { Foot } from '../hoof/feet.ts'
-import type { FindingName } from '../hoof/findings.ts'
 import {
   type Around,
   afterAside,
@@ -45,6 +44,13 @@ export function hearFindings(hearing: Hearing, scan: Scan): void {
   }
 }
 
+/** "A bit of thrush in the left fore, only slight": a grade said twice, with one foot between, is one grade. */
+function withoutRestated(entries: readonly Entry<Grade>[]): readonly Entry<Grade>[] {
+  const [first, feet, last, ...more] = entries
+  const isSame = first?.kind === 'values' && last?.kind === 'values' && first.values[0] === last.values[0]
+  return isSame && feet && more.length === 0 ? [first, feet] : entries
+}
+
 /** @returns the last token that is said of it */
 function hearOne(hearing: Hearing, scan: Scan, named: Named, around: Around): number {
   if (isHypothetical(scan.tokens, named.at, around.since)) return named.at
@@ -67,7 +73,11 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
   const entries: readonly Entry<Grade>[] = graded
     ? gathered.entries
     : [{ kind: 'values', values: [null] }, ...gathered.entries]
-  const shares = shareOut(entries, before && feetBefore(before, scan.sentence), hearing.known.feetOrder)
+  const shares = shareOut(
+    withoutRestated(entries),
+    before && feetBefore(before, scan.sentence),
+    hearing.known.feetOrder,
+  )
   if (shares === null || gathered.isMixed) {
     ask(hearing, `On which foot: ${named.what}?`, words)
     return
@@ -83,8 +93,7 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
         place:
           place ??
           openPlace(hearing, foot, named.what) ??
-          (gathered.isPartUnclear ? null : naturalPlace[named.what]) ??
-          null,
+          (gathered.isPartUnclear ? null : naturalPlace(named.what)),
         grade: value,
         from: merged(index === 0 ? [...context, ...words] : words),
         doubt: gathered.isDoubted ? 'said with doubt' : null,
@@ -117,7 +126,7 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
   const lead = leadOf(tokens, named.at, around.since)
   const entries: Entry<Grade>[] = lead.grade === null ? [] : [{ kind: 'values', values: [lead.grade] }]
   let { place, isPartUnclear } = lead
-  let part: FoundPlace['part'] = null
+  let part: FoundPlace['part'] = lead.part
   let isMixed = false
   let isGone = false
   let isDoubted = lead.isDoubted
@@ -131,7 +140,7 @@ function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gat
     const grade = number ?? as(token, 'grade')?.grade ?? null
     const found = placeAt(tokens, at)
     const isGraded = entries.some(({ kind }) => kind === 'values')
-    const hasOwn = grade === null ? place !== null || naturalPlace[named.what] !== undefined : isGraded
+    const hasOwn = grade === null ? place !== null || naturalPlace(named.what) !== null : isGraded
     if (belongsToNext(tokens, at, around, hasOwn)) break
     if (feet) {
       const entry = footEntry(tokens, at, feet)
@@ -250,10 +259,7 @@ function keep(
     ({ foot, what, place }) =>
       foot === finding.foot &&
       what === finding.what &&
-      (place === finding.place ||
-        place === null ||
-        !isPlaceSaid ||
-        place === naturalPlace[finding.what as FindingName]),
+      (place === finding.place || place === null || !isPlaceSaid || place === naturalPlace(finding.what)),
   )
   if (!same) {
     hearing.findings.push(finding)

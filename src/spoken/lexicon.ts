@@ -39,9 +39,15 @@ const allPhrases: readonly Phrase[] = [
 /** What is said by the pieces that a text is taken apart into. */
 const piecesOf = (words: string): readonly string[] => atomsOf(wordsOf(words, 'text')).map(({ text }) => text)
 
-export function buildLexicon(): Lexicon {
+/**
+ * The words of the trade as they are said.
+ *
+ * @param terms names of findings that are the practice's own
+ */
+export function buildLexicon(terms: readonly string[] = []): Lexicon {
   const root: Node = { next: new Map(), senses: [] }
-  for (const [words, sense] of allPhrases) {
+  const own = terms.map((what): Phrase => [what, { kind: 'finding', what, where: null, sure: true }])
+  for (const [words, sense] of [...own, ...allPhrases]) {
     const pieces = piecesOf(words)
     add(root, pieces, sense)
     for (const mishearing of mishearings) addMisheard(root, pieces, sense, mishearing)

@@ -8,7 +8,7 @@ const farRight = 4
 /** Of things counted, time, money, a label; a code; a grade out of five; a weight. */
 export function isNoMeasurement(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at]
-  if (!token?.number || token.number.value > 1000 || isYear(tokens, at)) return true
+  if (!token?.number || token.isTorn || token.number.value > 1000 || isYear(tokens, at)) return true
   const next = token.pause === 'none' ? tokens[at + 1] : undefined
   const before = token.pauseBefore === 'none' ? tokens[at - 1] : undefined
   if (isA(next, 'counted', 'out-of-five', 'mass') || isA(before, 'labelled')) return true

@@ -176,6 +176,34 @@ function takeDoubt(scan: Scan, group: Group, at: number): number | null {
 }
 
 /**
+ * A number whose measure follows it, and after that perhaps its foot.
+ *
+ * @param end the first token after the measure
+ * @returns the first token that is none of it
+ */
+export function hearOneValue(
+  hearing: Hearing,
+  scan: Scan,
+  measure: MeasureContext,
+  at: number,
+  end: number,
+): number {
+  const { tokens } = scan
+  const number = tokens[at]?.number
+  if (!number) return at + 1
+  const group = startGroup(measure, at)
+  const unit = as(tokens[at + 1], 'unit')?.unit ?? null
+  add(group, { amount: { number, unit }, side: null, isDoubted: false, from: stretch(scan, at, end - 1) })
+  group.open = end
+  scan.used.add(at)
+  const named = feetNamedAt(hearing, tokens, end)
+  const next =
+    named && tokens[end]?.pauseBefore === 'none' ? takeFeet(hearing, scan, group, end, named) : null
+  flush(hearing, scan, group, next ?? end, stageNow(hearing))
+  return next ?? end
+}
+
+/**
  * A sentence of feet and numbers alone, after one that named its measures: the same measures again, one number each.
  *
  * @returns whether it was understood so

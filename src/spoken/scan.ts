@@ -24,8 +24,10 @@ export const stretch = (scan: Scan, from: number, to: number): WordRange => {
   return rangeOfTokens(first, last)
 }
 
+/** A question with its words. Of the feet that are spoken of something was said by that, sure or not. */
 export function ask(hearing: Hearing, question: string, from: readonly WordRange[]): void {
   hearing.questions.push({ ask: question, from: merged(from) })
+  if (hearing.feet) hearing.feet.used = true
 }
 
 /** The feet named at a token, or null; `left` alone is a foot only of a pair that was named, and beside a number. */
@@ -56,7 +58,12 @@ export function feetNamedAt(
     next?.number != null &&
     next.lead.length === 0 &&
     !isNoMeasurement(tokens, at + 1)
-  return isAfter || isBefore ? { feet: [feetOf(pair)[side.side === 'left' ? 0 : 1]], each: false } : null
+  // "The left's got more flare": but not "the right way", "the left shoulder".
+  const isNoun = token.pause === 'none' && next !== undefined && next.senses.length === 0 && !next.number
+  const isSubject = token.lead.includes('the') && !(isNoun && next?.lead.length === 0)
+  return isAfter || isBefore || isSubject
+    ? { feet: [feetOf(pair)[side.side === 'left' ? 0 : 1]], each: false }
+    : null
 }
 
 /** A foot as a part of a row of values and feet. */

@@ -10,6 +10,8 @@ export interface Token {
   readonly number: SpokenNumber | null
   /** A telephone number or another row of digits. */
   readonly isCode: boolean
+  /** "Ninety. Five toe angle": a stop may have torn it from its last figure. */
+  readonly isTorn: boolean
   /** First and last word. */
   readonly first: number
   readonly last: number
@@ -55,7 +57,7 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
         tokens[tokens.length - 1] = { ...before, pause: lastAtom.pause }
       if (lastAtom.pause !== 'none') pauseBefore = lastAtom.pause
     } else {
-      tokens.push({ ...made, pause: lastAtom.pause, pauseBefore, lead })
+      tokens.push({ ...made, pause: lastAtom.pause, pauseBefore, lead, isTorn: isTorn(atoms, made) })
       lead = []
       pauseBefore = lastAtom.pause
     }
@@ -70,6 +72,20 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
     }
   }
   return sentences
+}
+
+/** Tens in words before a stop, and after it one figure in words that goes on with something else. */
+function isTorn(atoms: readonly Atom[], { number, end }: Made): boolean {
+  if (number === null || atoms[end - 1]?.pause !== 'stop' || !/ty$/.test(atoms[end - 1]?.text ?? ''))
+    return false
+  const next = numberAt(atoms, end)
+  return (
+    next !== null &&
+    next.end === end + 1 &&
+    next.value > 0 &&
+    next.value < 10 &&
+    !/^\d/.test(atoms[end]?.text ?? '')
+  )
 }
 
 type Made = Pick<Token, 'senses' | 'number' | 'isCode' | 'first' | 'last' | 'text'> & { readonly end: number }

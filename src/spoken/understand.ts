@@ -13,7 +13,7 @@ import { hearFindings, hearGradeAlone } from './findings.ts'
 import { type Hearing, type MeasureContext, rangeOfTokens, setFeet, startHearing } from './hearing.ts'
 import type { Lexicon } from './lexicon.ts'
 import { isElsewhere, isNoMeasurement } from './number-context.ts'
-import { hearAgain, hearValues } from './readings.ts'
+import { hearAgain, hearOneValue, hearValues } from './readings.ts'
 import { ask, feetNamedAt, hasNumberSoon, hearStage, isStageAt, type Scan } from './scan.ts'
 import { as, isA, type Sentence, sentencesOf, type Token } from './tokens.ts'
 import { formatOf, type TranscriptFormat, type Word, wordsOf } from './transcript.ts'
@@ -153,12 +153,13 @@ function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Wor
     hearStage(hearing, scan, at)
     return at + 1
   }
-  const feet = as(token, 'feet')
+  const feet = as(token, 'others') ? null : feetNamedAt(hearing, tokens, at)
   if (feet) {
     setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence)
     return hearElliptic(hearing, scan, at)
   }
   if (isA(token, 'correct', 'no')) return hearCorrection(hearing, scan, at)
+  if (token.number) return hearNumberFirst(hearing, scan, at) ?? at + 1
   const measure = as(token, 'measure')
   if (measure) return hearMeasure(hearing, scan, at, measure.measure)
   return at + 1
@@ -174,6 +175,31 @@ function hearElliptic(hearing: Hearing, scan: Scan, at: number): number {
     return hearValues(hearing, scan, { ...only, from: rangeOfTokens(tokens[at] as Token) }, at + 1)
   hearAgain(hearing, scan, since, at + 1)
   return at + 1
+}
+
+/** "Eighty-nine toe", "a hundred and six on the toe": the measure after its number, and no other number after that. */
+function hearNumberFirst(hearing: Hearing, scan: Scan, at: number): number | null {
+  const { tokens } = scan
+  const unit = as(tokens[at + 1], 'unit')
+  const named = at + (unit ? 2 : 1)
+  const token = tokens[named]
+  const measure = as(token, 'measure')
+  const before = tokens[named - 1]
+  if (!token || !measure || before?.pause !== 'none') return null
+  const next = token.pause === 'none' ? tokens[named + 1] : undefined
+  const isFree =
+    !next ||
+    (!hasNumberSoon(tokens, named + 1) && (isA(next, 'feet', 'and', 'side') || next.lead.length > 0)) ||
+    (isA(next, 'today') && next.pause !== 'none')
+  if (!isFree || isNoMeasurement(tokens, at) || isElsewhere(tokens, at)) return null
+  const measured = meant(tokens, named, measure.measure)
+  if (measured === null) return null
+  const context: MeasureContext = { measured, sentence: scan.sentence, from: rangeOfTokens(token) }
+  hearing.measuresNow = [...hearing.measuresNow, context]
+  const end = hearOneValue(hearing, scan, context, at, named + 1)
+  // "Eighty-eight toe, fifty-one degrees": the toe's angle.
+  const isAngle = tokens[end]?.number && as(tokens[end + 1], 'unit')?.unit === 'deg'
+  return measured === 'toe' && isAngle ? hearValues(hearing, scan, context, end) : end
 }
 
 function hearMeasure(hearing: Hearing, scan: Scan, at: number, named: Measured): number {

@@ -55,7 +55,7 @@ export const footPhrases: readonly Phrase[] = [
   ...phrases(['near'], { kind: 'side', side: 'left' }),
   ...phrases(['right'], { kind: 'side', side: 'right' }),
   ...phrases(['off'], { kind: 'side', side: 'right' }),
-  ...phrases(['the other three', 'other three', 'the others', 'the other feet', 'the rest'], {
+  ...phrases(['the other three', 'other three', 'the others', 'others', 'the other feet', 'the rest'], {
     kind: 'others',
   }),
   ...phrases(['both', 'each', 'the same both', 'both the same'], { kind: 'both' }),

@@ -3,8 +3,8 @@ import { type FindingName, findingAliases, findingMeanings, type Place, places }
 import { sideWords } from './measures.ts'
 import { combined, type Phrase, phrases } from './sense.ts'
 
-/** Where a finding is when nobody says where: it can be nowhere else, or concerns the foot as a whole. */
-export const naturalPlace: Partial<Record<FindingName, Place>> = {
+/** Findings that can be nowhere else, or that concern the foot as a whole. */
+const natural: Partial<Record<FindingName, Place>> = {
   thrush: 'frog',
   canker: 'frog',
   'sulcus split': 'central sulcus',
@@ -31,6 +31,10 @@ export const naturalPlace: Partial<Record<FindingName, Place>> = {
   puncture: 'whole foot',
   heat: 'whole foot',
 }
+
+/** Where a finding is when nobody says where; null where it may be in several places. */
+export const naturalPlace = (what: string): Place | null =>
+  Object.hasOwn(natural, what) ? (natural[what as FindingName] ?? null) : null
 
 /** Names and aliases that are everyday words as well, and mean a finding only in the forms of `spoken`. */
 const everyday: ReadonlySet<string> = new Set(['ring', 'growth', 'nail', 'blood'])

@@ -1,6 +1,6 @@
 /** What a stretch of words can mean. */
 import type { Foot } from '../../hoof/feet.ts'
-import type { FindingName, Place } from '../../hoof/findings.ts'
+import type { Place } from '../../hoof/findings.ts'
 import type { MeasureId } from '../../hoof/measures.ts'
 import type { LengthUnit } from '../../hoof/units.ts'
 
@@ -32,12 +32,12 @@ export type Sense =
   /** Not sure: an everyday word, which wants a place after it. */
   | {
       readonly kind: 'finding'
-      readonly what: FindingName
+      readonly what: string
       readonly where: Place | null
       readonly sure: boolean
     }
   /** `ragged` is a finding once the frog is named in the same breath. */
-  | { readonly kind: 'quality'; readonly of: readonly string[]; readonly what: FindingName }
+  | { readonly kind: 'quality'; readonly of: readonly string[]; readonly what: string }
   | { readonly kind: 'place'; readonly place: Place | null; readonly part: string }
   | { readonly kind: 'grade'; readonly grade: 0 | 1 | 2 | 3 }
   | { readonly kind: 'grade-next' }
@@ -83,3 +83,10 @@ export const combined = (...lists: readonly (readonly string[])[]): readonly str
 
 export const phrases = (words: readonly string[], sense: Sense): readonly Phrase[] =>
   words.map((word) => [word, sense])
+
+/** The phrases of a list with commas between. */
+export const listed = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .map((phrase) => phrase.replaceAll(/\s+/g, ' ').trim())
+    .filter((phrase) => phrase !== '')
