@@ -1,7 +1,6 @@
 /** What a word in a case file means, and for a measure what was read last and what counts as a change. */
 import { type Hover, MarkupKind, type Position } from 'vscode-languageserver/node'
 import { findingNamed } from '../../casebook/finding-words.ts'
-import type { Stage } from '../../casebook/model.ts'
 import { normal } from '../../casebook/words.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedMeasures, isMeasureId, measures } from '../../hoof/measures.ts'
@@ -17,7 +16,7 @@ export function hoverAt(file: WrittenFile, position: Position): Hover | null {
   if (!found) return null
   const { shape, foot } = found
   const text = shape.measure
-    ? ofMeasure(file, shape.measure, foot, stageOf(place.path))
+    ? ofMeasure(file, shape.measure, foot)
     : place.role === 'key'
       ? titled(place.word, shape.about)
       : ofWord(file, place, found)
@@ -32,8 +31,6 @@ export function hoverAt(file: WrittenFile, position: Position): Hover | null {
 }
 
 const titled = (word: string, about: string): string | null => (about === '' ? null : `**${word}**: ${about}`)
-
-const stageOf = ([top]: Place['path']): Stage | null => (top === 'before' || top === 'after' ? top : null)
 
 /** A word of the vocabulary; a finding also with what was seen of it on this foot. */
 function ofWord(file: WrittenFile, place: Place, { shape, foot }: Found): string | null {
@@ -73,12 +70,10 @@ function seenBefore({ around, format }: WrittenFile, foot: Foot | null, what: st
 
 const mostSeen = 5
 
-function ofMeasure(file: WrittenFile, id: AnyMeasureId, foot: Foot | null, stage: Stage | null): string {
+function ofMeasure(file: WrittenFile, id: AnyMeasureId, foot: Foot | null): string {
   const { format } = file
   const { reference: w } = format.words
-  const lines = feet
-    .filter((one) => foot === null || one === foot)
-    .flatMap((one) => ofFoot(file, id, one, stage))
+  const lines = feet.filter((one) => foot === null || one === foot).flatMap((one) => ofFoot(file, id, one))
   const definition = isMeasureId(id)
     ? [
         `**${measures[id].name}**: ${measures[id].how}.`,
@@ -90,14 +85,14 @@ function ofMeasure(file: WrittenFile, id: AnyMeasureId, foot: Foot | null, stage
 }
 
 /** Last reading, smallest real change and target of one foot. */
-function ofFoot(file: WrittenFile, id: AnyMeasureId, foot: Foot, stage: Stage | null): readonly string[] {
+function ofFoot(file: WrittenFile, id: AnyMeasureId, foot: Foot): readonly string[] {
   const numbers = file.numbers()
   if (!numbers) return []
   const { around, format } = file
   const last = around.past
     .flatMap(({ date, readings }) => readings.map((reading) => ({ date, ...reading })))
     .findLast((one) => one.foot === foot && one.measure === id)
-  const change = numbers.smallestRealChange(foot, id, stage)
+  const change = numbers.smallestRealChange(foot, id)
   const target = numbers.target(foot, id)
   const parts = [
     last
@@ -110,5 +105,5 @@ function ofFoot(file: WrittenFile, id: AnyMeasureId, foot: Foot, stage: Stage | 
         ? 'no target while a vet is waited for'
         : null,
   ].filter((part) => part !== null)
-  return [`- ${foot}: ${parts.join('; ')}`]
+  return parts.length === 0 ? [] : [`- ${foot}: ${parts.join('; ')}`]
 }

@@ -274,7 +274,7 @@ describe('completion', () => {
     const [whole, ...others] = await complete(visit, '|')
     expect(others).toEqual([])
     expect(whole?.label).toBe('visit')
-    expect(whole?.textEdit.newText).toMatch(/toe length: \[\$\{1:_\}, /)
+    expect(whole?.textEdit.newText).toMatch(/toe length: \[\$\{\d+:_\}, /)
     const text = (whole?.textEdit.newText ?? '')
       .replaceAll(/\$\{\d+:_\}/g, '_')
       .replaceAll(/\\([\\$}])/g, '$1')
