@@ -39,6 +39,17 @@ function layPhotos(horse: string): void {
   }
 }
 
+/** Processor time of a process so far, milliseconds; null where the system does not tell. */
+function processorOf(pid: number | undefined): number | null {
+  try {
+    const [user = '', system = ''] =
+      readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ').slice(11) ?? []
+    return (Number(user) + Number(system)) * 10
+  } catch {
+    return null
+  }
+}
+
 const figures = (times: readonly number[]): string => {
   const sorted = times.toSorted((a, b) => a - b)
   const at = (share: number) =>
@@ -66,6 +77,7 @@ async function measure(title: string, horses: number, visitsOfFirst: number): Pr
   // The other horses are read meanwhile; wait until the editor is idle.
   await new Promise((resolve) => setTimeout(resolve, 100 + 25 * horses))
   const times = { told: [] as number[], completion: [] as number[], hover: [] as number[] }
+  const processor = processorOf(editor.pid)
   for (let round = 0; round < rounds; round++) {
     const isRight = round % 2 === 0
     let start = performance.now()
@@ -80,6 +92,11 @@ async function measure(title: string, horses: number, visitsOfFirst: number): Pr
     times.hover.push(performance.now() - start)
   }
   console.log(`${title}\n  first answer after opening: ${first.toFixed(0)} ms`)
+  const spent = processorOf(editor.pid)
+  if (processor !== null && spent !== null)
+    console.log(
+      `  processor: ${((spent - processor) / rounds).toFixed(1)} ms for a change, the words and a look together`,
+    )
   for (const [what, all] of Object.entries(times)) console.log(`  ${what}: ${figures(all)}`)
   await editor.close()
   rmSync(folder, { recursive: true })

@@ -28,6 +28,8 @@ export interface Editor {
   /** What was told of a file last, once it meets the test. */
   told(path: string, isIt?: (problems: readonly Problem[]) => boolean): Promise<readonly Problem[]>
   uri(path: string): string
+  /** Of the program. */
+  readonly pid: number | undefined
   close(): Promise<number | null>
 }
 
@@ -56,6 +58,7 @@ export async function openEditor(root: string, capabilities: object = usual): Pr
     request,
     notify,
     uri,
+    pid: child.pid,
     open: (path, text) => {
       versions.set(path, 1)
       notify('textDocument/didOpen', {
