@@ -22,14 +22,21 @@ const plain = (text: string): string =>
     .replace(/[\u2018\u2019\u02bc\u0060]/g, "'")
     .replace(/[\u2010\u2011]/g, '-')
 
+/** In capitals alone near fore, off fore, near hind and off hind are told from "of" and "oh". */
+const nearAndOff: Readonly<Record<string, string>> = { NF: 'LF', OF: 'RF', NH: 'LH', OH: 'RH' }
+const capitals = /^(?:NF|OF|NH|OH)(?![\p{L}\p{N}])/u
+
 /** Figures with point, decimal comma or thousands, fractions; letters with their apostrophe; signs that mean something. */
 const piece =
   /\d+\/\d+|\d{1,3}(?:,\d{3})+(?!\d)|\d+(?:\.\d+|,\d(?!\d))?|\p{L}[\p{L}\p{M}]*(?:n't|'(?!s\b)\p{L}+)?|'s\b|[£$€%°"″½¼¾⅛⅜⅝⅞@]/gu
 
 export function atomsOf(words: readonly Word[]): readonly Atom[] {
   const atoms: Atom[] = []
+  const isShouted = !words.some((word) => /\p{Ll}/u.test(word.text))
   for (const [index, word] of words.entries()) {
-    const text = plain(word.text)
+    const text = plain(
+      isShouted ? word.text : word.text.replace(capitals, (name) => nearAndOff[name] ?? name),
+    )
     const found = [...text.matchAll(piece)]
     const before = atoms.at(-1)
     if (before && word.opens) atoms[atoms.length - 1] = { ...before, pause: 'stop' }

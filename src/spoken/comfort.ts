@@ -1,6 +1,6 @@
 /** How the horse goes and what flesh it carries: pulses, landing, lameness, surfaces, scores, weight. */
 
-import type { Foot } from '../hoof/feet.ts'
+import { feet as allFeet, type Foot } from '../hoof/feet.ts'
 import { alsoFrom, contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
 import { isElsewhere } from './number-context.ts'
 import { figure } from './quantity.ts'
@@ -64,7 +64,7 @@ function hearRow(
       entries.push(entry)
       if (entry.heads) break
       mentioned.push(...named.feet)
-    } else if (isA(token, 'and', 'both', 'today', 'scale')) {
+    } else if (isA(token, 'and', 'both', 'today', 'scale', 'judge', 'doubt')) {
       if (as(token, 'scale') && as(token, 'scale')?.scale !== (scale === 'landing' ? 'landing' : 'pulse'))
         break
     } else if (
@@ -88,9 +88,28 @@ function hearRow(
     last.heads &&
     last.pauseBefore === 'none' &&
     hearing.feet?.used === true
+  // "No digital pulses", of no foot in the same sentence, is said of all.
+  const isOfAll =
+    entries.length === 1 &&
+    hearing.feet?.sentence !== scan.sentence &&
+    /pulses$/.test(tokens[start]?.text ?? '')
+  const all: Entry<string> = {
+    kind: 'feet',
+    feet: allFeet,
+    each: true,
+    isOn: false,
+    pauseBefore: 'none',
+    heads: false,
+  }
   const shares = isTorn
     ? null
-    : shareOut(entries, feetBefore(hearing.feet, scan.sentence), hearing.known.feetOrder)
+    : shareOut(
+        isOfAll && entries[0]?.kind === 'values' && entries[0].values.length === 1
+          ? [all, ...entries]
+          : entries,
+        feetBefore(hearing.feet, scan.sentence),
+        hearing.known.feetOrder,
+      )
   if (shares === null) {
     ask(hearing, `Which foot is which: ${scale}?`, words)
     return at
@@ -250,17 +269,20 @@ function isPast(tokens: readonly Token[], end: number): boolean {
   return false
 }
 
-/** The judge named last before the grade, else right after it. */
+/** The judge named in the same clause before the grade, else after it. */
 function judgeOf(tokens: readonly Token[], at: number): 'vet' | 'practitioner' | null {
   for (let near = at - 1; near >= 0; near--) {
-    const judge = as(tokens[near], 'judge')
+    const token = tokens[near] as Token
+    if (token.pause !== 'none' || token.number) break
+    const judge = as(token, 'judge')
     if (judge) return judge.by
-    if (tokens[near]?.number) break
   }
   for (let near = at + 1; near < tokens.length; near++) {
-    const judge = as(tokens[near], 'judge')
-    if (judge) return judge.by
-    if (tokens[near]?.number) break
+    const token = tokens[near] as Token
+    if (token.number) break
+    const judge = as(token, 'judge')
+    // "Two lame at trot, in my eyes": a clause of its own.
+    if (judge && (token.pauseBefore === 'none' || token.pause !== 'none')) return judge.by
   }
   return null
 }

@@ -43,6 +43,14 @@ export function hearCorrection(hearing: Hearing, scan: Scan, at: number): number
     tokens[next + 1] === undefined ||
     (token?.pause !== 'none' && !isA(tokens[next + 1], 'measure') && !tokens[next + 1]?.number)
   const [only, ...more] = last.items
+  if (isCorrection && !named && last.sentence === scan.sentence && tokens[at - 1]?.number) {
+    ask(hearing, 'Was this taken back?', [
+      ...last.items.flatMap((item) => item.from),
+      stretch(scan, at, next - 1),
+    ])
+    takeBack(hearing)
+    return next
+  }
   if (!named || !ends || !token || named.feet.length !== 1 || !only) return next
   const [foot] = named.feet
   // Said of several things at once, it may mean the last of them or all.

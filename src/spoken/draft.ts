@@ -121,13 +121,21 @@ function stageLines(
     const row = here.filter(({ measure }) => measure === id)
     if (row.length === 0) return []
     return [
-      ...feetOf(row)
-        .filter(({ from }) => from.length > 0)
-        .map((reading) => remark('  ', `${reading.foot} ${said(words, reading)}`)),
+      ...rowRemarks(feetOf(row), words),
       `  ${measures[id].name}: ${byFoot(row, (reading) => reading.text, feetOrder)}`,
     ]
   })
   return [`${stage}:`, ...rows, ...asked]
+}
+
+/** The words of a row, those that are of several feet once; what nobody said has none. */
+function rowRemarks(
+  row: readonly (Parameters<typeof said>[1] & { readonly foot: Foot })[],
+  words: readonly Word[],
+): readonly string[] {
+  const spoken = row.filter(({ from }) => from.length > 0)
+  const byWords = grouped(spoken, (one) => said(words, one))
+  return [...byWords].map(([text, of]) => remark('  ', `${of.map(({ foot }) => foot).join(' ')} ${text}`))
 }
 
 const feetOf = (row: readonly SpokenReading[]): readonly SpokenReading[] =>
@@ -177,9 +185,7 @@ function comfortLines(
   const rows = scales.flatMap((scale) => {
     const row = comfort.filter((one) => one.scale === scale)
     if (row.length === 0) return []
-    const remarks = row
-      .filter(({ from }) => from.length > 0)
-      .map((one) => remark('  ', `${one.foot} ${said(words, one)}`))
+    const remarks = rowRemarks(row, words)
     return [
       ...remarks,
       `  ${scale}: ${scale === 'lameness' ? lamenessOf(row, feetOrder) : byFoot(row, ({ level }) => level, feetOrder)}`,

@@ -1,4 +1,5 @@
 /** What is followed as it grows down the wall: "nail holes thirty-five down at the toe". */
+import type { Foot } from '../hoof/feet.ts'
 import { toMillimetres } from '../hoof/units.ts'
 import { type Hearing, merged } from './hearing.ts'
 import { isElsewhere, isNoMeasurement } from './number-context.ts'
@@ -45,66 +46,83 @@ function featureNear({ tokens, used }: Scan, at: number, down: number): number |
 }
 
 function hearOne(hearing: Hearing, scan: Scan, what: number, at: number, down: number): void {
-  const { tokens } = scan
+  const { tokens, used } = scan
   const finding = as(tokens[what], 'finding')
   const number = tokens[at]?.number
   if (!finding || !number) return
   const first = Math.min(what, at)
-  let last = Math.max(what, down)
-  let place: string | null = finding.where
-  const named: { foot: ReturnType<typeof footAt>; at: number }[] = []
-  for (let index = Math.max(0, first - 3); index < Math.min(tokens.length, last + 4); index++) {
-    const token = tokens[index] as Token
-    if (index > last && (token.number || isA(token, 'finding', 'scale'))) break
-    const found = as(token, 'place')?.place ?? as(token, 'measure')?.place ?? null
-    const isHere = index > first || token.pause === 'none'
-    if (place === null && found !== null && isHere && index !== down) {
-      place = found
-      if (index > last) last = index
-    }
-    const foot = footAt(tokens, index)
-    if (foot && !(index > last && headsOther(tokens, index))) named.push({ foot, at: index })
-  }
-  const near = named.at(-1)
-  const context = hearing.feet
-  const foot = near?.foot ?? (context?.feet.length === 1 ? context.feet[0] : undefined)
-  const words = stretch(scan, Math.min(first, near?.at ?? first), Math.max(last, near?.at ?? last))
-  if (foot === undefined || foot === null) {
-    ask(hearing, `On which foot: ${tokens[what]?.text ?? finding.what}, ${figure(number.value)} down?`, [
-      words,
-    ])
-    return
-  }
+  const found = placeOf(tokens, first, Math.max(what, down), down)
+  const place = finding.where ?? found.place
+  const named = feetOf(tokens, first, found.last)
+  const context = named || hearing.feet === null ? null : hearing.feet
+  const feet = named?.feet ?? context?.feet ?? []
+  const name = tokens[what]?.text ?? finding.what
+  const words = stretch(scan, Math.min(first, named?.at ?? first), Math.max(found.last, named?.at ?? 0))
   const unit = as(tokens[at + 1], 'unit')?.unit ?? null
   const length = unit === 'deg' ? null : (unit ?? (number.isFraction ? 'in' : hearing.known.units))
-  const millimetres = length === null ? null : toMillimetres(number.value, length)
-  if (length === null || millimetres === null || millimetres > mostWall) {
-    ask(hearing, `${foot} ${finding.what}: how far down is it?`, [words])
+  for (let index = first; index <= found.last; index++) used.add(index)
+  const isNear = length !== null && toMillimetres(number.value, length) <= mostWall
+  if (length === null || !isNear || feet.length === 0 || (feet.length > 1 && !named?.each)) {
+    ask(hearing, `On which foot, and how far down: ${name}, ${figure(number.value)}?`, [words])
     return
   }
-  const name = tokens[what]?.text ?? finding.what
-  const known = hearing.known.features.filter(
-    (one) =>
-      one.foot === foot &&
-      (isSame(one.what, name) || isSame(one.what, finding.what)) &&
-      (place === null || one.place === place),
-  )
-  const [only] = known.length === 1 ? known : []
-  hearing.features.push({
-    foot,
-    what: only?.what ?? name,
-    place: only?.place ?? place ?? naturalPlace(finding.what),
-    text: written(number, length, hearing.known.units),
-    from: merged([...(near || !context || context.used ? [] : [context.from]), words]),
-    doubt: null,
-  })
-  if (context && !near) context.used = true
-  for (let index = first; index <= last; index++) scan.used.add(index)
+  for (const foot of feet) {
+    const known = hearing.known.features.filter(
+      (one) =>
+        one.foot === foot &&
+        (isSame(one.what, name) || isSame(one.what, finding.what)) &&
+        (place === null || one.place === place),
+    )
+    const [only] = known.length === 1 ? known : []
+    hearing.features.push({
+      foot,
+      what: only?.what ?? name,
+      place: only?.place ?? place ?? naturalPlace(finding.what),
+      text: written(number, length, hearing.known.units),
+      from: merged([...(context && !context.used ? [context.from] : []), words]),
+      doubt: null,
+    })
+  }
+  if (context) context.used = true
 }
 
-function footAt(tokens: readonly Token[], at: number) {
-  const feet = as(tokens[at], 'feet')?.feet
-  return feet?.length === 1 ? (feet[0] ?? null) : null
+/** The place named between what is followed and its number, or soon after. */
+function placeOf(
+  tokens: readonly Token[],
+  first: number,
+  end: number,
+  down: number,
+): { readonly place: string | null; readonly last: number } {
+  for (let index = Math.max(0, first - 1); index < Math.min(tokens.length, end + 4); index++) {
+    const token = tokens[index] as Token
+    if (index > end && (token.number || isA(token, 'finding', 'scale'))) break
+    const place = as(token, 'place')?.place ?? as(token, 'measure')?.place ?? null
+    if (place !== null && index !== down && (index > first || token.pause === 'none')) {
+      return { place, last: Math.max(end, index) }
+    }
+  }
+  return { place: null, last: end }
+}
+
+interface NamedFeet {
+  readonly feet: readonly Foot[]
+  readonly each: boolean
+  readonly at: number
+}
+
+/** The feet named among its words or right after, else the last ones named before it in the sentence. */
+function feetOf(tokens: readonly Token[], first: number, last: number): NamedFeet | null {
+  for (let index = first; index < Math.min(tokens.length, last + 4); index++) {
+    const named = as(tokens[index], 'feet')
+    if (named && !(index > last && headsOther(tokens, index)))
+      return { feet: named.feet, each: named.each, at: index }
+    if (index > last && tokens[index]?.number) break
+  }
+  for (let index = first - 1; index >= 0; index--) {
+    const named = as(tokens[index], 'feet')
+    if (named) return { feet: named.feet, each: named.each, at: index }
+  }
+  return null
 }
 
 const headsOther = (tokens: readonly Token[], at: number): boolean =>

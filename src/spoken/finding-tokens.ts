@@ -1,5 +1,5 @@
 /** What the words of a sentence say of findings: names, places, grades, and what is denied. */
-import { as, isA, type Token } from './tokens.ts'
+import { as, isA, type OfKind, type Token } from './tokens.ts'
 import type { SpokenFinding } from './understood.ts'
 
 export type Grade = SpokenFinding['grade']
@@ -83,6 +83,9 @@ function isNo(tokens: readonly Token[], at: number): boolean | null {
   }
   for (let near = at + 1; near < tokens.length && near < at + 4; near++) {
     const token = tokens[near] as Token
+    // "Thrush, no. Cracks, none."
+    if (near === at + 1 && token.pauseBefore === 'comma' && token.pause !== 'none' && isA(token, 'no', 'not'))
+      return true
     if (token.pauseBefore !== 'none' || isA(token, 'finding')) return false
     if (as(token, 'not')) return isA(tokens[near + 1], 'finding') ? false : null
   }
@@ -111,7 +114,9 @@ export function belongsToNext(
 const isLed = (token: Token): boolean => token.lead.some((word) => ['in', 'at', 'on', 'of'].includes(word))
 
 interface Lead {
+  readonly hasGrade: boolean
   readonly grade: Grade
+  readonly isWeak: boolean
   readonly place: string | null
   readonly isPartUnclear: boolean
   readonly part: FoundPlace['part']
@@ -121,34 +126,54 @@ interface Lead {
 
 /** What stands right before the finding: "moderate outside quarter flare", "the frog's a bit ragged". */
 export function leadOf(tokens: readonly Token[], at: number, since: number): Lead {
-  let grade: Grade = null
+  let degree: OfKind<'grade'> | null = null
   let place: string | null = null
   let part: FoundPlace['part'] = null
   let isDoubted = false
   let first = at
   for (let near = at - 1; near >= since && near > at - 5; near--) {
     const token = tokens[near] as Token
-    if (token.pause !== 'none') break
+    if (token.pause !== 'none' && !isPlaceAlone(tokens, near, at)) break
     const found = placeAt(tokens, near)
-    const degree = as(token, 'grade')
-    if (found && place === null && (grade === null || isA(tokens[at], 'quality'))) {
+    const graded = as(token, 'grade')
+    if (found && place === null && (degree === null || isA(tokens[at], 'quality'))) {
       place = found.place
       if (found.place === null && found.part === 'quarter') part = 'quarter'
-    } else if (degree && grade === null) grade = degree.grade
+    } else if (graded && degree === null) degree = graded
     else if (as(token, 'doubt')) isDoubted = true
     else if (!isA(token, 'still', 'no', 'judge')) break
     first = near
   }
-  return { grade, place, isPartUnclear: part !== null, part, isDoubted, first }
+  return {
+    hasGrade: degree !== null,
+    grade: degree?.grade ?? null,
+    isWeak: degree?.weak === true,
+    place,
+    isPartUnclear: part !== null,
+    part,
+    isDoubted,
+    first,
+  }
 }
 
-export const gradeBefore = (tokens: readonly Token[], at: number): Grade => leadOf(tokens, at, 0).grade
+/** "Left fore sole, bruise": the place, with at most the foot before it, and then the finding. */
+function isPlaceAlone(tokens: readonly Token[], near: number, at: number): boolean {
+  const before = tokens[near - 1]
+  return (
+    near === at - 1 &&
+    tokens[near]?.pause === 'comma' &&
+    placeAt(tokens, near) !== null &&
+    (before?.pause !== 'none' || isA(before, 'feet'))
+  )
+}
+
+export const isGradeBefore = (tokens: readonly Token[], at: number): boolean => leadOf(tokens, at, 0).hasGrade
 
 export interface FoundPlace {
   /** Null where the word fits several. */
   readonly place: string | null
   /** The part that has an inner and an outer one. */
-  readonly part: 'heel' | 'quarter' | null
+  readonly part: 'heel' | 'quarter' | 'bar' | null
 }
 
 /** A place on the foot that a token names. */

@@ -2,26 +2,20 @@
 import type { Foot } from '../hoof/feet.ts'
 import {
   type Around,
-  afterAside,
-  belongsToNext,
-  type FoundPlace,
   findingAt,
   type Grade,
-  gradeBefore,
-  gradeNumber,
+  isGradeBefore,
   isHypothetical,
   isNoun,
-  isUnknown,
-  leadOf,
   type Named,
   negations,
-  placeAt,
 } from './finding-tokens.ts'
+import { type Gathered, gather } from './gather-finding.ts'
 import { alsoFrom, type FeetContext, feetBefore, type Hearing, merged, rangeOfTokens } from './hearing.ts'
 import { isElsewhere } from './number-context.ts'
-import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
+import { ask, type Scan, stretch } from './scan.ts'
 import { type Entry, shareOut } from './share-out.ts'
-import { as, isA, type Token } from './tokens.ts'
+import { as } from './tokens.ts'
 import type { Changeable, SpokenFinding, WordRange } from './understood.ts'
 import { naturalPlace } from './vocabulary/findings.ts'
 
@@ -32,7 +26,7 @@ export function hearFindings(hearing: Hearing, scan: Scan): void {
     const found = scan.used.has(at) ? null : findingAt(tokens, at)
     return found && !isNoun(token, tokens, at) ? [found] : []
   })
-  const gradesFirst = named[0] !== undefined && gradeBefore(tokens, named[0].at) !== null
+  const gradesFirst = named[0] !== undefined && isGradeBefore(tokens, named[0].at)
   const negated = negations(tokens, named)
   let since = 0
   for (const [index, one] of named.entries()) {
@@ -68,7 +62,7 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
     hearGone(hearing, scan, named, place, gathered, before, words)
     return
   }
-  if (isElsewhere(tokens, named.at)) return
+  if (isElsewhere(tokens, named.at, 'finding')) return
   const graded = gathered.entries.some(({ kind }) => kind === 'values')
   const entries: readonly Entry<Grade>[] = graded
     ? gathered.entries
@@ -80,6 +74,11 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
   )
   if (shares === null || gathered.isMixed) {
     ask(hearing, `On which foot: ${named.what}?`, words)
+    return
+  }
+  // Grade 0 of what was not open says that there is none.
+  if (shares.every(({ value }) => value === 0)) {
+    hearGone(hearing, scan, named, place, gathered, before, words)
     return
   }
   const context = before && !before.used ? [before.from] : []
@@ -105,98 +104,6 @@ function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gath
   if (items.length > 0) hearing.last = { kind: 'findings', items, sentence: scan.sentence }
 }
 
-interface Gathered {
-  readonly entries: readonly Entry<Grade>[]
-  readonly place: string | null
-  /** A part was named that is more than one place. */
-  readonly isPartUnclear: boolean
-  readonly isGone: boolean
-  readonly isDoubted: boolean
-  /** Two places were named, and two feet: which is where is not sure. */
-  readonly isMixed: boolean
-  readonly first: number
-  readonly last: number
-}
-
-/** Unknown words within one breath after which nothing more belongs to the finding. */
-const mostStrange = 2
-
-function gather(hearing: Hearing, scan: Scan, named: Named, around: Around): Gathered {
-  const { tokens } = scan
-  const lead = leadOf(tokens, named.at, around.since)
-  const entries: Entry<Grade>[] = lead.grade === null ? [] : [{ kind: 'values', values: [lead.grade] }]
-  let { place, isPartUnclear } = lead
-  let part: FoundPlace['part'] = lead.part
-  let isMixed = false
-  let isGone = false
-  let isDoubted = lead.isDoubted
-  let last = named.at
-  let strange = 0
-  const mentioned: Foot[] = []
-  for (let at = named.at + 1; at < around.end; at++) {
-    const token = tokens[at] as Token
-    const feet = feetNamedAt(hearing, tokens, at, mentioned)
-    const number = gradeNumber(tokens, at)
-    const grade = number ?? as(token, 'grade')?.grade ?? null
-    const found = placeAt(tokens, at)
-    const isGraded = entries.some(({ kind }) => kind === 'values')
-    const hasOwn = grade === null ? place !== null || naturalPlace(named.what) !== null : isGraded
-    if (belongsToNext(tokens, at, around, hasOwn)) break
-    if (feet) {
-      const entry = footEntry(tokens, at, feet)
-      entries.push(entry)
-      if (entry.heads) break
-      mentioned.push(...feet.feet)
-    } else if (grade !== null) {
-      if (strange > 0 && token.pause === 'none' && number === null && !isA(tokens[at + 1], 'feet')) break
-      pushGrade(entries, grade, isA(tokens[at - 1], 'no', 'correct'))
-    } else if (found && place === null && (!isPartUnclear || found.place !== null) && mentioned.length < 2) {
-      place = found.place
-      isPartUnclear = found.place === null
-      part = found.part
-    } else if (as(token, 'inward') && place === null && part !== null) {
-      place = `${as(token, 'inward')?.side} ${part}`
-      isPartUnclear = false
-    } else if (found && mentioned.length > 0 && found.place !== place) isMixed = true
-    else if (as(token, 'gone'))
-      isGone = !isA(tokens[at - 1], 'doubt', 'not', 'no') && !isUnknown(tokens[at - 1])
-    else if (as(token, 'doubt')) isDoubted = true
-    else if (
-      found ||
-      isA(token, 'correct', 'no', 'still', 'and', 'today', 'grade-next', 'both', 'place', 'inward')
-    ) {
-      if (isA(token, 'no') && token.pauseBefore !== 'none' && !isA(tokens[at + 1], 'grade')) break
-      if (found || isA(token, 'both', 'place', 'inward')) continue
-    } else if (as(token, 'judge') && !as(token, 'stage')) continue
-    else if (
-      token.senses.length === 0 &&
-      !token.number &&
-      !token.isCode &&
-      strange < mostStrange &&
-      token.pauseBefore === 'none'
-    ) {
-      strange++
-      continue
-    } else {
-      const after = token.pauseBefore === 'none' ? null : afterAside(tokens, at, around.end)
-      if (after === null) break
-      at = after - 1
-      strange = 0
-      continue
-    }
-    last = at
-  }
-  while (last > named.at && isA(tokens[last], 'correct', 'no', 'and', 'today')) last--
-  return { entries, place, isPartUnclear, isGone, isDoubted, isMixed, first: lead.first, last }
-}
-
-function pushGrade(entries: Entry<Grade>[], grade: Grade, isCorrected: boolean): void {
-  const last = entries.at(-1)
-  if (last?.kind !== 'values') entries.push({ kind: 'values', values: [grade] })
-  else if (isCorrected) entries[entries.length - 1] = { kind: 'values', values: [grade] }
-  else entries[entries.length - 1] = { kind: 'values', values: last.values }
-}
-
 /** The feet that were spoken of when the finding was named. */
 const feetBeforeFinding = (scan: Scan, at: number): FeetContext | null => scan.feetAt[at] ?? null
 
@@ -220,7 +127,7 @@ function hearGone(
   words: readonly WordRange[],
 ): void {
   const { tokens } = scan
-  if (isElsewhere(tokens, named.at)) return
+  if (isElsewhere(tokens, named.at, 'finding')) return
   const after = gathered.entries.flatMap((entry) => (entry.kind === 'feet' && !entry.heads ? entry.feet : []))
   const feet = after.length > 0 ? after : (before?.feet ?? null)
   const open = openOn(hearing, named.what, feet).filter((one) => place === null || one.place === place)

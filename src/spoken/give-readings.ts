@@ -23,7 +23,7 @@ export function flush(hearing: Hearing, scan: Scan, group: Group, end: number, s
     const from = [group.measure.from, ...all.map((value) => value.from), ...tail]
     const before = feetBefore(hearing.feet, scan.sentence)
     const order = hearing.known.feetOrder
-    if (group.strange > 0 && !isSureDespite(all, measured, group.strange)) {
+    if (group.isUnclear || (group.strange > 0 && !isSureDespite(all, measured, group.strange))) {
       ask(hearing, `Is this ${nameOf(measured)}?`, from)
     } else {
       const isPacked = families.has(measured) && !isListOfOneSide(all)
@@ -37,7 +37,14 @@ export function flush(hearing: Hearing, scan: Scan, group: Group, end: number, s
   }
   group.open = Math.max(group.open, end)
   if (feetNamed?.kind === 'feet') {
-    setFeet(hearing, feetNamed.feet, feetNamed.each, group.feetFrom ?? group.measure.from, scan.sentence)
+    setFeet(
+      hearing,
+      feetNamed.feet,
+      feetNamed.each,
+      group.feetFrom ?? group.measure.from,
+      scan.sentence,
+      hearing.isBySide,
+    )
     if (hearing.feet) hearing.feet.used = all.length > 0
   }
 }

@@ -49,6 +49,8 @@ export interface Hearing {
   readonly known: Known
   feet: FeetContext | null
   pair: Pair | null
+  /** Whether the feet of the pair are told apart as left and right alone. */
+  isBySide: boolean
   stage: StageContext | null
   /** Named at the end of a sentence, and no number yet. */
   heading: MeasureContext | null
@@ -86,6 +88,7 @@ export const startHearing = (known: Known): Hearing => ({
   known,
   feet: null,
   pair: null,
+  isBySide: false,
   stage: null,
   heading: null,
   measuresBefore: [],
@@ -118,7 +121,9 @@ export function setFeet(
   each: boolean,
   from: WordRange,
   sentence: number,
+  isBySide = false,
 ): void {
+  hearing.isBySide = isBySide || feet.length === 2
   hearing.feet = { feet, each, sentence, from, used: false }
   const [first] = feet
   const pairs = new Set(feet.map(pairOf))

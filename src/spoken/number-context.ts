@@ -20,16 +20,21 @@ export function isNoMeasurement(tokens: readonly Token[], at: number): boolean {
   return isUnknown && token.number.value < 20
 }
 
-/** Whether it is said of another day, another horse, or of what is wanted. */
-export function isElsewhere(tokens: readonly Token[], at: number): boolean {
+/** Whether it is said of another day or another horse; of a number, also whether it is what another is held against. */
+export function isElsewhere(
+  tokens: readonly Token[],
+  at: number,
+  of: 'number' | 'finding' = 'number',
+): boolean {
+  const kinds = of === 'number' ? (['elsewhere', 'compared'] as const) : (['elsewhere'] as const)
   if (isA(tokens[at - 1], 'not') && tokens[at]?.pauseBefore === 'none') return true
   for (let left = at - 1; left >= 0 && left > at - farLeft; left--) {
     const token = tokens[left] as Token
     if (isA(token, 'today') || token.number) break
-    if (isA(token, 'elsewhere')) return true
+    if (isA(token, ...kinds)) return true
     const before = tokens[left - 1]
     // "Last time, the toe was ninety-eight": what opens a clause holds for the next.
-    const isOpening = before?.pauseBefore !== 'none' && isA(before, 'elsewhere')
+    const isOpening = before?.pauseBefore !== 'none' && isA(before, ...kinds)
     if (token.pauseBefore === 'comma' && !isOpening) break
   }
   for (let right = at + 1; right < tokens.length && right <= at + farRight; right++) {
@@ -37,7 +42,7 @@ export function isElsewhere(tokens: readonly Token[], at: number): boolean {
     if (token.pauseBefore !== 'none') break
     if (isYear(tokens, right)) return true
     if (token.number || isA(token, 'measure', 'finding', 'today')) break
-    if (isA(token, 'elsewhere')) {
+    if (isA(token, ...kinds)) {
       const next = tokens[right + 1]
       return token.pause !== 'none' || !next?.number
     }

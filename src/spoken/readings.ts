@@ -1,4 +1,5 @@
 /** Readings: a measure, its numbers, and the feet that they are of. */
+import { feet as allFeet } from '../hoof/feet.ts'
 import { flush, nameOf, stageNow } from './give-readings.ts'
 import { type Hearing, type MeasureContext, rangeOfTokens } from './hearing.ts'
 import { isElsewhere, isNoMeasurement, rangeEnd } from './number-context.ts'
@@ -31,11 +32,26 @@ function takeOne(hearing: Hearing, scan: Scan, group: Group, at: number): number
   const named = feetNamedAt(hearing, tokens, at, group.mentioned)
   if (named) return takeFeet(hearing, scan, group, at, named)
   if (as(token, 'both')) return takeBoth(hearing, group, at)
+  if (as(token, 'all') && group.entries.length === 0) {
+    group.entries.push({
+      kind: 'feet',
+      feet: allFeet,
+      each: true,
+      isOn: false,
+      pauseBefore: 'none',
+      heads: false,
+    })
+    return at + 1
+  }
+  if (as(token, 'except')) {
+    group.isUnclear = true
+    return at + 1
+  }
   if (isStageAt(tokens, at)) return takeStage(hearing, scan, group, at)
   if (as(token, 'inward') && families.has(group.measure.measured)) return takeSide(group, at, token)
   if (isA(token, 'correct', 'no')) return takeCorrection(scan, group, at)
   if (as(token, 'doubt')) return takeDoubt(scan, group, at)
-  if (isA(token, 'today', 'elsewhere', 'still', 'range')) return at + 1
+  if (isA(token, 'today', 'elsewhere', 'compared', 'still', 'range')) return at + 1
   if (as(token, 'and')) return at + 1
   if (token.isCode || token.senses.length > 0 || hasValues(group) || group.strange > 1) return null
   group.strange++
@@ -68,7 +84,9 @@ function takeNumber(hearing: Hearing, scan: Scan, group: Group, at: number): num
   }
   const { measured } = group.measure
   if (as(tokens[next], 'down') && measured !== 'new-length' && tokens[next - 1]?.pause === 'none') return null
-  // After a break, figures that begin anew belong to nothing that is known.
+  // "Toe ninety-six, forty-five degrees": its length, and then its angle.
+  const isOtherKind = measured === 'toe' && unit?.unit === 'deg' && hasValues(group)
+  if (isOtherKind) flush(hearing, scan, group, at, stageNow(hearing))
   const value: Value = {
     amount: { number: token.number, unit: unit?.unit ?? null },
     side: group.sideFirst === false ? null : group.side,

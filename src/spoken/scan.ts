@@ -1,5 +1,5 @@
 /** One sentence being gone through, and what its words mean where they stand. */
-import type { Foot } from '../hoof/feet.ts'
+import type { Foot, Pair } from '../hoof/feet.ts'
 import { feet as allFeet, feetOf } from '../hoof/feet.ts'
 import { type FeetContext, type Hearing, merged, rangeOfTokens } from './hearing.ts'
 import { isNoMeasurement } from './number-context.ts'
@@ -40,6 +40,9 @@ export function feetNamedAt(
   const token = tokens[at]
   const named = as(token, 'feet')
   if (named) return { feet: named.feet, each: named.each }
+  const other = as(token, 'other-foot')
+  if (other) return otherFoot(hearing, other.pair)
+  if (as(token, 'pair')) return hearing.pair && { feet: feetOf(hearing.pair), each: true }
   if (as(token, 'others')) return { feet: allFeet.filter((foot) => !mentioned.includes(foot)), each: true }
   const side = as(token, 'side')
   const last = mentioned.at(-1)
@@ -60,10 +63,23 @@ export function feetNamedAt(
     !isNoMeasurement(tokens, at + 1)
   // "The left's got more flare": but not "the right way", "the left shoulder".
   const isNoun = token.pause === 'none' && next !== undefined && next.senses.length === 0 && !next.number
+  // "Hinds. Left toe length eighty-eight."
+  const isMeasured = hearing.isBySide && token.pause === 'none' && isA(next, 'measure')
   const isSubject = token.lead.includes('the') && !(isNoun && next?.lead.length === 0)
-  return isAfter || isBefore || isSubject
+  return isAfter || isBefore || isSubject || isMeasured
     ? { feet: [feetOf(pair)[side.side === 'left' ? 0 : 1]], each: false }
     : null
+}
+
+/** The other fore of the one that is spoken of. */
+function otherFoot(
+  hearing: Hearing,
+  pair: Pair,
+): { readonly feet: readonly Foot[]; readonly each: boolean } | null {
+  const [foot, ...more] = hearing.feet?.feet ?? []
+  const both = feetOf(pair)
+  if (foot === undefined || more.length > 0 || !both.includes(foot)) return null
+  return { feet: both.filter((one) => one !== foot), each: false }
 }
 
 /** A foot as a part of a row of values and feet. */
@@ -87,6 +103,7 @@ export function footEntry(
 /** Whether what comes next may be said of the foot at this token. */
 export function headsNext(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at]
+  if (isA(tokens[at + 1], 'stage', 'today') && token?.pause === 'none') return headsNext(tokens, at + 1)
   const next = tokens[at + 1]
   if (!token || !next || token.pause === 'stop') return false
   if (token.pause === 'comma' && token.pauseBefore === 'none') return false
@@ -114,6 +131,8 @@ export function isStageAt(tokens: readonly Token[], at: number): boolean {
   if (!token || !stage) return false
   if (stage.sure) return true
   const before = token.pauseBefore === 'none' ? tokens[at - 1] : undefined
+  // "After a look round, ...": more than a stage.
+  if (token.isTrailed) return false
   if (before && !before.number && !isA(before, 'feet', 'unit', 'measure', 'and', 'side')) return false
   const next = token.pause === 'none' ? tokens[at + 1] : undefined
   if (!next) return true

@@ -50,6 +50,15 @@ export function shareOut<T>(
   if (!pattern.includes('v')) return []
   const last = entries.at(-1)
   const trailing = last?.kind === 'feet' ? last : null
+  // "Both hinds, mild in the left, moderate in the right": the pair, and then each of it.
+  const [first] = entries
+  if (/^f(?:vf){2,}$/.test(pattern) && first?.kind === 'feet' && first.feet.length > 1) {
+    const inner = entries.slice(1)
+    const isOfIt = inner.every(
+      (one) => one.kind === 'values' || one.feet.every((foot) => first.feet.includes(foot)),
+    )
+    if (isOfIt && !trailing?.heads) return feetLast(inner, order)
+  }
   if (pattern.startsWith('f')) return feetFirst(entries, order)
   const headsNext =
     trailing?.heads === true && before !== null && (before.isFresh || trailing.pauseBefore !== 'none')
@@ -61,7 +70,6 @@ export function shareOut<T>(
     return feetLast(entries, order)
   }
   const rest = entries.slice(1)
-  const [first] = entries
   const own = first?.kind === 'values' ? assigned(first.values, before, order) : null
   const others = rest.some(({ kind }) => kind === 'values') ? feetFirst(rest, order) : []
   return own && others ? [...own, ...others] : null

@@ -12,6 +12,8 @@ export interface Token {
   readonly isCode: boolean
   /** "Ninety. Five toe angle": a stop may have torn it from its last figure. */
   readonly isTorn: boolean
+  /** Words of no weight stand between it and the pause after it. */
+  readonly isTrailed: boolean
   /** First and last word. */
   readonly first: number
   readonly last: number
@@ -30,7 +32,7 @@ export interface Sentence {
   readonly asks: boolean
 }
 
-type OfKind<K extends Sense['kind']> = Extract<Sense, { kind: K }>
+export type OfKind<K extends Sense['kind']> = Extract<Sense, { kind: K }>
 
 /** The token in this sense, if it can have it. */
 export const as = <K extends Sense['kind']>(token: Token | undefined, kind: K): OfKind<K> | null =>
@@ -48,21 +50,24 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
   for (let at = 0; at < atoms.length; ) {
     const made = tokenAt(atoms, at, lexicon)
     const lastAtom = atoms[made.end - 1] as Atom
-    const isNeutral = made.number === null && !made.isCode && made.senses[0]?.kind === 'neutral'
+    const [sense] = made.senses
+    const isNeutral =
+      made.number === null && !made.isCode && (sense?.kind === 'neutral' || sense?.kind === 'pause')
+    const pause = sense?.kind === 'pause' && lastAtom.pause !== 'stop' ? sense.pause : lastAtom.pause
     if (isNeutral) {
-      lead.push(...made.text.split(' '))
+      if (pause === 'none') lead.push(...made.text.split(' '))
+      else lead = []
       const before = tokens.at(-1)
       // The pause after words of no weight is the pause after what stands before them.
-      if (before && lastAtom.pause !== 'none')
-        tokens[tokens.length - 1] = { ...before, pause: lastAtom.pause }
-      if (lastAtom.pause !== 'none') pauseBefore = lastAtom.pause
+      if (before && pause !== 'none') tokens[tokens.length - 1] = { ...before, pause, isTrailed: true }
+      if (pause !== 'none') pauseBefore = pause
     } else {
-      tokens.push({ ...made, pause: lastAtom.pause, pauseBefore, lead, isTorn: isTorn(atoms, made) })
+      tokens.push({ ...made, pause, pauseBefore, lead, isTorn: isTorn(atoms, made), isTrailed: false })
       lead = []
-      pauseBefore = lastAtom.pause
+      pauseBefore = pause
     }
     at = made.end
-    if (lastAtom.pause === 'stop') {
+    if (pause === 'stop') {
       const asks = atoms.slice(at - 1, at).some((atom) => atom.asks)
       sentences.push({ tokens, firstWord, lastWord: lastAtom.word, asks })
       tokens = []

@@ -39,7 +39,9 @@ export function understand(
   let isAnswered = false
   for (const [index, sentence] of sentences.entries()) {
     const next = sentences[index + 1]
-    isAnswered = next !== undefined && /^(?:yes|yeah|yep)\b/i.test(words[next.firstWord]?.text ?? '')
+    isAnswered =
+      next !== undefined &&
+      (/^(?:yes|yeah|yep)\b/i.test(words[next.firstWord]?.text ?? '') || isNumberAlone(next.tokens))
     hearSentence(hearing, sentence, index, words, isAnswered)
   }
   askOfBlanks(hearing)
@@ -65,7 +67,10 @@ function hearSentence(
     return
   }
   if (sentence.asks) {
-    hearQuestion(hearing, scan, isAnswered)
+    const from = questionFrom(sentence, words)
+    if (from > 0)
+      hearSentence(hearing, { ...sentence, tokens: tokens.slice(0, from), asks: false }, index, words, false)
+    hearQuestion(hearing, { ...scan, tokens: tokens.slice(from) }, isAnswered)
     return
   }
   if (hearGradeAlone(hearing, scan)) return
@@ -87,13 +92,27 @@ function hearSentence(
   if (isContinued && heading) hearing.measuresBefore = [heading]
 }
 
-/** Someone asks: nothing in it is said to be so. A foot in it is one only where the answer is yes. */
+const askers =
+  /^(?:is|are|was|were|did|does|do|can|could|shall|should|will|would|what|when|how|who|why|where|which|have|has|if|so)\b/i
+
+/** Where the question begins: with the sentence, or with its last clause. */
+function questionFrom({ tokens, firstWord }: Sentence, words: readonly Word[]): number {
+  if (askers.test(words[firstWord]?.text ?? '')) return 0
+  const at = tokens.findLastIndex((token, index) => token.pause === 'comma' && index < tokens.length - 1)
+  // "Right fore, toe?" has nothing before its question but a foot.
+  return tokens.slice(0, at + 1).some((token) => token.number) ? at + 1 : 0
+}
+
+const isNumberAlone = (tokens: readonly Token[]): boolean =>
+  tokens.some((token) => token.number) && tokens.every((token) => token.number || isA(token, 'unit', 'doubt'))
+
+/** Someone asks: nothing in it is said to be so. A foot in it is one only where the answer is yes, or a number. */
 function hearQuestion(hearing: Hearing, scan: Scan, isAnswered: boolean): void {
   const last = scan.tokens.at(-1)
   const asked = as(last, 'measure')
   hearing.heading = null
   // "And the angle?" asks a helper for the number that comes next.
-  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'hypothetical', 'feet'))) {
+  if (last && asked && !scan.tokens.some((token) => isA(token, 'elsewhere', 'compared', 'hypothetical'))) {
     hearing.heading = { measured: asked.measure, sentence: scan.sentence, from: rangeOfTokens(last) }
   }
   const at = scan.tokens.findIndex((token) => as(token, 'feet'))
@@ -153,13 +172,20 @@ function hearToken(hearing: Hearing, scan: Scan, at: number, words: readonly Wor
     hearStage(hearing, scan, at)
     return at + 1
   }
-  const feet = as(token, 'others') ? null : feetNamedAt(hearing, tokens, at)
+  const isPassing = as(token, 'others') !== null || as(token, 'feet')?.passing === true
+  const feet = isPassing ? null : feetNamedAt(hearing, tokens, at)
   if (feet) {
-    setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence)
+    setFeet(hearing, feet.feet, feet.each, rangeOfTokens(token), scan.sentence, as(token, 'side') !== null)
     return hearElliptic(hearing, scan, at)
   }
+  // Of no one foot that is spoken of, the other is any.
+  if (as(token, 'other-foot')) hearing.feet = null
+  // "Left hind. Right toe length ninety": "right" may be a foot, or a word like "well".
+  if (as(token, 'side') && token.pause === 'none' && isA(tokens[at + 1], 'measure')) hearing.feet = null
   if (isA(token, 'correct', 'no')) return hearCorrection(hearing, scan, at)
   if (token.number) return hearNumberFirst(hearing, scan, at) ?? at + 1
+  const other = otherSide(hearing, tokens, at)
+  if (other) return hearMeasure(hearing, scan, at, other)
   const measure = as(token, 'measure')
   if (measure) return hearMeasure(hearing, scan, at, measure.measure)
   return at + 1
@@ -175,6 +201,14 @@ function hearElliptic(hearing: Hearing, scan: Scan, at: number): number {
     return hearValues(hearing, scan, { ...only, from: rangeOfTokens(tokens[at] as Token) }, at + 1)
   hearAgain(hearing, scan, since, at + 1)
   return at + 1
+}
+
+/** "Heel medial thirty-one, lateral thirty": the other side of what was read last. */
+function otherSide(hearing: Hearing, tokens: readonly Token[], at: number): Measured | null {
+  const side = as(tokens[at], 'inward')?.side
+  const part = /^(heel|quarter)-/.exec(hearing.measuresNow.at(-1)?.measured ?? '')?.[1]
+  if (!side || !tokens[at + 1]?.number) return null
+  return part === 'heel' ? `heel-${side}` : part === 'quarter' ? `quarter-${side}` : null
 }
 
 /** "Eighty-nine toe", "a hundred and six on the toe": the measure after its number, and no other number after that. */
@@ -198,8 +232,9 @@ function hearNumberFirst(hearing: Hearing, scan: Scan, at: number): number | nul
   hearing.measuresNow = [...hearing.measuresNow, context]
   const end = hearOneValue(hearing, scan, context, at, named + 1)
   // "Eighty-eight toe, fifty-one degrees": the toe's angle.
-  const isAngle = tokens[end]?.number && as(tokens[end + 1], 'unit')?.unit === 'deg'
-  return measured === 'toe' && isAngle ? hearValues(hearing, scan, context, end) : end
+  const from = as(tokens[end], 'and') ? end + 1 : end
+  const isAngle = tokens[from]?.number && as(tokens[from + 1], 'unit')?.unit === 'deg'
+  return measured === 'toe' && isAngle ? hearValues(hearing, scan, context, from) : end
 }
 
 function hearMeasure(hearing: Hearing, scan: Scan, at: number, named: Measured): number {

@@ -23,6 +23,8 @@ export interface Group {
   side: Inward | null
   sideFirst: boolean | null
   isDoubted: boolean
+  /** Something in it says that not all of it is meant. */
+  isUnclear: boolean
   /** Unknown words between the measure and its first value. */
   strange: number
   /** First token that no value's words hold yet. */
@@ -44,6 +46,7 @@ export const startGroup = (measure: MeasureContext, from: number): Group => ({
   side: null,
   sideFirst: null,
   isDoubted: false,
+  isUnclear: false,
   strange: 0,
   open: from,
   feetFrom: null,

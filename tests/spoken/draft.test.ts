@@ -24,10 +24,7 @@ findings:
     # "Bit of thrush in the central sulcus."
     - thrush, central sulcus, 1
 comfort:
-  # LF "Digital pulses none, none, faint, none."
-  # RF "Digital pulses none, none, faint, none."
-  # LH "Digital pulses none, none, faint, none."
-  # RH "Digital pulses none, none, faint, none."
+  # LF RF LH RH "Digital pulses none, none, faint, none."
   digital pulse: [0, 0, 1, 0]
 care:
   # "Tell Ada to keep it dry."

@@ -20,7 +20,7 @@ export interface Note {
   readonly truth: Readonly<Record<string, unknown>>
 }
 
-export const notesOf = (half: 'unseen' | 'developing'): readonly Note[] =>
+export const notesOf = (half: 'unseen' | 'later' | 'developing'): readonly Note[] =>
   loadAll(readFileSync(`tests/spoken/notes/${half}.yaml`, 'utf8')) as Note[]
 
 const dateText = (date: unknown): string =>
@@ -75,7 +75,7 @@ export function factsOf(block: Readonly<Record<string, unknown>>, units: LengthU
   }
   for (const [key, value] of Object.entries((block.body ?? {}) as Record<string, unknown>))
     others.push(`${key} ${String(value)}`)
-  for (const line of (block.care ?? []) as string[]) others.push(`care ${line}`)
+  for (const line of (block.care ?? []) as string[]) others.push(`care ${line.toLowerCase()}`)
   if (block['next visit'] !== undefined) {
     const next = block['next visit']
     others.push(`next visit ${next instanceof Date ? dateText(next) : String(next)}`)

@@ -21,8 +21,8 @@ const pairNames = (names: readonly string[]): readonly string[] => [
 const fores = ['fronts', 'fores', 'front feet', 'fore feet', 'forefeet', 'front pair', 'front hooves']
 const hinds = ['hinds', 'backs', 'hind feet', 'back feet', 'hind pair', 'hind hooves', 'rears']
 
-const group = (words: readonly string[], of: readonly Foot[], each: boolean) =>
-  phrases(words, { kind: 'feet', feet: of, each })
+const group = (words: readonly string[], of: readonly Foot[], each: boolean, passing = false) =>
+  phrases(words, { kind: 'feet', feet: of, each, passing })
 
 export const footPhrases: readonly Phrase[] = [
   ...feet.flatMap((foot) => group(footNames[foot], [foot], false)),
@@ -34,29 +34,21 @@ export const footPhrases: readonly Phrase[] = [
     ([words, sense]): Phrase =>
       words === 'in front' ? [words, { ...sense, feet: ['LF', 'RF'] } as never] : [words, sense],
   ),
-  ...group(
-    [
-      'all four',
-      'all four feet',
-      'all round',
-      'all around',
-      'all feet',
-      'every foot',
-      'each foot',
-      'any foot',
-      'any of them',
-      'anywhere',
-      'all of them',
-    ],
-    feet,
-    true,
-  ),
+  ...group(['all four', 'all four feet', 'all feet', 'every foot', 'each foot', 'all of them'], feet, true),
+  ...group(['all round', 'all around', 'any foot', 'any of them', 'any feet', 'anywhere'], feet, true, true),
   ...phrases(['left'], { kind: 'side', side: 'left' }),
   ...phrases(['near'], { kind: 'side', side: 'left' }),
   ...phrases(['right'], { kind: 'side', side: 'right' }),
   ...phrases(['off'], { kind: 'side', side: 'right' }),
   ...phrases(['the other three', 'other three', 'the others', 'others', 'the other feet', 'the rest'], {
     kind: 'others',
+  }),
+  ...phrases(combined(['other', 'opposite'], [...fore, 'fore']), { kind: 'other-foot', pair: 'fore' }),
+  ...phrases(combined(['other', 'opposite'], hind), { kind: 'other-foot', pair: 'hind' }),
+  ...phrases(['both of them', 'the two of them', 'the pair', 'both feet'], { kind: 'pair' }),
+  ...phrases(['all'], { kind: 'all' }),
+  ...phrases(['except', 'except for', 'apart from', 'bar', 'but for', 'all but', 'excepting'], {
+    kind: 'except',
   }),
   ...phrases(['both', 'each', 'the same both', 'both the same'], { kind: 'both' }),
 ]
@@ -86,6 +78,13 @@ export const stagePhrases: readonly Phrase[] = [
           'trim',
           'trimming',
           'any trimming',
+          'i trimmed',
+          'i began',
+          'i did anything',
+          'i touched anything',
+          'i touched it',
+          'we start',
+          'we started',
           'i start',
           'i started',
           'i do anything',

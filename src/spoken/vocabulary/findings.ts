@@ -1,7 +1,7 @@
 /** Findings, places, grades as they are said. */
 import { type FindingName, findingAliases, findingMeanings, type Place, places } from '../../hoof/findings.ts'
 import { sideWords } from './measures.ts'
-import { combined, type Phrase, phrases } from './sense.ts'
+import { combined, listed, type Phrase, phrases } from './sense.ts'
 
 /** Findings that can be nowhere else, or that concern the foot as a whole. */
 const natural: Partial<Record<FindingName, Place>> = {
@@ -40,6 +40,7 @@ export const naturalPlace = (what: string): Place | null =>
 const everyday: ReadonlySet<string> = new Set(['ring', 'growth', 'nail', 'blood'])
 
 const spoken: Partial<Record<FindingName, readonly string[]>> = {
+  thrush: ['thrushy'],
   flare: ['flares', 'flared', 'flaring'],
   'wall separation': ['separation', 'separated', 'wall is separating', 'separating', 'wall separated'],
   'white line stretched': ['stretched white line', 'white line is stretched', 'stretching of the white line'],
@@ -183,7 +184,7 @@ const sidedPlaces = (['medial', 'lateral'] as const).flatMap((side) => [
 const placePhrases: readonly Phrase[] = [
   ...places
     .filter((name) => name !== 'toe' && name !== 'white line')
-    .flatMap((name) => place([name], name, name)),
+    .flatMap((name) => place([name], name, name === 'bars' ? 'bar' : name)),
   ...sidedPlaces,
   ...place(
     ['sulcus', 'cleft', 'central cleft', 'middle groove', 'centre groove', 'central groove'],
@@ -194,40 +195,40 @@ const placePhrases: readonly Phrase[] = [
   ...place(['soles'], 'sole', 'sole'),
   ...place(['bar'], 'bars', 'bar'),
   ...place(['hairline', 'coronary band', 'coronet band'], 'coronet', 'coronet'),
-  ...place(['bulbs', 'bulb', 'heel bulb', 'bulbs of the heel'], 'heel bulbs', 'bulbs'),
+  ...place(
+    [
+      'bulbs',
+      'bulb',
+      'heel bulb',
+      'bulbs of the heel',
+      ...combined([...sideWords.medial, ...sideWords.lateral], ['heel bulb', 'heel bulbs', 'bulb', 'bulbs']),
+    ],
+    'heel bulbs',
+    'bulbs',
+  ),
   ...place(['whole hoof', 'the whole foot', 'all over the foot'], 'whole foot', 'foot'),
   ...place(['foot', 'hoof', 'feet', 'hooves'], null, 'foot'),
   ...place(['quarter'], null, 'quarter'),
 ]
 
-const grade = (words: readonly string[], of: 0 | 1 | 2 | 3) => phrases(words, { kind: 'grade', grade: of })
+const grade = (words: readonly string[], of: 0 | 1 | 2 | 3 | null, weak = false) =>
+  phrases(words, { kind: 'grade', grade: of, weak })
 
 const gradePhrases: readonly Phrase[] = [
+  ...grade(listed('mild, mildly, slight, slightly, minor, light, very mild, very slight'), 1),
   ...grade(
-    [
-      'mild',
-      'mildly',
-      'slight',
-      'slightly',
-      'a bit',
-      'bit',
-      'a bit of',
-      'bit of',
-      'a little',
-      'a little bit',
-      'little',
-      'a touch',
-      'a touch of',
-      'touch of',
-      'a trace',
-      'trace of',
-      'minor',
-      'light',
-      'very mild',
-      'very slight',
-      'just a bit',
-    ],
+    listed(`
+      a bit, bit, a bit of, bit of, a little, a little bit, a little bit of, little, a touch, a touch of, touch of, a trace, trace of,
+      just a bit, wee bit of, a wee bit of`),
     1,
+    true,
+  ),
+  ...grade(
+    listed(`
+      nasty, nasty bit of, a nasty bit of, good bit of, a good bit of, fair bit of, a fair bit of, quite a bit of, big bit of, a fair amount of,
+      a lot of, lots of`),
+    null,
+    true,
   ),
   ...grade(['moderate', 'moderately', 'medium', 'bad', 'quite bad', 'fairly bad', 'pretty bad'], 2),
   ...grade(

@@ -26,20 +26,23 @@ const doubted = listed(`
   more or less, or so, or thereabouts, not sure, might be, might have, looks like, could be, near enough, if anything, call it, not quite,
   just over, just under, nearly, almost`)
 
-/** Another day, another horse, a wish, a comparison. */
+/** Another day, another horse. */
 const elsewhere = listed(`
   last time, last visit, last month, last year, last week, last autumn, last spring, last summer, last winter, the last one, used to be,
-  used to have, previously, previous, the time before, ago, yesterday, by then, usually, normally, instead of, down from, up from, target,
-  targets, aim, aiming, i want, want, wants, we want, wanted, should be, ought to be, supposed to be, i'd like, would like, like to see,
-  like it at, ideal, ideally, goal, hoping, hope, down to, until, till, less than, more than, at least, at most, no more than, next time,
-  average, limit, minimum, maximum, textbook, compared with, compared to, difference, shorter, longer, steeper, shallower, higher, lower,
-  took off, taken off, take off, lost, gained, his brother, his brother's, the other horse, other horse, the other horse's, mum's,
-  his mum, her foal, his mate`)
+  used to have, previously, previous, the time before, ago, yesterday, by then, usually, normally, next time, his brother, his brother's,
+  the other horse, other horse, the other horse's, mum's, his mum, her foal, his mate`)
+
+/** What a number is held against: a wish, a limit, what it was or is less or more than. */
+const compared = listed(`
+  instead of, down from, up from, target, targets, aim, aiming, i want, want, wants, we want, wanted, should be, ought to be,
+  supposed to be, i'd like, would like, like to see, like it at, ideal, ideally, goal, hoping, hope, down to, until, till, less than,
+  more than, at least, at most, no more than, average, limit, minimum, maximum, textbook, compared with, compared to, difference, shorter,
+  longer, steeper, shallower, higher, lower, took off, taken off, take off, lost, gained`)
 
 /** What is feared, treated, asked, once was, or was said by someone else. */
 const hypothetical = listed(`
   if, if there is, if there's any, watch for, watch out for, look out for, look for, keep an eye, in case, risk of, prone to, history of,
-  treat, treated, treating, treatment, spray, ointment, cream, powder, prevent, avoid, check for, checked for, tested for, worried about,
+  treat, treated, treating, treatment, spray, ointment, cream, powder, prevent, avoid, check for, check on, checked for, tested for, worried about,
   worry about, asked about, had, had an, had a, used to, whether, wondering, wonder, rule out, ruled out, rules out, vet said, when it was,
   from when, would be, talked about, read about, reminds me, bad for, causes, cause, caused, owner says, owner thinks, owner thought,
   thought it was, thought he had, thought she had`)
@@ -50,7 +53,7 @@ const counted = listed(`
   quid, euro, euros, dollar, dollars, pence, p, percent, %, times, mile, miles, yards, metres, meters, hands, hh, horse, horses, ponies,
   nail, nails, stitches, people, past, more, bute, sachet, sachets, bag, bags, litre, litres, gram, grams, scoop, scoops, ml, st,
   nd, rd, th, cracks, flares, holes, strokes, passes, rasps, turns, steps, strides, laps, visits, trims, photos, pictures, layers, wedges,
-  shoes, boots, pads, sheep, dogs, cats, acres`)
+  shoes, boots, pads, sheep, dogs, cats, acres, something, odd, or other, and a bit, and something, or more, or less, and change`)
 
 /** Before a number: a price, a time, a name. */
 const labelled = listed(`
@@ -70,7 +73,7 @@ const fillers = listed(`
   let me see, let me think, hang on, hold on, stand still, stand up, you know, come on, thank you, good boy, good girl, good lad,
   moving on to, moving round to, on to, come out at, comes out at, comes in at, works out at, is reading, that's, what's, there's, there is,
   there are, he has, she has, got a, he's got, she's got, i've got, to the, and then, um, uh, er, erm, ah, hmm, mm, ok, okay, alright, like,
-  oh, yes, yeah, yep, look, ooh, lovely, good, please, thanks, mate, lad, lass, boy, girl`)
+  oh, yes, yeah, yep, look, ooh, lovely, good, completely, totally, fully, entirely, finally, definitely, certainly, absolutely, please, thanks, mate, lad, lass, boy, girl`)
 
 const weightless = `
   a an the this that these those there here it its is it's are was were be been being 's i i'm i've i'd he he's she she's her his him they
@@ -88,6 +91,7 @@ export const mannerPhrases: readonly Phrase[] = [
   ...phrases(denied, { kind: 'not' }),
   ...phrases(doubted, { kind: 'doubt' }),
   ...phrases(elsewhere, { kind: 'elsewhere' }),
+  ...phrases(compared, { kind: 'compared' }),
   ...phrases(combined(['in', 'by', 'since', 'last', 'back in', 'of'], [...months, ...seasons, 'may']), {
     kind: 'elsewhere',
   }),
@@ -102,5 +106,10 @@ export const mannerPhrases: readonly Phrase[] = [
   }),
   ...phrases(listed('and, &, plus'), { kind: 'and' }),
   ...phrases(['or'], { kind: 'or' }),
+  ...phrases(listed('comma, colon, semicolon, dash'), { kind: 'pause', pause: 'comma' }),
+  ...phrases(listed('full stop, period, new line, newline, new paragraph, exclamation mark'), {
+    kind: 'pause',
+    pause: 'stop',
+  }),
   ...phrases([...harmless, ...fillers, ...weightless], { kind: 'neutral' }),
 ]

@@ -96,7 +96,7 @@ const spoken: Partial<Record<MeasureId, readonly string[]>> = {
     'wall thickness at the toe',
     'wall thickness at toe',
   ],
-  'white-line': ['white line width', 'width of the white line', 'white line at the toe'],
+  'white-line': ['white line width', 'width of the white line'],
   'coronet-girth': [
     'coronary girth',
     'girth at the coronet',
@@ -145,6 +145,7 @@ function sided(part: 'heel' | 'quarter', side: Inward): readonly Phrase[] {
 export const measurePhrases: readonly Phrase[] = [
   ...measureIds.flatMap((id) => measure([measures[id].name, ...(spoken[id] ?? [])], id, placeOf[id] ?? null)),
   ...measure(['toe', 'toes'], 'toe', 'toe'),
+  ...measure(['white line at the toe', 'white line at toe'], 'white-line', 'toe'),
   ...measure(['heel'], 'heel'),
   ...measure(['heels', 'heel heights', 'heel lengths'], 'heels'),
   ...measure(['quarters', 'quarter heights'], 'quarters'),

@@ -13,12 +13,25 @@ export type Measured = MeasureId | 'toe' | 'heel' | 'heels' | 'quarters' | 'any-
 export type Inward = 'medial' | 'lateral'
 
 export type Sense =
-  | { readonly kind: 'feet'; readonly feet: readonly Foot[]; readonly each: boolean }
+  /** Passing: "anywhere", "all round", after which the feet spoken of are those spoken of before. */
+  | {
+      readonly kind: 'feet'
+      readonly feet: readonly Foot[]
+      readonly each: boolean
+      readonly passing: boolean
+    }
   /** Left or right of the pair that was named. */
   | { readonly kind: 'side'; readonly side: 'left' | 'right' }
   /** The feet that were not named yet. */
   | { readonly kind: 'others' }
   | { readonly kind: 'both' }
+  /** The fore, or hind, that is not the one spoken of. */
+  | { readonly kind: 'other-foot'; readonly pair: 'fore' | 'hind' }
+  /** Both feet of the pair that was named. */
+  | { readonly kind: 'pair' }
+  | { readonly kind: 'all' }
+  /** All but what follows. */
+  | { readonly kind: 'except' }
   /** Words that say the stage whatever stands round them are sure. */
   | {
       readonly kind: 'stage'
@@ -39,7 +52,8 @@ export type Sense =
   /** `ragged` is a finding once the frog is named in the same breath. */
   | { readonly kind: 'quality'; readonly of: readonly string[]; readonly what: string }
   | { readonly kind: 'place'; readonly place: Place | null; readonly part: string }
-  | { readonly kind: 'grade'; readonly grade: 0 | 1 | 2 | 3 }
+  /** Weak: one of manner, "a bit of", which a plain one replaces. Null: some grade, and who knows which. */
+  | { readonly kind: 'grade'; readonly grade: 0 | 1 | 2 | 3 | null; readonly weak: boolean }
   | { readonly kind: 'grade-next' }
   | { readonly kind: 'down' }
   /** `No` denies what follows, or puts right what came before; `not` only denies. */
@@ -51,6 +65,8 @@ export type Sense =
   | { readonly kind: 'doubt' }
   /** Another day, another horse, or a wish. */
   | { readonly kind: 'elsewhere' }
+  /** A number that something is held against. */
+  | { readonly kind: 'compared' }
   | { readonly kind: 'today' }
   | { readonly kind: 'hypothetical' }
   /** After a number: of things counted, of time, of money. Before one: a time, a name. */
@@ -70,6 +86,8 @@ export type Sense =
   | { readonly kind: 'judge'; readonly by: 'vet' | 'practitioner' }
   | { readonly kind: 'next-visit' }
   | { readonly kind: 'care' }
+  /** Punctuation that is said aloud. */
+  | { readonly kind: 'pause'; readonly pause: 'comma' | 'stop' }
   | { readonly kind: 'neutral' }
 
 export type Phrase = readonly [words: string, sense: Sense]
