@@ -8,7 +8,7 @@ import {
 } from 'vscode-languageserver/node'
 import { normal } from '../../casebook/words.ts'
 import { sectionHeadings } from '../../pages/starter/lines.ts'
-import { type Place, placeAt } from './place.ts'
+import { type Place, partsOf, placeAt } from './place.ts'
 import { findShape } from './shapes/find.ts'
 import type { Choice, Shape } from './shapes/shape.ts'
 import { footNames } from './shapes/vocabulary.ts'
@@ -28,9 +28,9 @@ export function completionsAt(
   const found = findShape(file.shape, place.path, file.around.feetOrder)
   if (!found) return []
   if (place.role === 'key') return keys(found.shape, place, position, hasSnippets, after(file, position))
-  const before = place.whole.split(',').map((part) => part.trim())
-  const words = found.shape.words?.[place.part]
-  const at = { foot: found.foot, before: before.slice(0, place.part), typed: place.typed }
+  const part = place.part + found.part
+  const words = found.shape.words?.[part]
+  const at = { foot: found.foot, before: partsOf(place.whole).slice(0, part), typed: place.typed }
   return (words?.(file.around, at) ?? []).map((choice, index) => wordItem(choice, index, place, position))
 }
 

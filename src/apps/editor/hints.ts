@@ -10,6 +10,7 @@ import { isMeasureId } from '../../hoof/measures.ts'
 import { featureRemark } from '../../pages/starter/asked-findings.ts'
 import { lastReadings } from '../../pages/starter/last-values.ts'
 import { pathOf, type Row } from './outline.ts'
+import { partsOf } from './place.ts'
 import type { WrittenFile } from './written-file.ts'
 
 export function hintsIn(file: WrittenFile, range: Range): readonly InlayHint[] {
@@ -34,9 +35,10 @@ function lastOf(file: WrittenFile, row: Row, value: string): string | null {
   const [top, second] = path
   if ((top === 'before' || top === 'after') && path.length === 2) return ofMeasure(file, row.key ?? '')
   const foot = typeof second === 'string' ? footNamed(second) : null
-  const parts = value.split(',').map((part) => part.trim())
-  if (top === 'findings' && foot && row.isItem) return ofFinding(file, foot, parts)
-  if (top === 'grow out' && foot && row.isItem) return ofFeature(file, foot, parts)
+  const parts = partsOf(value)
+  const isLine = row.isItem || value.startsWith('[')
+  if (top === 'findings' && foot && isLine) return ofFinding(file, foot, parts)
+  if (top === 'grow out' && foot && isLine) return ofFeature(file, foot, parts)
   const read = path.length === (top === 'comfort' ? 2 : 1) ? said[String(path.at(-1))] : undefined
   return read ? ofScale(file, read) : null
 }

@@ -4,7 +4,7 @@ import { findingNamed } from '../../casebook/finding-words.ts'
 import { normal } from '../../casebook/words.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedMeasures, isMeasureId, measures } from '../../hoof/measures.ts'
-import { type Place, placeAt } from './place.ts'
+import { type Place, partsOf, placeAt } from './place.ts'
 import { type Found, findShape } from './shapes/find.ts'
 import type { WrittenFile } from './written-file.ts'
 
@@ -33,8 +33,9 @@ export function hoverAt(file: WrittenFile, position: Position): Hover | null {
 const titled = (word: string, about: string): string | null => (about === '' ? null : `**${word}**: ${about}`)
 
 /** A word of the vocabulary; a finding also with what was seen of it on this foot. */
-function ofWord(file: WrittenFile, place: Place, { shape, foot }: Found): string | null {
-  const meaning = meaningOf(file, place, { shape, foot })
+function ofWord(file: WrittenFile, place: Place, found: Found): string | null {
+  const { shape, foot } = found
+  const meaning = meaningOf(file, place, found)
   if (meaning === null) return shape.about === '' ? null : shape.about
   const finding =
     foot && place.path[0] === 'findings' ? findingNamed(place.word, file.around.practice.terms) : null
@@ -43,10 +44,10 @@ function ofWord(file: WrittenFile, place: Place, { shape, foot }: Found): string
 }
 
 /** What the vocabulary says of a word, by its own name or another that is read as it. */
-function meaningOf({ around }: WrittenFile, place: Place, { shape, foot }: Found): string | null {
-  const before = place.whole.split(',').map((part) => part.trim())
-  const words = shape.words?.[place.part]
-  const known = words?.(around, { foot, before: before.slice(0, place.part), typed: '' }) ?? []
+function meaningOf({ around }: WrittenFile, place: Place, { shape, foot, part }: Found): string | null {
+  const at = place.part + part
+  const words = shape.words?.[at]
+  const known = words?.(around, { foot, before: partsOf(place.whole).slice(0, at), typed: '' }) ?? []
   const named = findingNamed(place.word, around.practice.terms)
   return (
     known.find(({ word }) => normal(word) === normal(place.word))?.about ??

@@ -177,3 +177,11 @@ function isRemark(text: string, column: number): boolean {
   const at = /(?:^|\s)#/.exec(bare)
   return at !== null && at.index + at[0].length <= column
 }
+
+/** The parts of a line between its commas, with brackets round it or without. */
+export const partsOf = (line: string): readonly string[] =>
+  line
+    .replace(/^\[/, '')
+    .replace(/\].*$/, '')
+    .split(',')
+    .map((part) => part.trim())

@@ -222,6 +222,13 @@ describe('completion', () => {
     expect(inOrder(what)[0]).toBe('chalk toe')
     expect(labels(what)).toEqual(expect.arrayContaining(['thrush', 'white line stretched', 'separation']))
     expect(inOrder(await complete(visit, '---\nfindings:\n  RH:\n    - chalk toe, |\n---\n'))[0]).toBe('toe')
+    expect(labels(await complete(visit, '---\nfindings:\n  RH: [chalk toe, toe, |]\n---\n'))).toEqual([
+      '0',
+      '1',
+      '2',
+      '3',
+    ])
+    expect(inOrder(await complete(visit, '---\nfindings:\n  RH: [chalk toe, |]\n---\n'))[0]).toBe('toe')
     expect(labels(await complete(visit, '---\nfindings:\n  RH:\n    - chalk toe, toe, |\n---\n'))).toEqual([
       '0',
       '1',
@@ -349,13 +356,13 @@ describe('inlay hints', () => {
   it('show the last visit behind each row', async () => {
     await lay('good-plain')
     const text =
-      '---\nbefore:\n  toe length: [98, 96, 95, 96]\n  width: [1\nfindings:\n  LF:\n    - flare, medial quarter, 1\ngrow-out:\n  LF:\n    - nail holes, toe, 60 mm\ncomfort:\n  landing: [heel, flat, heel, toe]\n---\n'
+      '---\nbefore:\n  toe length: [98, 96, 95, 96]\n  width: [1\nfindings:\n  LF:\n    - flare, medial quarter, 1\ngrow-out:\n  LF: [nail holes, toe, 60 mm]\ncomfort:\n  landing: [heel, flat, heel, toe]\n---\n'
     const shown = await hints(visit, text)
     expect(shown.map(({ label, position }) => [position.line, label])).toEqual([
       [2, '16 Feb 26, after: LF 93 mm, RF 92 mm, LH 89 mm, RH 90 mm'],
       [6, '2 on 16 Feb 26'],
-      [9, expect.stringMatching(/^50 mm on 16 Feb 26, about \d+(?:\.5)? mm by now$/)],
-      [11, '16 Feb 26: LF heel, RF flat, LH heel, RH toe'],
+      [8, expect.stringMatching(/^50 mm on 16 Feb 26, about \d+(?:\.5)? mm by now$/)],
+      [10, '16 Feb 26: LF heel, RF flat, LH heel, RH toe'],
     ])
     expect(shown[0]?.position.character).toBe('  toe length: [98, 96, 95, 96]'.length)
   })

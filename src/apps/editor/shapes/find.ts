@@ -11,6 +11,8 @@ export interface Found {
   readonly shape: Shape
   /** The foot under whose name, or in whose turn of a list of four, the place lies. */
   readonly foot: Foot | null
+  /** Place in a line that stands in brackets, `[flare, toe, 2]`; 0 elsewhere. */
+  readonly part: number
 }
 
 /** What a file of a casebook is by its path; null for one in no known place. */
@@ -28,15 +30,17 @@ export function findShape(
 ): Found | null {
   let shape: Shape = from
   let foot: Foot | null = null
+  let part = 0
   for (const step of path) {
     const at: Foot | null =
       typeof step === 'number' ? (shape.feet ? (feetOrder[step] ?? null) : null) : footNamed(step)
     const next = nextShape(shape, step, at)
     if (!next) return null
     if (at && next === shape.feet) foot = at
+    part = typeof step === 'number' && (next.words?.length ?? 0) > 1 ? step : 0
     shape = next
   }
-  return { shape, foot }
+  return { shape, foot, part }
 }
 
 function nextShape(shape: Shape, step: string | number, foot: Foot | null): Shape | null {
