@@ -22,9 +22,17 @@ const plain = (text: string): string =>
     .replace(/[\u2018\u2019\u02bc\u0060]/g, "'")
     .replace(/[\u2010\u2011]/g, '-')
 
-/** In capitals alone near fore, off fore, near hind and off hind are told from "of" and "oh". */
-const nearAndOff: Readonly<Record<string, string>> = { NF: 'LF', OF: 'RF', NH: 'LH', OH: 'RH' }
-const capitals = /^(?:NF|OF|NH|OH)(?![\p{L}\p{N}])/u
+/** Short forms that in small letters are other words: "of", "oh", "ta", "ha". */
+const initials: Readonly<Record<string, string>> = {
+  NF: 'LF',
+  OF: 'RF',
+  NH: 'LH',
+  OH: 'RH',
+  TL: 'toelength',
+  TA: 'toeangle',
+  HA: 'heelangle',
+}
+const capitals = /^(?:NF|OF|NH|OH|TL|TA|HA)(?![\p{L}\p{N}])/u
 
 /** Figures with point, decimal comma or thousands, fractions; letters with their apostrophe; signs that mean something. */
 const piece =
@@ -32,11 +40,10 @@ const piece =
 
 export function atomsOf(words: readonly Word[]): readonly Atom[] {
   const atoms: Atom[] = []
-  const isShouted = !words.some((word) => /\p{Ll}/u.test(word.text))
+  const isShouted =
+    words.some((word) => /\p{Lu}{3}/u.test(word.text)) && !words.some((word) => /\p{Ll}/u.test(word.text))
   for (const [index, word] of words.entries()) {
-    const text = plain(
-      isShouted ? word.text : word.text.replace(capitals, (name) => nearAndOff[name] ?? name),
-    )
+    const text = plain(isShouted ? word.text : word.text.replace(capitals, (name) => initials[name] ?? name))
     const found = [...text.matchAll(piece)]
     const before = atoms.at(-1)
     if (before && word.opens) atoms[atoms.length - 1] = { ...before, pause: 'stop' }

@@ -1,13 +1,12 @@
 /** How the horse goes and what flesh it carries: pulses, landing, lameness, surfaces, scores, weight. */
-
-import { feet as allFeet, type Foot } from '../hoof/feet.ts'
-import { alsoFrom, contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
-import { isElsewhere } from './number-context.ts'
+import { feetBefore, type Hearing, merged } from './hearing.ts'
+import { give, hearRow } from './level-rows.ts'
+import { isElsewhere, isHypothetical } from './number-context.ts'
 import { figure } from './quantity.ts'
 import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
 import { type Entry, shareOut } from './share-out.ts'
 import { as, isA, type Token } from './tokens.ts'
-import type { PerFootScale, WordRange } from './understood.ts'
+import type { WordRange } from './understood.ts'
 
 /** @returns the first token that is none of it, or null where nothing of the kind begins here */
 export function hearComfort(hearing: Hearing, scan: Scan, at: number): number | null {
@@ -36,129 +35,6 @@ export function hearComfort(hearing: Hearing, scan: Scan, at: number): number | 
 const isGraded = (tokens: readonly Token[], at: number): boolean =>
   tokens[at]?.pause === 'none' &&
   (as(tokens[at + 1], 'out-of-five') !== null || as(tokens[at + 1], 'scale')?.scale === 'lame')
-
-/** Levels and feet in a row, as far as they go. */
-function hearRow(
-  hearing: Hearing,
-  scan: Scan,
-  start: number,
-  scale: 'digital pulse' | 'landing',
-  from: number,
-): number {
-  const { tokens } = scan
-  const entries: Entry<string>[] = []
-  const mentioned: Foot[] = []
-  let at = from
-  let strange = 0
-  for (; at < tokens.length; at++) {
-    const token = tokens[at] as Token
-    const named = feetNamedAt(hearing, tokens, at, mentioned)
-    const level = levelAt(tokens, at, scale)
-    if (level !== null) {
-      const last = entries.at(-1)
-      if (last?.kind === 'values') entries[entries.length - 1] = { ...last, values: [...last.values, level] }
-      else entries.push({ kind: 'values', values: [level] })
-      strange = 0
-    } else if (named) {
-      const entry = footEntry(tokens, at, named)
-      entries.push(entry)
-      if (entry.heads) break
-      mentioned.push(...named.feet)
-    } else if (isA(token, 'and', 'both', 'today', 'scale', 'judge', 'doubt')) {
-      if (as(token, 'scale') && as(token, 'scale')?.scale !== (scale === 'landing' ? 'landing' : 'pulse'))
-        break
-    } else if (
-      token.senses.length === 0 &&
-      !token.number &&
-      !token.isCode &&
-      strange < 1 &&
-      token.pause === 'none'
-    )
-      strange++
-    else break
-  }
-  if (!entries.some(({ kind }) => kind === 'values')) return from
-  if (isElsewhere(tokens, start)) return at
-  const words = [stretch(scan, start, Math.min(at, tokens.length) - 1)]
-  const last = entries.at(-1)
-  // "Pulse faint both fronts landing flat", in one breath: the feet may be of either.
-  const isTorn =
-    entries[0]?.kind === 'values' &&
-    last?.kind === 'feet' &&
-    last.heads &&
-    last.pauseBefore === 'none' &&
-    hearing.feet?.used === true
-  // "No digital pulses", of no foot in the same sentence, is said of all.
-  const isOfAll =
-    entries.length === 1 &&
-    hearing.feet?.sentence !== scan.sentence &&
-    /pulses$/.test(tokens[start]?.text ?? '')
-  const all: Entry<string> = {
-    kind: 'feet',
-    feet: allFeet,
-    each: true,
-    isOn: false,
-    pauseBefore: 'none',
-    heads: false,
-  }
-  const shares = isTorn
-    ? null
-    : shareOut(
-        isOfAll && entries[0]?.kind === 'values' && entries[0].values.length === 1
-          ? [all, ...entries]
-          : entries,
-        feetBefore(hearing.feet, scan.sentence),
-        hearing.known.feetOrder,
-      )
-  if (shares === null) {
-    ask(hearing, `Which foot is which: ${scale}?`, words)
-    return at
-  }
-  give(hearing, scale, shares, null, words)
-  return at
-}
-
-function levelAt(tokens: readonly Token[], at: number, scale: 'digital pulse' | 'landing'): string | null {
-  const token = tokens[at] as Token
-  const level = token.senses.find(
-    (sense) => sense.kind === 'level' && sense.scale === (scale === 'landing' ? 'landing' : 'pulse'),
-  )
-  if (level?.kind === 'level') return level.level
-  if (scale === 'digital pulse') {
-    if (isA(token, 'no', 'not') && token.pause !== 'none') return '0'
-    const value = token.number?.value
-    return value !== undefined && [0, 1, 2, 3].includes(value) && !as(tokens[at + 1], 'out-of-five')
-      ? String(value)
-      : null
-  }
-  // In a list of landings a part of the foot alone is enough.
-  const measured = as(token, 'measure')?.measure
-  if (measured === 'heel' || measured === 'heels') return 'heel'
-  if (measured === 'toe') return 'toe'
-  return as(token, 'inward')?.side ?? null
-}
-
-function give(
-  hearing: Hearing,
-  scale: PerFootScale,
-  shares: readonly { readonly foot: Foot; readonly value: string }[],
-  by: 'vet' | 'practitioner' | null,
-  words: readonly WordRange[],
-): void {
-  const context = contextRanges(hearing)
-  for (const [index, { foot, value }] of shares.entries()) {
-    const from = merged(index === 0 ? [...context, ...words] : words)
-    const before = hearing.comfort.find((one) => one.scale === scale && one.foot === foot)
-    if (!before) {
-      hearing.comfort.push({ scale, foot, level: value, by, from, doubt: null })
-      continue
-    }
-    before.from = alsoFrom(before.from, from)
-    if (before.level === value) continue
-    ask(hearing, `${foot} ${scale}: ${before.level} or ${value}?`, before.from)
-    before.level = '_'
-  }
-}
 
 function hearScore(
   hearing: Hearing,
@@ -234,6 +110,7 @@ function hearLame(hearing: Hearing, scan: Scan, start: number, from: number): nu
   while (as(tokens[end], 'out-of-five') || as(tokens[end], 'scale')?.scale === 'lame') end++
   if (isNumberFirst && end === at + 1) return null
   scan.used.add(at)
+  if (isHypothetical(tokens, start, 0)) return end
   if (isElsewhere(tokens, at) || isElsewhere(tokens, end - 1) || isPast(tokens, end)) return end
   const entries: Entry<string>[] = []
   for (let index = start; index < at; index++) {

@@ -61,6 +61,17 @@ export function hearCorrection(hearing: Hearing, scan: Scan, at: number): number
     ])
     return next
   }
+  // What stands there already was said of that foot: one of the two is wrong.
+  const isTaken =
+    'measure' in only &&
+    hearing.readings.some(
+      (one) => one.foot === foot && one.stage === only.stage && one.measure === only.measure,
+    )
+  if (isTaken) {
+    ask(hearing, `Is this of ${foot}, which has one?`, [...only.from, stretch(scan, at, next)])
+    takeBack(hearing)
+    return next
+  }
   only.foot = foot
   only.from = merged([...only.from, stretch(scan, at, next)])
   setFeet(hearing, named.feet, false, stretch(scan, next, next), scan.sentence)

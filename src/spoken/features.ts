@@ -26,7 +26,10 @@ export function hearFeatures(hearing: Hearing, scan: Scan): void {
     if (!isDown && !isDownTo) continue
     const end = isDown ? down : down - 1
     const what = featureNear(scan, at, end)
-    if (what !== null && (isDownTo || !isElsewhere(tokens, at))) hearOne(hearing, scan, what, at, end)
+    if (what === null) continue
+    if (isDownTo || !isElsewhere(tokens, at)) hearOne(hearing, scan, what, at, end)
+    // "Should be forty down by now" says of nothing that it is there.
+    else scan.used.add(what)
   }
 }
 

@@ -200,17 +200,6 @@ export function gradeNumber(tokens: readonly Token[], at: number): Grade {
   return isSaid || isBare ? (value as 0 | 1 | 2 | 3) : null
 }
 
-/** Within the same breath, before it or right after: what is feared, treated, or was once. */
-export function isHypothetical(tokens: readonly Token[], at: number, since: number): boolean {
-  for (let near = at - 1; near >= since && near > at - 7; near--) {
-    const token = tokens[near] as Token
-    if (token.pause === 'comma' && near < at - 1) break
-    if (token.pause === 'comma') break
-    if (isA(token, 'hypothetical')) return true
-  }
-  return false
-}
-
 /** "Nothing to worry about, mild": the grade that stands alone after an aside, or null. */
 export function afterAside(tokens: readonly Token[], from: number, end: number): number | null {
   for (let at = from; at < end; at++) {

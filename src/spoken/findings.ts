@@ -5,14 +5,13 @@ import {
   findingAt,
   type Grade,
   isGradeBefore,
-  isHypothetical,
   isNoun,
   type Named,
   negations,
 } from './finding-tokens.ts'
 import { type Gathered, gather } from './gather-finding.ts'
 import { alsoFrom, type FeetContext, feetBefore, type Hearing, merged, rangeOfTokens } from './hearing.ts'
-import { isElsewhere } from './number-context.ts'
+import { isElsewhere, isHypothetical } from './number-context.ts'
 import { ask, type Scan, stretch } from './scan.ts'
 import { type Entry, shareOut } from './share-out.ts'
 import { as } from './tokens.ts'
@@ -54,6 +53,7 @@ function hearOne(hearing: Hearing, scan: Scan, named: Named, around: Around): nu
 }
 
 function settle(hearing: Hearing, scan: Scan, named: Named, around: Around, gathered: Gathered): void {
+  if (gathered.isOffFoot) return
   const { tokens } = scan
   const before = feetBeforeFinding(scan, named.at)
   const words = [stretch(scan, gathered.first, gathered.last)]

@@ -27,6 +27,8 @@ export interface Gathered {
   /** A part was named that is more than one place. */
   isPartUnclear: boolean
   isGone: boolean
+  /** It is on a part of the horse that is no part of the foot. */
+  isOffFoot: boolean
   isDoubted: boolean
   /** Two places were named, and two feet: which is where is not sure. */
   isMixed: boolean
@@ -52,6 +54,7 @@ export function gather(hearing: Hearing, scan: Scan, named: Named, around: Aroun
     part: named.what === 'bar laid over' ? 'bar' : lead.part,
     isPartUnclear: lead.isPartUnclear,
     isGone: false,
+    isOffFoot: false,
     isDoubted: lead.isDoubted,
     isMixed: false,
     isWeak: lead.isWeak,
@@ -104,6 +107,10 @@ function takeOne(
   if (as(token, 'gone')) {
     const before = tokens[at - 1]
     gathered.isGone = !isA(before, 'doubt', 'not', 'no') && !isUnknown(before)
+    return taken(gathered, at)
+  }
+  if (as(token, 'body-part')) {
+    gathered.isOffFoot = true
     return taken(gathered, at)
   }
   if (as(token, 'doubt')) {

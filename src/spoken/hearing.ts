@@ -34,6 +34,7 @@ export interface StageContext {
   readonly stage: Stage
   /** The feet that it was said of; null where it was said of the whole horse. */
   readonly feet: readonly Foot[] | null
+  readonly sentence: number
   readonly from: WordRange
   used: boolean
 }

@@ -1,4 +1,4 @@
-/** What kind of number a number is, by the words round it: a wrong reading is worse than a missed one. */
+/** What the words round a number, or a finding, make of it: a wrong reading is worse than a missed one. */
 import { as, isA, type Token } from './tokens.ts'
 
 /** Words that are looked at on either side. */
@@ -30,7 +30,8 @@ export function isElsewhere(
   if (isA(tokens[at - 1], 'not') && tokens[at]?.pauseBefore === 'none') return true
   for (let left = at - 1; left >= 0 && left > at - farLeft; left--) {
     const token = tokens[left] as Token
-    if (isA(token, 'today') || token.number) break
+    // "Last time the toe was ninety-eight and the angle forty-four": both were then.
+    if (isA(token, 'today') || (token.number && !isA(tokens[left + 1], 'and'))) break
     if (isA(token, ...kinds)) return true
     const before = tokens[left - 1]
     // "Last time, the toe was ninety-eight": what opens a clause holds for the next.
@@ -46,6 +47,16 @@ export function isElsewhere(
       const next = tokens[right + 1]
       return token.pause !== 'none' || !next?.number
     }
+  }
+  return false
+}
+
+/** Whether it is feared, treated, asked or supposed, in the same breath, rather than said to be so. */
+export function isHypothetical(tokens: readonly Token[], at: number, since: number): boolean {
+  for (let near = at - 1; near >= since && near > at - 7; near--) {
+    const token = tokens[near] as Token
+    if (token.pause === 'comma') break
+    if (isA(token, 'hypothetical')) return true
   }
   return false
 }

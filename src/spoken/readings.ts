@@ -139,7 +139,9 @@ function takeStage(hearing: Hearing, scan: Scan, group: Group, at: number): numb
   const next = token.pause === 'none' ? scan.tokens[at + 1] : undefined
   const followsValue =
     hasValues(group) && token.pauseBefore === 'none' && (!next || isA(next, 'and') || next.number !== null)
-  group.stagesLast ??= followsValue && group.stagesLast !== false
+  // A stage that was said in front holds for what follows it, and so does the next.
+  const isFirst = hearing.stage?.sentence !== scan.sentence
+  group.stagesLast ??= followsValue && isFirst
   if (followsValue && group.stagesLast) {
     scan.used.add(at)
     flush(hearing, scan, group, at + 1, stage.stage)

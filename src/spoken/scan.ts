@@ -150,6 +150,7 @@ export function hearStage(hearing: Hearing, scan: Scan, at: number): void {
   hearing.stage = {
     stage: stage.stage,
     feet: stage.all || feet === null || feet.feet.length === allFeet.length ? null : feet.feet,
+    sentence: scan.sentence,
     from: rangeOfTokens(token),
     used: false,
   }

@@ -69,7 +69,7 @@ export function sentencesOf(atoms: readonly Atom[], lexicon: Lexicon): readonly 
     at = made.end
     if (pause === 'stop') {
       const asks = atoms.slice(at - 1, at).some((atom) => atom.asks)
-      sentences.push({ tokens, firstWord, lastWord: lastAtom.word, asks })
+      sentences.push({ tokens: joinedFeet(tokens), firstWord, lastWord: lastAtom.word, asks })
       tokens = []
       lead = []
       pauseBefore = 'stop'
@@ -91,6 +91,31 @@ function isTorn(atoms: readonly Atom[], { number, end }: Made): boolean {
     next.value < 10 &&
     !/^\d/.test(atoms[end]?.text ?? '')
   )
+}
+
+/** "Left fore and right fore" are feet that are named together. */
+function joinedFeet(tokens: readonly Token[]): readonly Token[] {
+  const joined: Token[] = []
+  for (const token of tokens) {
+    const [one, and] = joined.slice(-2)
+    const first = as(one, 'feet')
+    const second = as(token, 'feet')
+    const isJoined = one?.pause === 'none' && and?.pause === 'none' && isA(and, 'and')
+    if (!one || !first || !second || !isJoined || first.passing || second.passing) {
+      joined.push(token)
+      continue
+    }
+    const feet = [...new Set([...first.feet, ...second.feet])]
+    joined.splice(-2, 2, {
+      ...one,
+      senses: [{ kind: 'feet', feet, each: true, passing: false }],
+      last: token.last,
+      pause: token.pause,
+      isTrailed: token.isTrailed,
+      text: `${one.text} and ${token.text}`,
+    })
+  }
+  return joined
 }
 
 type Made = Pick<Token, 'senses' | 'number' | 'isCode' | 'first' | 'last' | 'text'> & { readonly end: number }

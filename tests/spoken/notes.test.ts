@@ -31,29 +31,30 @@ describe('spoken notes that no rule was made for', () => {
     expect(others.recall).toBe(1)
   })
 
-  it('written after them: no reading is wrong, more are missed', () => {
+  it('written after them: as precise, and more are missed', () => {
     const { count, both, readings, others } = scored('later')
-    expect(count).toBeGreaterThanOrEqual(12)
-    expect(both.precision).toBeGreaterThanOrEqual(0.971)
-    expect(both.recall).toBeGreaterThanOrEqual(0.873)
-    expect(readings.precision).toBe(1)
-    expect(others.precision).toBe(1)
+    expect(count).toBeGreaterThanOrEqual(20)
+    expect(both.right + both.missed).toBeGreaterThanOrEqual(127)
+    expect(both.precision).toBeGreaterThanOrEqual(0.982)
+    expect(both.recall).toBeGreaterThanOrEqual(0.881)
+    expect(readings.precision).toBeGreaterThanOrEqual(0.989)
+    expect(others.precision).toBeGreaterThanOrEqual(0.9)
     expect(others.recall).toBe(1)
   })
 
   it('both together', () => {
     const { both } = scored('unseen', 'later')
-    expect(both.precision).toBeGreaterThanOrEqual(0.988)
-    expect(both.recall).toBeGreaterThanOrEqual(0.932)
+    expect(both.precision).toBeGreaterThanOrEqual(0.989)
+    expect(both.recall).toBeGreaterThanOrEqual(0.926)
   })
 })
 
 it('spoken notes that the rules were made with: no reading is wrong', () => {
   const { count, both, readings, others } = scored('developing')
-  expect(count).toBeGreaterThanOrEqual(80)
+  expect(count).toBeGreaterThanOrEqual(100)
   expect(readings.precision).toBe(1)
   expect(both.precision).toBeGreaterThanOrEqual(0.995)
-  expect(both.recall).toBeGreaterThanOrEqual(0.95)
+  expect(both.recall).toBeGreaterThanOrEqual(0.958)
   expect(others.precision).toBe(1)
   expect(others.recall).toBeGreaterThanOrEqual(0.975)
 })

@@ -53,6 +53,59 @@ describe('a reading takes what it lacks from what was said before', () => {
   })
 })
 
+describe('comfort', () => {
+  const levels = (text: string) =>
+    heard(text).comfort.map(({ scale, foot, level }) => `${foot} ${scale} ${level}`)
+
+  it.each([
+    ['Left fore, no heat but pulse bounding.', ['LF digital pulse 3']],
+    [
+      'No digital pulses.',
+      ['LF digital pulse 0', 'RF digital pulse 0', 'LH digital pulse 0', 'RH digital pulse 0'],
+    ],
+    ['Lame on the left fore, two out of five.', ['LF lameness 2']],
+    ['Owner thinks he is two out of five on the right hind.', []],
+    ['He was three out of five on the left fore last week.', []],
+    ['Left fore pulse was bounding on Monday, faint today.', []],
+    ['If his pulse is ever bounding ring the vet.', []],
+  ])('%s', (text, found) => {
+    expect(levels(text)).toEqual(found)
+  })
+})
+
+describe('stages beside numbers', () => {
+  it.each([
+    'Left fore toe length 98 before, 90 after.',
+    'Left fore toe length before 98 after 90.',
+    'Before left fore toe length 98 after 90.',
+    'Left fore, before, toe length 98, after, 90.',
+  ])('%s', (text) => {
+    expect(readingsOf(text)).toEqual(['before LF toe-length 98', 'after LF toe-length 90'])
+  })
+})
+
+it('what is wished, usual or was another day is no reading', () => {
+  for (const text of [
+    'I like a toe length of eighty-five and an angle of fifty on a left fore.',
+    'Last time the left fore toe length was ninety-eight and the toe angle forty-four.',
+    'Left fore toe length ninety-eight at the start of the month.',
+    'Toe length eighty-five would be ideal for the left fore.',
+  ]) {
+    expect(readingsOf(text), text).toEqual([])
+  }
+})
+
+it('feet that are named together have each what is said', () => {
+  expect(readingsOf('Left fore and right fore toe length 95.')).toEqual([
+    'before LF toe-length 95',
+    'before RF toe-length 95',
+  ])
+  expect(findingsOf('Thrush in the left fore and right hind, mild.')).toEqual([
+    'LF thrush, frog, 1',
+    'RH thrush, frog, 1',
+  ])
+})
+
 describe('what is not sure is asked, not written', () => {
   it.each([
     ['two numbers for one foot', 'Left fore toe length 98, 96.'],
@@ -95,10 +148,34 @@ describe('corrections', () => {
     ['Left fore toe length 94. Scratch that. Left fore toe length 96.', ['before LF toe-length 96']],
     ['Left fore toe length 94. Scratch that.', []],
     ['Left fore toe length 94. Sorry, right fore.', ['before RF toe-length 94']],
+    ['Right fore toe length 96. Left fore toe length 94. Sorry, right fore.', ['before RF toe-length 96']],
     ['Left fore toe length 94, not 96.', ['before LF toe-length 94']],
     ['Left fore toe length 94. No thrush.', ['before LF toe-length 94']],
   ])('%s', (text, readings) => {
     expect(readingsOf(text)).toEqual(readings)
+  })
+})
+
+describe('words that are feet, stages or measures elsewhere', () => {
+  it.each([
+    'He stood in front of me. Toe length ninety-eight.',
+    'We are behind today. Toe length ninety-eight.',
+    'Left fore. Ta. Forty-five. Ha! Forty-six.',
+    'Of the lot. Oh. Left hind is fine. Toe length forty weeks.',
+    'Left fore, he was off for two weeks. The right way is forty. Near enough fifty.',
+    'Left fore. I left him at ninety. That is right, fifty.',
+    'After that I trimmed him for ninety minutes.',
+  ])('%s', (text) => {
+    expect(readingsOf(text)).toEqual([])
+  })
+
+  it('initials are those of the trade in capitals', () => {
+    expect(readingsOf('NF TL 98, TA 45. OF TL 96. NH HA 40.')).toEqual([
+      'before LF toe-length 98',
+      'before LF toe-angle 45',
+      'before RF toe-length 96',
+      'before LH heel-angle 40',
+    ])
   })
 })
 
@@ -133,6 +210,10 @@ describe('findings', () => {
     'Left fore. There never was a bruise.',
     'Left fore. Ring the vet.',
     'Left fore. In the heat all day.',
+    'Left fore. Thrush free.',
+    'Right hind. Swelling in the hock, moderate.',
+    'Left fore nail holes should be forty down by now.',
+    'Farrier said there was thrush in the left fore.',
   ])('%s says of none that it is there', (text) => {
     expect(findingsOf(text)).toEqual([])
   })

@@ -30,10 +30,8 @@ export const footPhrases: readonly Phrase[] = [
   ...group(hinds, ['LH', 'RH'], false),
   ...group(pairNames(fores), ['LF', 'RF'], true),
   ...group(pairNames(hinds), ['LH', 'RH'], true),
-  ...group(['behind', 'in front'], ['LH', 'RH'], true).map(
-    ([words, sense]): Phrase =>
-      words === 'in front' ? [words, { ...sense, feet: ['LF', 'RF'] } as never] : [words, sense],
-  ),
+  ...group(['in front'], ['LF', 'RF'], true, true),
+  ...group(['behind'], ['LH', 'RH'], true, true),
   ...group(['all four', 'all four feet', 'all feet', 'every foot', 'each foot', 'all of them'], feet, true),
   ...group(['all round', 'all around', 'any foot', 'any of them', 'any feet', 'anywhere'], feet, true, true),
   ...phrases(['left'], { kind: 'side', side: 'left' }),

@@ -263,6 +263,12 @@ export const findingPhrases: readonly Phrase[] = [
     { kind: 'gone' },
   ),
   ...phrases(
+    listed(`
+      hock, hocks, knee, knees, face, shoulder, fetlock, fetlocks, leg, legs, eye, sheath, tendon, tendons, neck, rump, withers, ribs, belly,
+      mouth, tail, ear, nose, hip, stifle, elbow, cannon, saddle, girth, hindquarters, lip, gum, gums`),
+    { kind: 'body-part' },
+  ),
+  ...phrases(
     [
       'still there',
       'still got',

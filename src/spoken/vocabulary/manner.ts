@@ -17,9 +17,9 @@ const putRight = listed(`
   rather, or rather, actually, no actually, i should say, tell a lie, i tell a lie, my mistake, no no, no it is, no it's, nope`)
 
 const denied = listed(`
-  not, not a, not any, none, without, without any, no sign of, no signs of, no trace of, no more, nor, free of, clear of, see none, isn't,
+  not, not a, not any, none, without, without any, no sign of, no signs of, no trace of, no more, nor, free, free of, clear of, see none, isn't,
   isn't any, aren't, wasn't, weren't, don't, doesn't, didn't, can't, cannot, couldn't, hasn't, haven't, hadn't, won't, never, neither,
-  hardly, barely`)
+  rarely, seldom, hardly, barely`)
 
 const doubted = listed(`
   maybe, perhaps, i think, i guess, i reckon, i suppose, about, roughly, around, probably, possibly, ish, approximately, approx,
@@ -29,12 +29,12 @@ const doubted = listed(`
 /** Another day, another horse. */
 const elsewhere = listed(`
   last time, last visit, last month, last year, last week, last autumn, last spring, last summer, last winter, the last one, used to be,
-  used to have, previously, previous, the time before, ago, yesterday, by then, usually, normally, next time, his brother, his brother's,
+  used to have, previously, previous, the time before, ago, yesterday, the other day, a while back, earlier, at the start of, the start of, the beginning of, at the end of, by then, usually, normally, next time, his brother, his brother's,
   the other horse, other horse, the other horse's, mum's, his mum, her foal, his mate`)
 
 /** What a number is held against: a wish, a limit, what it was or is less or more than. */
 const compared = listed(`
-  instead of, down from, up from, target, targets, aim, aiming, i want, want, wants, we want, wanted, should be, ought to be,
+  instead of, i like, i prefer, you want, looking for, down from, up from, target, targets, aim, aiming, i want, want, wants, we want, wanted, should be, ought to be,
   supposed to be, i'd like, would like, like to see, like it at, ideal, ideally, goal, hoping, hope, down to, until, till, less than,
   more than, at least, at most, no more than, average, limit, minimum, maximum, textbook, compared with, compared to, difference, shorter,
   longer, steeper, shallower, higher, lower, took off, taken off, take off, lost, gained`)
@@ -43,7 +43,7 @@ const compared = listed(`
 const hypothetical = listed(`
   if, if there is, if there's any, watch for, watch out for, look out for, look for, keep an eye, in case, risk of, prone to, history of,
   treat, treated, treating, treatment, spray, ointment, cream, powder, prevent, avoid, check for, check on, checked for, tested for, worried about,
-  worry about, asked about, had, had an, had a, used to, whether, wondering, wonder, rule out, ruled out, rules out, vet said, when it was,
+  worry about, asked about, had, had an, had a, used to, whether, wondering, wonder, rule out, ruled out, rules out, vet said, farrier said, farrier says, farrier thought, when it was,
   from when, would be, talked about, read about, reminds me, bad for, causes, cause, caused, owner says, owner thinks, owner thought,
   thought it was, thought he had, thought she had`)
 

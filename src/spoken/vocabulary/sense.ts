@@ -55,6 +55,8 @@ export type Sense =
   /** Weak: one of manner, "a bit of", which a plain one replaces. Null: some grade, and who knows which. */
   | { readonly kind: 'grade'; readonly grade: 0 | 1 | 2 | 3 | null; readonly weak: boolean }
   | { readonly kind: 'grade-next' }
+  /** A part of the horse that is no part of the foot. */
+  | { readonly kind: 'body-part' }
   | { readonly kind: 'down' }
   /** `No` denies what follows, or puts right what came before; `not` only denies. */
   | { readonly kind: 'no' }
