@@ -137,6 +137,10 @@ const horseFields = {
   problems: field<readonly ProblemLine[]>(problemLines, []),
 }
 
+export type HorseKey = keyof typeof horseFields
+export type VetKey = keyof typeof vetFields
+export type ConsentKey = keyof typeof consentFields
+
 /**
  * Reads an opened horse.md; null when its block is unusable (reported).
  * @param followed what the horse's visits follow as it grows down the wall

@@ -165,6 +165,8 @@ const limitFields = {
   'most per trim': field<number | null>(most, null),
 }
 
+export type LimitKey = keyof typeof limitFields
+
 export const trimLimits: Reader<Horse['trimLimits']> = (value, context, name) => {
   if (value.kind !== 'map') return wrongForm(value, context, name, '{sole: flat, most per trim: 1.5 mm}')
   const read = readFields(value, limitFields, context, 'of trim limits')

@@ -111,6 +111,8 @@ const visitFields = {
   'next visit': field<YamlNode>(asWritten, nothing),
 }
 
+export type VisitKey = keyof typeof visitFields
+
 /** Reads an opened visit file; null when its block or its date is unusable (reported). */
 export function readVisit(
   file: CaseFile,

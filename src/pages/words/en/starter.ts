@@ -13,7 +13,10 @@ export const starter = {
   findings: 'what, where, grade: 0 gone, 1 mild, 2 moderate, 3 severe',
   growOut: 'what, place, distance from the hairline',
   care: 'what the owner does until the next visit',
-  noteOwn: 'Notes for you alone. Fill in each _ above, or delete its line.',
+  fillIn: 'Fill in each _, or delete its line. Notes for you alone go below the next line of ---.',
+  comfort: 'heel, flat or toe first; pulse 0 none to 3 bounding',
+  notSpokenOf: (list: string, more: number) =>
+    `open still, not spoken of lately: ${list}${more > 0 ? `; and ${more} more` : ''}`,
   horseNote: 'Notes for you alone. Fill in each _ above, or delete its line.',
   owner: 'an owner id from practice.md',
   kind: 'breed or type',
