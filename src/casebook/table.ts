@@ -5,9 +5,10 @@
 import { CsvError, parse } from 'csv-parse/sync'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { type Foot, feet, isFoot } from '../hoof/feet.ts'
-import { isDerivedId, isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
+import { isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { limits } from './limits.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Stage } from './model.ts'
 import { nearest, quote } from './words.ts'
 
@@ -194,19 +195,12 @@ function rowOf(cells: readonly string[], columns: Partial<Record<Column, number>
 function readRow(row: Row, line: number, units: LengthUnit): TableReading | TableRemark {
   const refuse = (message: string): TableRemark => ({ line, kind: 'not understood', message })
   const leaveOut = (message: string): TableRemark => ({ line, kind: 'left out', message })
-  const measure = plain(row.measure).replaceAll(' ', '-')
-  if (isDerivedId(measure))
+  const measure = measureNamed(row.measure)
+  if (measure !== null && !isMeasureId(measure))
     return leaveOut(`${plain(row.measure)} follows from other readings and is worked out again`)
   if (row.source === 'photo')
     return leaveOut('read from a photo: it comes again with the photo and its marked points')
-  if (!isMeasureId(measure))
-    return refuse(
-      unknown(
-        'measure',
-        row.measure,
-        measureIds.map((id) => measures[id].name),
-      ),
-    )
+  if (measure === null) return refuse(unknown('measure', row.measure, spellingsOf(measureIds)))
   const horse = horseId(row.horse)
   if (row.horse.length > limits.name)
     return refuse(`the horse's name has ${row.horse.length} letters: expected at most ${limits.name}`)

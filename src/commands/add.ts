@@ -33,7 +33,7 @@ async function addCasebook(name: string, world: World): Promise<number> {
   const status = await write(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
   const way = relative(world.cwd, place)
   world.stdout.write(
-    `What to do next stands in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
+    `What to do next is in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
   )
   return status
 }
@@ -118,6 +118,6 @@ async function write(place: string, files: readonly StarterFile[], world: World)
   const { written, kept } = addFiles(place, files)
   const shown = (path: string) => relative(world.cwd, join(place, path)) || path
   for (const path of written) world.stdout.write(`${shown(path)} written\n`)
-  for (const path of kept) world.stderr.write(`${shown(path)} stands already and was left as it is.\n`)
+  for (const path of kept) world.stderr.write(`${shown(path)} is there already and was left as it is.\n`)
   return kept.length > 0 && written.length === 0 ? exit.problems : exit.clean
 }

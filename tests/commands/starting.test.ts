@@ -32,7 +32,7 @@ describe('growdown add', () => {
     writeFileSync(join(folder, 'mine/juno/horse.md'), '---\nname: Juno\n---\n')
     const again = growdown(folder, 'add', 'horse', 'juno', '--casebook', 'mine')
     expect(again.status).toBe(1)
-    expect(again.err).toContain('juno/horse.md stands already and was left as it is.')
+    expect(again.err).toContain('juno/horse.md is there already and was left as it is.')
     expect(text('mine/juno/horse.md')).toBe('---\nname: Juno\n---\n')
   })
 
@@ -71,7 +71,7 @@ describe('growdown import and export', () => {
     expect(entered(back).length).toBeGreaterThan(1000)
     const again = growdown(folder, 'import', 'table.csv')
     expect(again.status).toBe(1)
-    expect(again.err).toContain('stands already and was left as it is.')
+    expect(again.err).toContain('is there already and was left as it is.')
   })
 
   it('report a line that is not understood, and refuse what is no table', () => {

@@ -46,7 +46,7 @@ describe('a fault in the work for one horse', () => {
     [
       'a stack too deep',
       () => endless(0) as never,
-      'something in its files stands too deep inside each other',
+      'something in its files is too deep inside each other',
     ],
   ])('%s leaves its last pages as they were and makes the others', async (_, fault, words) => {
     await build(at)

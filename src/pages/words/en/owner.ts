@@ -137,7 +137,7 @@ export const owner = {
     `If it goes on like this it gets there about ${date}. It could be as early as ${earliest}; how late, nobody can say yet.`,
   nothingRead: 'Nothing was measured on this foot yet.',
 
-  findingsHead: 'What we found, and where it stands',
+  findingsHead: 'What we found, and how it is now',
   findingsIntro: 'Each thing we saw on a foot, from the first time to the last.',
   findingGone: (what: string) => `${cap(what)}: gone.`,
   findingBetter: (what: string, from: string, to: string) =>
@@ -302,7 +302,7 @@ export const owner = {
 
   addresses: {
     head: "Owners' pages",
-    how: 'Which address is whose. Each page is locked; what opens it stands in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
+    how: 'Which address is whose. Each page is locked; what opens it is in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
   },
 
   locked: {
