@@ -28,7 +28,9 @@ export const importTable: CommandEntry = {
     const visitsKept = kept.filter((path) => !path.endsWith('/horse.md'))
     for (const path of written) world.stdout.write(`${relative(world.cwd, join(place, path))} written\n`)
     for (const path of visitsKept) {
-      world.stderr.write(`${relative(world.cwd, join(place, path))} is there already and was left as it is.\n`)
+      world.stderr.write(
+        `${relative(world.cwd, join(place, path))} is there already and was left as it is.\n`,
+      )
     }
     const leftOut = table.remarks.length - unread.length
     const parts = [

@@ -16,6 +16,7 @@ import type { PageView } from '../pages/shared/page.ts'
 import type { Words } from '../pages/words/index.ts'
 import type { PictureStore } from '../pictures/store.ts'
 import type { Renderer } from '../render/renderer.ts'
+import type { PracticeLessons } from '../trend/model/practice.ts'
 
 /**
  * `Kept` is what it keeps of each horse from build to build, for its pages over all of them: plain data, and small.
@@ -78,6 +79,8 @@ export type Addresses = Readonly<Record<string, string>>
 export interface AllHorses<Kept> {
   readonly practice: Practice
   readonly asOf: PlainDate
+  /** What the horses have taught together. */
+  readonly lessons: PracticeLessons
   /** Of the horses that the edition shows, by id. */
   readonly kept: readonly Kept[]
   /** Horses whose files hold errors. */

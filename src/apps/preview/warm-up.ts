@@ -8,6 +8,7 @@ import { setImmediate } from 'node:timers/promises'
 import { workFolderOf } from '../../build/disk/work-folder.ts'
 import { diskMemory } from '../../build/state.ts'
 import type { PracticeRead } from '../../casebook/read.ts'
+import { untaughtPractice } from '../../trend/model/practice.ts'
 import type { HorseRecord } from '../site/horse-job.ts'
 import type { SiteContext, SiteOptions } from '../site/options.ts'
 import { allHorses, horseJob, horsePool, sitePaths } from '../site/site-units.ts'
@@ -60,7 +61,9 @@ export async function warmUp(
     const format = formatIn(practice.units)
     for (const edition of editions) {
       if (!(await isTurn())) return
-      const all = allHorses(edition, records, { practice, asOf, addresses: {} })
+      // What is made here is thrown away, so it need not know what the practice has taught.
+      const common = { practice, asOf, addresses: {}, lessons: untaughtPractice }
+      const all = allHorses(edition, records, common)
       await edition.files?.(all, format)
       for (const view of await edition.pages(all, format)) await renderer.render(view)
     }

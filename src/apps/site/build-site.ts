@@ -94,11 +94,13 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
     const warnings: Diagnostic[] = []
     const report = (warning: Diagnostic) => warnings.push(warning)
     const addresses = await addressesOf({ ...options, every }, practice, records)
+    const { untaughtPractice } = await import('../../trend/model/practice.ts')
     const made = await buildEditions(options, context, builder, {
       practice,
       records,
       consents,
       addresses,
+      lessons: untaughtPractice,
       folder,
       report,
     })

@@ -69,7 +69,7 @@ export const horseUnits = (
 export function allHorses<Kept>(
   edition: Edition<Kept>,
   records: readonly HorseRecord[],
-  common: Pick<AllHorses<Kept>, 'practice' | 'asOf' | 'addresses'>,
+  common: Pick<AllHorses<Kept>, 'practice' | 'asOf' | 'addresses' | 'lessons'>,
 ): AllHorses<Kept> {
   return {
     ...common,

@@ -14,6 +14,7 @@ import {
 } from '../../hoof/measures.ts'
 import { type ScaleName, scales } from '../../hoof/scales.ts'
 import { sources } from '../../hoof/sources.ts'
+import type { PracticeLessons } from '../../trend/model/practice.ts'
 import { mostBySole } from '../../trend/plan.ts'
 import type { MeasureDrawing, Table } from '../shared/figures.ts'
 import { capital, type Formatter } from '../shared/format.ts'
@@ -75,7 +76,12 @@ interface ScaleEntry {
   readonly evidence: string
 }
 
-export function referencePage(practice: Practice, asOf: PlainDate, format: Formatter): PageView {
+export function referencePage(
+  practice: Practice,
+  lessons: PracticeLessons,
+  asOf: PlainDate,
+  format: Formatter,
+): PageView {
   const { words } = format
   const w = words.reference
   const model: ReferencePage = {

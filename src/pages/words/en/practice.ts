@@ -3,8 +3,9 @@ import { chart } from './practice/chart.ts'
 import { front } from './practice/front.ts'
 import { horse } from './practice/horse.ts'
 import { next } from './practice/next.ts'
+import { office } from './practice/office.ts'
 import { sheets } from './practice/sheets.ts'
 import { trend } from './practice/trend.ts'
 import { visit } from './practice/visit.ts'
 
-export const practice = { chart, front, horse, next, sheets, trend, visit }
+export const practice = { chart, front, horse, next, office, sheets, trend, visit }

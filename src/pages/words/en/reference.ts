@@ -140,5 +140,5 @@ export const reference = {
     'No page fills a gap with a guess: it says that it is too early to tell, or that nothing was read.',
   ],
   sources: 'Sources',
-  standing: 'Cautions that always stand',
+  standing: 'Cautions that always hold',
 }

@@ -14,7 +14,7 @@ export const horse = {
   calm: 'No caution is in force.',
   seenAt: (date: string) => `visit of ${date}`,
 
-  feet: 'How each foot is',
+  feet: 'How each foot stands',
   feetHow:
     'As seen from above, the horse facing up the page. Latest reading, change since the first, verdict.',
   ahead: 'the horse faces this way',

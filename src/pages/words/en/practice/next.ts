@@ -2,11 +2,11 @@
 export const next = {
   visit: (date: string) => `The next visit is planned for ${date}.`,
 
-  planStands: (standing: string) => `So far: ${standing}.`,
+  planStands: (standing: string) => `Standing: ${standing}.`,
   planSteps: (plan: string) => `${plan}, step by step`,
   planStepsHead: ['Trim', 'Expected after it'],
   planKept: (plan: string) => `${plan}: how it was kept`,
-  planKeptHead: ['Visit', 'Expected', 'Read', 'So far'],
+  planKeptHead: ['Visit', 'Expected', 'Read', 'Standing'],
   planCaution: 'Never more than the sole allows. Look again at each trim: the foot decides, not the table.',
 
   feature: (what: string, foot: string, place: string) => `${what}, ${foot} ${place}`,
@@ -34,11 +34,11 @@ export const next = {
   places: { toe: 'toe', quarter: 'quarter', heel: 'heel' },
   noLimit: 'no limit',
   newAngle: (foot: string, angle: string, length: string) =>
-    `${foot}: the new horn below the hairline has an angle of ${angle} over ${length}.`,
-  newAgainst: (toe: string) => `The old wall: ${toe}.`,
+    `${foot}: the new horn below the hairline stands at ${angle} over ${length}.`,
+  newAgainst: (toe: string) => `The old wall stands at ${toe}.`,
   newDate: (angle: string, date: string, earliest: string, latest: string) =>
-    `The whole wall can be at ${angle} about ${date}: ${earliest} at the earliest, ${latest} at the latest.`,
+    `The whole wall can stand at ${angle} about ${date}: ${earliest} at the earliest, ${latest} at the latest.`,
   newDateOpen: (angle: string, date: string, earliest: string) =>
-    `The whole wall can be at ${angle} about ${date}: ${earliest} at the earliest; how late cannot be said.`,
+    `The whole wall can stand at ${angle} about ${date}: ${earliest} at the earliest; how late cannot be said.`,
   newNoDate: 'No toe length was read, so no date can be given.',
 }
