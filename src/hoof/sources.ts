@@ -36,7 +36,9 @@ export const sources = {
   },
   meier: { cite: 'Meier 2021, BMC Veterinary Research 17: 16' },
   clayton: { cite: 'Clayton 2011, Australian Veterinary Journal 89: 305-311' },
-  pattersonThompson: { cite: 'Patterson & Thompson 1971, Biometrika 58: 545, restricted maximum likelihood (title from memory)' },
+  pattersonThompson: {
+    cite: 'Patterson & Thompson 1971, Biometrika 58: 545, restricted maximum likelihood (title from memory)',
+  },
   smyth: {
     cite: 'Smyth 2004, Statistical Applications in Genetics and Molecular Biology 3: 3, variances that differ between series',
   },

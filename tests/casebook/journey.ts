@@ -13,6 +13,7 @@ import { identityOfBroken } from '../../src/leaks/broken-horse.ts'
 import { leakSearch } from '../../src/leaks/search.ts'
 import type { PictureStore } from '../../src/pictures/store.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { memoryFolder } from './memory-folder.ts'
 
 export const asOf = '2026-06-01'
@@ -69,7 +70,14 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
     }
   }
   for (const edition of editions) {
-    const of = { practice, asOf, kept: (kept.get(edition.name) ?? []) as never[], broken: [], addresses: {} }
+    const of = {
+      practice,
+      asOf,
+      kept: (kept.get(edition.name) ?? []) as never[],
+      broken: [],
+      addresses: {},
+      lessons: untaughtPractice,
+    }
     for (const view of await edition.pages(of, format))
       made.set(`${edition.folder}/${view.path}`, await renderer.render(view))
     for (const file of (await edition.files?.(of, format)) ?? [])

@@ -13,7 +13,7 @@ import {
   measures,
 } from '../../hoof/measures.ts'
 import { type ScaleName, scales } from '../../hoof/scales.ts'
-import { sources } from '../../hoof/sources.ts'
+import { type SourceKey, sources } from '../../hoof/sources.ts'
 import type { PracticeLessons } from '../../trend/model/practice.ts'
 import { mostBySole } from '../../trend/plan.ts'
 import type { MeasureDrawing, Table } from '../shared/figures.ts'
@@ -100,7 +100,7 @@ export function referencePage(
     page: shellOf(practice, words, format.date(asOf), { title: w.title(practice.name), at: 'reference' }),
     index: indexOf(w),
     lessons: lessonsPart(lessons, format),
-    methods: w.method.map((one) => methodEntry(one, format)),
+    methods: methods.map((one) => methodEntry(one, format)),
     measures: measureIds.map((id) => measureEntry(measures[id], format)),
     derived: derivedIds.map((id) => derivedEntry(derivedMeasures[id], format)),
     toeAngle: [sources.toeAngleAdvice.cite, sources.fleming.cite],
@@ -146,15 +146,34 @@ const indexOf = (w: Words['reference']): readonly Link[] =>
     ] as const
   ).map(([id, text]) => ({ text, href: `#${id}` }))
 
-function methodEntry(method: Words['reference']['method'][number], format: Formatter): MethodEntry {
-  const { planText } = format.words.reference
+type MethodId = keyof Words['reference']['method']
+
+/** In order of reading, each with the works that it follows; without any it is our own, or the trade's. */
+const methods: readonly (readonly [MethodId, ...SourceKey[]])[] = [
+  ['trend'],
+  ['practice-teaches', 'pattersonThompson', 'smyth'],
+  ['left-out'],
+  ['smallest-real-change'],
+  ['verdict', 'schuirmann'],
+  ['position'],
+  ['clear-moves', 'benjaminiHochberg'],
+  ['pace'],
+  ['forecast', 'fieller'],
+  ['growth-and-trim'],
+  ['grow-out', 'lungwitz'],
+  ['plan'],
+  ['side-view', 'trimStudy'],
+]
+
+function methodEntry([id, ...from]: (typeof methods)[number], format: Formatter): MethodEntry {
+  const { method, planText } = format.words.reference
+  const { name, formula, text } = method[id]
   return {
-    ...method,
-    text:
-      method.id === 'plan'
-        ? planText(format.amount(mostBySole.flat), format.amount(mostBySole.cupped))
-        : method.text,
-    sources: method.sources.map((source) => sources[source].cite),
+    id,
+    name,
+    formula,
+    text: id === 'plan' ? planText(format.amount(mostBySole.flat), format.amount(mostBySole.cupped)) : text,
+    sources: from.map((source) => sources[source].cite),
   }
 }
 
