@@ -78,9 +78,9 @@ export type Addresses = Readonly<Record<string, string>>
 /** What is known of all horses once each is made. */
 export interface AllHorses<Kept> {
   readonly practice: Practice
-  readonly asOf: PlainDate
-  /** What the horses have taught together. */
+  /** What all of them have taught. */
   readonly lessons: PracticeLessons
+  readonly asOf: PlainDate
   /** Of the horses that the edition shows, by id. */
   readonly kept: readonly Kept[]
   /** Horses whose files hold errors. */

@@ -1,4 +1,5 @@
 /** A casebook of one horse on its whole way: read, assessed, made into the pages of every edition, and searched. */
+
 import { lazyPageTools } from '../../src/apps/site/site-units.ts'
 import type { MadeFile } from '../../src/build/disk/staging.ts'
 import type { Diagnostic } from '../../src/casebook/diagnostic.ts'

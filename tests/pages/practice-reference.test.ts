@@ -8,9 +8,13 @@ import { formatIn } from '../english.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
 import { asOf, modelAt, practice } from './practice-kit.ts'
 
+const withPeople = { ...practice, people: [{ id: 'kit', name: 'Kit Arlen' }] }
 const pageOf = (lessons: PracticeLessons, units: 'mm' | 'in' = 'mm') =>
   modelAt<ReferencePage>(
-    presentFront({ practice, summaries: [], broken: [], asOf, tokens: {}, lessons }, formatIn(units)),
+    presentFront(
+      { practice: withPeople, summaries: [], broken: [], asOf, tokens: {}, lessons },
+      formatIn(units),
+    ),
     'reference.html',
   )
 const reference = pageOf(untaughtPractice)
@@ -73,8 +77,10 @@ describe('what the practice has taught', () => {
     const { lessons } = pageOf({
       learned: {
         measures: {},
+        people: {},
         growOut: { mean: 7.5, meanSd: 0.25, spread: 1, distanceSd: 1.5 },
       },
+      hands: { kit: { factor: 1.32, readings: 84 }, gone: { factor: 0.8, readings: 90 } },
       lessons: {
         'gauge toe-length': { ...lesson, readings: 212 },
         'gauge toe-length all': { ...lesson, e: 0.3, readings: 212 },
@@ -85,6 +91,7 @@ describe('what the practice has taught', () => {
     expect(lessons.sentences).toEqual([
       'Your readings of toe length by gauge repeat to 1.4 mm (literature: 2.0 mm), from 212 readings.',
       'Your readings of toe length by photograph repeat to 2.2 mm (literature: 2.0 mm), from 40 readings.',
+      'Readings of Kit Arlen scatter 1.3 times as much as the practice’s, from 84 readings; they count accordingly.',
       'Horn grows down by 7.5 mm a month here (95 % interval 7.0 to 8.0 mm; literature: 8.5 mm a month).',
       'Single walls differ from that by about 1.0 mm either way.',
     ])

@@ -53,21 +53,21 @@ export async function warmUp(
         files: entries.map((entry) => ({ ...entry, hash: null })),
         approved: [],
         lastApproved: {},
+        read: null,
       }
-      await pool([horseJob(horse, practice, options)], () => {}, signal)
+      await pool.pages([horseJob(horse, practice, untaughtPractice.learned, options)], () => {}, signal)
     }
     const records = read.horseIds.flatMap((id) => (units[id]?.notes as HorseRecord | undefined) ?? [])
     const { renderer, formatIn } = await context.openTools()
     const format = formatIn(practice.units)
     for (const edition of editions) {
       if (!(await isTurn())) return
-      // What is made here is thrown away, so it need not know what the practice has taught.
-      const common = { practice, asOf, addresses: {}, lessons: untaughtPractice }
-      const all = allHorses(edition, records, common)
+      const all = allHorses(edition, records, { practice, lessons: untaughtPractice, asOf, addresses: {} })
       await edition.files?.(all, format)
       for (const view of await edition.pages(all, format)) await renderer.render(view)
     }
   } finally {
+    await pool.close()
     // Pages that are published are not staged again, so as a rule there is nothing.
     files.removeTree(staging.folder)
   }

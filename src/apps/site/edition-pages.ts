@@ -16,10 +16,10 @@ import { allHorses, editionUnits, overallUnit, type ShownHorse, shownHorses } fr
 
 export interface MadeHorses {
   readonly practice: Practice
+  readonly lessons: PracticeLessons
   readonly records: readonly HorseRecord[]
   readonly consents: Consents
   readonly addresses: Readonly<Record<string, Addresses>>
-  readonly lessons: PracticeLessons
   readonly folder: CasebookFolder
   report(warning: Diagnostic): void
 }
@@ -41,8 +41,8 @@ export async function buildEditions(
   horses: MadeHorses,
 ): Promise<MadeEditions> {
   const { editions, asOf } = options
-  const { practice, records, consents, addresses, lessons } = horses
-  const common = { practice, asOf, addresses, lessons }
+  const { practice, lessons, records, consents, addresses } = horses
+  const common = { practice, lessons, asOf, addresses }
   const { program, openTools } = context
   for (const edition of editions) {
     const all = allHorses(edition, records, common)
@@ -123,7 +123,7 @@ async function protect(
   { casebook, asOf, editions }: SiteOptions,
   { openTools }: SiteContext,
   builder: Builder,
-  { practice, records, addresses, lessons, report }: MadeHorses,
+  { practice, lessons, records, addresses, report }: MadeHorses,
   guard: LeakGuard,
 ): Promise<ReadonlySet<string>> {
   const held = new Set<string>()
@@ -133,7 +133,7 @@ async function protect(
     clashes.forEach(report)
     if (clashes.length > 0) held.add(edition.folder)
     const units = await edition.protection.units(
-      allHorses(edition, records, { practice, asOf, addresses, lessons }),
+      allHorses(edition, records, { practice, lessons, asOf, addresses }),
       {
         edition,
         casebook,

@@ -1,4 +1,5 @@
 /** What the practice has taught of its readings and of growth, against the literature. */
+import type { Person } from '../../casebook/model.ts'
 import { adultPrior } from '../../hoof/growth.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import { learnedKey } from '../../trend/model/learned.ts'
@@ -9,7 +10,7 @@ import type { Table } from '../shared/figures.ts'
 import { capital, type Formatter } from '../shared/format.ts'
 
 export interface LessonsPart {
-  /** The measures that were read most, a sentence each; then how fast horn grows here. Empty where nothing was taught. */
+  /** The measures that were read most, a sentence each; who reads how finely; how fast horn grows here. Empty where nothing was taught. */
   readonly sentences: readonly string[]
   /** Every measure; null where nothing was taught. */
   readonly table: Table | null
@@ -21,7 +22,11 @@ const mostSentences = 3
 const families = ['gauge', 'photo'] as const
 const noFoot = 'LF'
 
-export function lessonsPart({ lessons, learned }: PracticeLessons, format: Formatter): LessonsPart {
+export function lessonsPart(
+  { lessons, learned, hands }: PracticeLessons,
+  people: readonly Person[],
+  format: Formatter,
+): LessonsPart {
   const w = format.words.reference
   const taught = [...measureIds, ...derivedIds].flatMap((measure) =>
     families.flatMap((family): readonly Taught[] => {
@@ -43,6 +48,11 @@ export function lessonsPart({ lessons, learned }: PracticeLessons, format: Forma
           lesson.readings,
         ),
       ),
+      // In the order of practice.md: nobody is ranked.
+      ...people.flatMap(({ id, name }) => {
+        const hand = hands[id]
+        return hand === undefined ? [] : [w.hand(name, factorText(hand.factor), hand.readings)]
+      }),
       ...growthSentences(learned.growOut, format),
     ],
     table: lessonsTable(taught, format),
@@ -76,6 +86,8 @@ function lessonsTable(taught: readonly Taught[], format: Formatter): Table {
     ]),
   }
 }
+
+const factorText = (factor: number): string => factor.toFixed(1)
 
 /** The error of one reading, in the measure's unit: what is learned is a multiple of the literature's. */
 const ownText = (measure: AnyMeasureId, { e }: Lesson, format: Formatter): string =>

@@ -99,7 +99,7 @@ export function referencePage(
     w: words,
     page: shellOf(practice, words, format.date(asOf), { title: w.title(practice.name), at: 'reference' }),
     index: indexOf(w),
-    lessons: lessonsPart(lessons, format),
+    lessons: lessonsPart(lessons, practice.people, format),
     methods: methods.map((one) => methodEntry(one, format)),
     measures: measureIds.map((id) => measureEntry(measures[id], format)),
     derived: derivedIds.map((id) => derivedEntry(derivedMeasures[id], format)),

@@ -9,7 +9,7 @@ export const methods = {
   'practice-teaches': {
     name: 'What the practice teaches',
     formula: 'restricted maximum likelihood over all horses, with the scatter of the literature as prior',
-    text: 'How well you read, what your trims leave and how much wear differs is learned from all your horses, for each measure apart. With few readings the literature counts more, with many your own. It is made new once a month. Feet differ in scatter, so each foot’s own scatter counts as well.',
+    text: 'How well you read, what your trims leave and how much wear differs is learned from all your horses, for each measure apart. With few readings the literature counts more, with many your own. It is made new once a month. Feet differ in scatter, so each foot’s own scatter counts as well. Where visits say who read, and two people have read enough, each person’s readings count by how they repeat.',
   },
   'left-out': {
     name: 'Readings left out',

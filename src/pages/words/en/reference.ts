@@ -44,6 +44,8 @@ export const reference = {
   by: { gauge: 'by gauge', photo: 'by photograph' },
   repeats: (measure: string, by: string, own: string, literature: string, readings: number) =>
     `Your readings of ${measure} ${by} repeat to ${own} (literature: ${literature}), from ${readings} readings.`,
+  hand: (person: string, factor: string, readings: number) =>
+    `Readings of ${person} scatter ${factor} times as much as the practice’s, from ${readings} readings; they count accordingly.`,
   lessonsTable: 'Scatter of one reading: yours, how many readings it rests on, and the literature’s',
   lessonsHead: { measure: 'Measure', gauge: 'Gauge', photo: 'Photo', literature: 'Literature' },
   lesson: (own: string, readings: number) => `${own} (${readings})`,
