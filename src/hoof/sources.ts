@@ -40,7 +40,7 @@ export const sources = {
     cite: 'Patterson & Thompson 1971, Biometrika 58: 545, restricted maximum likelihood (title from memory)',
   },
   smyth: {
-    cite: 'Smyth 2004, Statistical Applications in Genetics and Molecular Biology 3: 3, variances that differ between series',
+    cite: 'Smyth 2004, Statistical Applications in Genetics and Molecular Biology 3: 3, variances that differ between series (title from memory)',
   },
   schuirmann: {
     cite: 'Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15: 657, two one-sided tests of equivalence (title from memory)',

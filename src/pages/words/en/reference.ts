@@ -40,7 +40,7 @@ export const reference = {
   lessonsNone:
     'Nothing yet: all is judged by the figures of the literature. Three readings of one foot begin to teach.',
   lessonsHow:
-    'Learned from the readings up to the end of the last whole month, of single feet, gauge and photograph apart. A foot read twice (98 and 97) teaches fastest.',
+    'Learned from the readings up to the end of the last whole month, of single feet, gauge and photograph apart. In brackets: from how many readings. A foot read twice (98 and 97) teaches fastest.',
   by: { gauge: 'by gauge', photo: 'by photograph' },
   repeats: (measure: string, by: string, own: string, literature: string, readings: number) =>
     `Your readings of ${measure} ${by} repeat to ${own} (literature: ${literature}), from ${readings} readings.`,
