@@ -88,7 +88,8 @@ export const owner = {
   glanceNone: 'There are no readings to compare yet. After the next visits there will be.',
 
   feetHead: 'Foot by foot',
-  feetIntro: 'The drawing shows each hoof from the side: dashed grey as it was at first, dark as it is now.',
+  feetIntro:
+    'The drawing shows each hoof from the side: broken where it was at first, drawn through as it is now.',
   feetAssumed: 'Dotted edges were not measured; they only round off the picture.',
   measuring:
     'Measuring error: measure the same hoof twice and you get two slightly different numbers. A change counts only when it is bigger than that.',
@@ -137,7 +138,7 @@ export const owner = {
     `If it goes on like this it gets there about ${date}. It could be as early as ${earliest}; how late, nobody can say yet.`,
   nothingRead: 'Nothing was measured on this foot yet.',
 
-  findingsHead: 'What we found, and how it is now',
+  findingsHead: 'What we found, and where it stands',
   findingsIntro: 'Each thing we saw on a foot, from the first time to the last.',
   findingGone: (what: string) => `${cap(what)}: gone.`,
   findingBetter: (what: string, from: string, to: string) =>
@@ -302,7 +303,7 @@ export const owner = {
 
   addresses: {
     head: "Owners' pages",
-    how: 'Which address is whose. Each page is locked; what opens it is in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
+    how: 'Which address is whose. Each page is locked; what opens it stands in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
   },
 
   locked: {

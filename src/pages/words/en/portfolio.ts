@@ -162,9 +162,9 @@ export const portfolio = {
   timeline: 'Timeline',
 
   assessment: 'Assessment at the first visit',
-  assessmentIntro: 'What was outside its band, and what asked for care.',
+  assessmentIntro: 'What stood outside its band, and what asked for care.',
   assessmentCaption: 'Readings against their bands',
-  assessmentHead: ['Foot', 'Measure', 'Read', 'Wanted', 'Where it was'],
+  assessmentHead: ['Foot', 'Measure', 'Read', 'Wanted', 'Standing'],
   inBand: 'in its band',
   belowBand: (by: string) => `${by} below`,
   aboveBand: (by: string) => `${by} above`,
