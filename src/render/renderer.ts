@@ -83,6 +83,7 @@ export function createRenderer(templates: TemplateSources, words: Words): Render
 const knownHelpers = {
   figure: true,
   drawing: true,
+  sparkline: true,
   table: true,
   readings: true,
   markdown: true,

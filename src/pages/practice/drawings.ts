@@ -12,12 +12,17 @@ import { footTitle, type HorseCase } from './horse-case.ts'
 
 const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
 
-/** Side outline, first against latest; the title says what changed. */
+/** Side outline, first against latest where both are of one stage; the title says what changed. */
 export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
   const { format, words } = of
-  const { first, latest } = geometry
-  const drawn = sideDrawing(geometry, format, words.chart.side, ({ date }, which) =>
-    (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
+  const { latest } = geometry
+  const first = geometry.first.stage === latest.stage ? geometry.first : latest
+  const drawn = sideDrawing(
+    { foot: geometry.foot, first, latest },
+    format,
+    words.chart.side,
+    ({ date }, which) =>
+      (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
   )
   const foot = footTitle(of, geometry.foot)
   const title =
@@ -35,7 +40,7 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
   return { ...drawn, title, description: drawn.description + note }
 }
 
-/** What stands of the heels: balance in mm, medial minus lateral, and tilt in degrees. */
+/** The heels at one reading: balance in mm, medial minus lateral, and tilt in degrees. */
 export interface HeelState {
   readonly foot: Foot
   readonly balance: number
@@ -43,18 +48,22 @@ export interface HeelState {
   readonly within: boolean
 }
 
+/** Null where nothing was read, or where the difference may be the error of the reading. Both figures are of one reading. */
 export function heelState(trends: readonly Trend[], foot: Foot): HeelState | null {
   const of = (measure: Trend['measure']) =>
     trends.find((trend) => trend.foot === foot && trend.measure === measure)
   const balance = of('heel-balance')
   if (balance === undefined) return null
+  const { last, smallestRealChange } = balance
+  // What two readings must differ by is √2 times what one must differ from level.
+  if (Math.abs(last.value) < smallestRealChange / Math.SQRT2) return null
+  const tilt = of('heel-tilt')?.last ?? null
   const { low, high } = balance.target ?? { low: null, high: null }
-  const last = balance.last.value
   return {
     foot,
-    balance: last,
-    tilt: of('heel-tilt')?.last.value ?? null,
-    within: (low === null || last >= low) && (high === null || last <= high),
+    balance: last.value,
+    tilt: tilt?.visit === last.visit && tilt.stage === last.stage ? tilt.value : null,
+    within: (low === null || last.value >= low) && (high === null || last.value <= high),
   }
 }
 
@@ -63,12 +72,6 @@ export function heelText({ format, words }: HorseCase, balance: number): string 
   const amount = format.length(Math.abs(balance))
   const side = balance > 0 ? words.visit.sides.medial : words.visit.sides.lateral
   return isZero(amount) ? words.visit.heelsLevel : words.visit.heelHigher(side, amount)
-}
-
-/** `inner heel higher`, `level`. */
-export function heelSide({ format, words }: HorseCase, balance: number): string {
-  if (isZero(format.length(balance))) return words.visit.heelsLevel
-  return words.visit.heelSide(balance > 0 ? words.visit.sides.medial : words.visit.sides.lateral)
 }
 
 const isZero = (text: string): boolean => !/[1-9]/.test(text)
@@ -156,8 +159,8 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
       place,
       wallLength: features.find(({ wallLength }) => wallLength !== null)?.wallLength ?? null,
       features: features.map((one) => ({
-        label: `${one.feature}, ${format.length(one.expectedNow)}`,
-        at: one.expectedNow,
+        label: `${one.feature}, ${format.length(atNow(one))}`,
+        at: atNow(one),
         ahead: aheadOf(of, one),
       })),
     }
@@ -170,7 +173,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
     description: words.next.wallSays(
       format.foot(foot),
       here
-        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(one.expectedNow)))
+        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(atNow(one))))
         .join(' '),
     ),
     table: {
@@ -179,13 +182,17 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
       rows: here.map((one) => [
         capital(one.feature),
         one.place,
-        format.length(one.expectedNow),
+        format.length(atNow(one)),
         one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
       ]),
     },
     lanes,
   }
 }
+
+/** Where it should be today: no further than the ground. */
+export const atNow = ({ expectedNow, wallLength }: GrowOut): number =>
+  Math.min(expectedNow, wallLength ?? expectedNow)
 
 /** Where the feature should be at the next visits, as long as it has not reached the ground. */
 function aheadOf({ assessment, format, practice }: HorseCase, feature: GrowOut) {

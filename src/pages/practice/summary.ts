@@ -6,10 +6,10 @@ import { type Standing, standingOf, type Trend } from '../../trend/assessment.ts
 import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { heelText } from './drawings.ts'
-import { telling } from './feet-part.ts'
 import { findingName, gradeName, openFindingsOf } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 import { ownerName } from './profile.ts'
+import { telling } from './real.ts'
 
 /** Tags that the front page has a filter for. */
 export const filterTags = ['caution', 'overdue', 'worsening', 'improving', 'finding'] as const

@@ -1,6 +1,6 @@
 import type { Foot } from '../../hoof/feet.ts'
 import type { FootGeometry, SideView } from '../../trend/assessment.ts'
-import type { SideDrawing, SideOutline } from './figures.ts'
+import type { SideDrawing, SideOutline, Table } from './figures.ts'
 import type { Formatter } from './format.ts'
 
 /** Words that a side drawing needs; each edition has its own. */
@@ -21,7 +21,7 @@ export function sideDrawing(
   format: Formatter,
   words: SideWords,
   label: (view: SideView, which: 'first' | 'latest') => string,
-): SideDrawing {
+): SideDrawing & { readonly table: Table } {
   const foot = format.foot(geometry.foot)
   const { first, latest } = geometry
   const once = first.visit === latest.visit && first.stage === latest.stage

@@ -2,20 +2,17 @@
 export const chart = {
   time: 'date',
   /** The title says what was found. */
-  oneChanged: (foot: string, measure: string, first: string, last: string, span: string) =>
-    `${foot} ${measure}: ${first} to ${last} in ${span}`,
-  someChanged: (foot: string, measure: string, first: string, last: string, span: string, n: number) =>
-    `${foot} ${measure}: ${first} to ${last} in ${span}; ${n} feet clearly moved`,
+  changed: (measure: string, feet: string, span: string) => `${measure}: ${feet} clearly moved in ${span}`,
   noneChanged: (measure: string, span: string) => `${measure}: no foot has clearly moved in ${span}`,
   says: (measure: string, feet: string) => `${measure}, foot by foot. ${feet}`,
   foot: (foot: string, first: string, last: string, note: string) =>
     `${foot}: ${first} at first, ${last} now; ${note}.`,
   caption: (measure: string) => `${measure}, all readings`,
   head: ['Date', 'Stage'] as readonly [string, string],
-  stages: { before: 'before', after: 'after' },
+  stages: { before: 'on arrival', after: 'after the trim' },
 
-  findingsTitle: (open: number, gone: number) =>
-    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved`,
+  findingsTitle: (open: number, gone: number, left: number) =>
+    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved${left > 0 ? `; ${left} of them not shown here` : ''}`,
   findingsSays: (list: string) => `Grade of each finding at each visit, 0 resolved to 3 severe. ${list}`,
   findingsRow: (label: string, grades: string) => `${label}: ${grades}.`,
   findingsCaption: 'Grades by visit',
