@@ -84,6 +84,7 @@ const knownHelpers = {
   figure: true,
   drawing: true,
   sparkline: true,
+  stageKey: true,
   table: true,
   readings: true,
   markdown: true,

@@ -74,12 +74,17 @@ function mattersText(of: HorseCase, cautions: readonly Caution[]): string {
       ? said
       : words.horse.matterOn(said, format.shortDate(caution.date))
   }
-  const named = (of: readonly Caution[]) => [...new Set(of.map(name))].join(', ')
-  const inOrder = cautionLevels.flatMap((level) => cautions.filter((one) => one.level === level))
-  const fresh = named(inOrder.filter((one) => !isFolded(one)))
-  const folded = named(inOrder.filter(isFolded))
+  const named = (some: readonly Caution[]) => [...new Set(some.map(name))].join(', ')
+  const [gravest] = cautionLevels.filter((level) => cautions.some((one) => one.level === level))
+  const fresh = cautions.filter((one) => !isFolded(one))
+  const grave = named(fresh.filter(({ level }) => level === gravest))
+  const lower = named(
+    cautionLevels.flatMap((level) => fresh.filter((one) => one.level === level && level !== gravest)),
+  )
+  const folded = named(cautions.filter(isFolded))
+  const said = grave === '' || lower === '' ? `${grave}${lower}` : words.horse.also(grave, lower)
   return capital(
-    [fresh, folded === '' ? '' : words.horse.silent(folded)].filter((part) => part !== '').join('; '),
+    [said, folded === '' ? '' : words.horse.silent(folded)].filter((part) => part !== '').join('; '),
   )
 }
 

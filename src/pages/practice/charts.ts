@@ -1,11 +1,11 @@
 /** Charts of a measure, a picture a foot, with a title that says what was found. */
-import { daysBetween } from '../../hoof/dates.ts'
-import { standingOf, type Trend } from '../../trend/assessment.ts'
-import type { TrendChart } from '../shared/figures.ts'
+import type { Trend } from '../../trend/assessment.ts'
+import type { TrendChart, TrendPanel } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { type ChartWords, type TimeView, trendChart } from '../shared/trend-chart.ts'
 import type { HorseCase } from './horse-case.ts'
 import { isTold } from './real.ts'
+import { standingText } from './verdict-view.ts'
 
 /**
  * @param trends of one measure, one a foot
@@ -17,23 +17,41 @@ export function measureChart(
   trends: readonly Trend[],
   size: TrendChart['size'],
 ): TrendChart | null {
-  const { assessment, format, words, assessmentWords } = of
+  const { assessment, format, words } = of
   const time: TimeView = {
     title: words.chart.time,
     at: (date) => ({ date }),
     text: (date) => format.shortDate(date),
   }
-  const chart = trendChart(
-    assessment,
-    trends,
-    format,
-    time,
-    chartWords(of),
-    (trend) => assessmentWords.standings[standingOf(trend)],
-  )
+  const chart = trendChart(assessment, trends, format, time, chartWords(of), (trend) => {
+    const verdict = standingText(of, trend)
+    // In a small picture the band has no room for its name.
+    return size === 'full' || trend.target === null
+      ? verdict
+      : words.chart.targetBeside(verdict, format.band(trend.measure, trend.target))
+  })
   if (chart === null) return null
   const title = findingTitle(of, trends)
-  return size === 'full' ? { ...chart, title } : { ...chart, title, size, table: null }
+  return size === 'full'
+    ? { ...chart, title }
+    : {
+        ...chart,
+        title,
+        size,
+        table: null,
+        panels: chart.panels.map((panel) =>
+          thinned(panel, trends.find(({ foot }) => foot === panel.foot)?.stage),
+        ),
+      }
+}
+
+/** More readings than these leave no room for both stages in a small picture. */
+const mostInSmall = 24
+
+/** Of a long history the stage alone whose level is followed. */
+function thinned(panel: TrendPanel, stage: Trend['stage'] | undefined): TrendPanel {
+  if (panel.points.length <= mostInSmall) return panel
+  return { ...panel, sawTooth: false, points: panel.points.filter((point) => point.stage === stage) }
 }
 
 const chartWords = ({ words }: HorseCase): ChartWords => ({
@@ -44,16 +62,16 @@ const chartWords = ({ words }: HorseCase): ChartWords => ({
   chartStages: words.chart.stages,
 })
 
-/** `Right hind heel balance has clearly moved in 5 months`: the feet that did. */
-function findingTitle(of: HorseCase, trends: readonly Trend[]): string {
-  const { format, words } = of
+/** `Heel balance, mm: LH and RH clearly moved`. */
+function findingTitle({ format, words }: HorseCase, trends: readonly Trend[]): string {
   const moved = trends.filter(isTold)
   const [any] = trends
-  const measure = any === undefined ? '' : format.name(any.measure)
-  const unit = any === undefined ? '' : format.unit(any.measure)
-  const name = unit === '' ? capital(measure) : `${capital(measure)}, ${unit}`
-  const span = format.span(Math.max(...trends.map(({ first, last }) => daysBetween(first.date, last.date))))
+  if (any === undefined) return ''
+  const unit = format.unit(any.measure)
+  const measure = capital(format.name(any.measure))
+  const united = unit === '' ? measure : `${measure}, ${unit}`
+  const name = any.measure === 'heel-balance' ? `${united} (${words.chart.heels})` : united
   return moved.length === 0
-    ? words.chart.noneChanged(name, span)
-    : words.chart.changed(name, format.list(moved.map(({ foot }) => format.foot(foot))), span)
+    ? words.chart.noneChanged(name)
+    : words.chart.changed(name, format.list(moved.map(({ foot }) => foot)))
 }

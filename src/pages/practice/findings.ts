@@ -25,7 +25,7 @@ export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): s
 export const gradeName = ({ words }: HorseCase, grade: number): string => words.visit.grades[grade] ?? ''
 
 /** On the horse's own page: of the latest visits so many, and so many findings, open ones first. */
-const lately = { visits: 10, rows: 8 }
+const lately = { visits: 10, rows: 6 }
 
 /**
  * Foot and finding down, visits across.

@@ -114,9 +114,9 @@ function readingCell(of: HorseCase, trend: Trend | undefined, date: string): Rea
 /** What the case is about, a line each, the closed ones at the end. */
 function problemLines(of: HorseCase): readonly string[] {
   const { words } = of
-  const { open, closed } = problemsPart(of)
+  const { open, more, closed } = problemsPart(of)
   return [
-    ...open.map(({ foot, name, first, now, since, readOn, standing, expected }) => {
+    ...[...open, ...more].map(({ foot, name, first, now, since, readOn, standing, expected }) => {
       const values =
         now === null
           ? []

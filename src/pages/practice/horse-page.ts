@@ -35,6 +35,9 @@ export interface HorsePage {
   readonly charts: readonly TrendChart[]
   readonly findings: FindingsGrid | null
   readonly drawings: readonly (WallDrawing | SideDrawing)[]
+  /** Of the feet that matter less, folded away. */
+  readonly moreDrawings: readonly (WallDrawing | SideDrawing)[]
+  readonly moreDrawingsHead: string
   /** First against latest picture of a foot: of the foot that matters most. */
   readonly photos: ThenAndNow | null
   readonly visits: readonly VisitLine[]
@@ -53,11 +56,14 @@ interface VisitLine extends Link {
 }
 
 /** Visits that are listed open. */
-const openVisits = 4
+const openVisits = 3
+/** Drawings that are shown open. */
+const openDrawings = 2
 
 export function horsePage(of: HorseCase): PageView {
   const { horse, practice, words, format } = of
   const photos = pairWorthShowing(of)
+  const drawings = worthDrawing(of)
   const visits = of.visits.toReversed().map((visit) => visitLine(of, visit))
   const model: HorsePage = {
     w: format.words,
@@ -77,7 +83,9 @@ export function horsePage(of: HorseCase): PageView {
     real: realPart(of),
     charts: problemCharts(of),
     findings: findingsGrid(of, 'lately'),
-    drawings: worthDrawing(of),
+    drawings: drawings.slice(0, openDrawings),
+    moreDrawings: drawings.slice(openDrawings),
+    moreDrawingsHead: words.horse.moreDrawings(drawings.length - openDrawings),
     photos,
     visits: visits.slice(0, openVisits),
     olderVisits: visits.slice(openVisits),

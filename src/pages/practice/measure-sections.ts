@@ -1,6 +1,6 @@
 /** Every measure that was read, in full: chart, a row a foot, and the way from the readings to the verdict. */
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
-import { standingOf, type Trend } from '../../trend/assessment.ts'
+import type { Trend } from '../../trend/assessment.ts'
 import type { Table, TrendChart } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { expectedText } from './ahead.ts'
@@ -96,7 +96,7 @@ function rowOf(of: HorseCase, trend: Trend): MeasureRow {
             format.rate(measure, fit.slopePerMonth),
             format.interval(measure, fit.slopeLow, fit.slopeHigh),
           ),
-    verdict: verdictView(of, standingOf(trend)),
+    verdict: verdictView(of, trend),
     expected: expectedText(of, trend) ?? '–',
   }
 }

@@ -6,7 +6,7 @@ import { measureChart } from './charts.ts'
 import type { HorseCase } from './horse-case.ts'
 
 /** Measures that are charted on the horse's own page; *All measures* has every one. */
-const mostMeasures = 3
+const mostMeasures = 2
 
 export function problemCharts(of: HorseCase): readonly TrendChart[] {
   const { problems, trends } = of.assessment

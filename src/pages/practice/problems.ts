@@ -1,19 +1,22 @@
 /** What the case is about: foot, problem, first value and now, the way it goes, when it should be there, what is next. */
 import { daysBetween } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
-import { type GrowOut, type Problem, standingOf, type Trend } from '../../trend/assessment.ts'
+import type { GrowOut, Problem, Trend } from '../../trend/assessment.ts'
 import type { Sparkline } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { expectedText, groundText } from './ahead.ts'
 import { findingName } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
-import { type ShownReading, shownEnd, valueText } from './shown-reading.ts'
+import { bareText, type ShownReading, shownEnd, valueText } from './shown-reading.ts'
 import { type VerdictView, verdictView } from './verdict-view.ts'
 
 export interface ProblemsPart {
   /** That they were chosen, where none are written; that there are none. */
   readonly note: string | null
   readonly open: readonly ProblemView[]
+  /** Beyond the first, folded away. */
+  readonly more: readonly ProblemView[]
+  readonly moreHead: string
   /** A line each, with the day. */
   readonly closed: readonly string[]
 }
@@ -26,7 +29,9 @@ export interface ProblemView {
   readonly href: string | null
   readonly first: ShownReading | null
   readonly now: ShownReading | null
-  /** Day of the first value; and of the last, where that is not the last visit. */
+  /** Where it was read on arrival alone. */
+  readonly stage: string | null
+  /** Day of the first value, where that is not of the first visit; and of the last, where that is not of the last. */
   readonly since: string | null
   readonly readOn: string | null
   readonly spark: Sparkline | null
@@ -38,6 +43,11 @@ export interface ProblemView {
   readonly told: string
 }
 
+/** A case is about a handful of problems: more are folded away. */
+const mostOpen = 5
+/** Of more readings than these the text alternative names the ends. */
+const mostNamed = 8
+
 type About<K extends Problem['about']['kind']> = Extract<Problem['about'], { readonly kind: K }>
 /** What differs between kinds of problems. */
 type Told = Omit<ProblemView, 'foot' | 'footName' | 'told'>
@@ -46,15 +56,18 @@ export function problemsPart(of: HorseCase): ProblemsPart {
   const { assessment, words } = of
   const { problems } = assessment
   const open = problems.filter(({ closedOn }) => closedOn === null)
+  const views = open.map((problem) => problemView(of, problem))
   return {
     note: noteOf(of),
-    open: open.map((problem) => problemView(of, problem)),
+    open: views.slice(0, mostOpen),
+    more: views.slice(mostOpen),
+    moreHead: words.problem.more(views.length - mostOpen),
     closed: problems.flatMap(({ foot, about, closedOn }) =>
       closedOn === null || foot === null
         ? []
         : [
             (about.kind === 'measure' ? words.problem.reached : words.problem.closed)(
-              footTitle(of, foot),
+              foot,
               nameOf(of, about),
               of.format.date(closedOn),
             ),
@@ -63,22 +76,27 @@ export function problemsPart(of: HorseCase): ProblemsPart {
   }
 }
 
-function noteOf({ assessment, words }: HorseCase): string | null {
+function noteOf({ assessment, words, format, visits }: HorseCase): string | null {
   const { problems } = assessment
-  if (problems.length === 0) return words.problem.none
-  if (problems.some(({ from }) => from === 'chosen')) return words.problem.chosen
-  return problems.every(({ closedOn }) => closedOn !== null) ? words.problem.noneOpen : null
+  const w = words.problem
+  if (problems.length === 0) return w.none
+  if (problems.every(({ closedOn }) => closedOn !== null)) return w.noneOpen
+  const said = [
+    ...(problems.some(({ from }) => from === 'chosen') ? [w.chosen] : []),
+    ...(visits.length > 1 ? [w.firstOf(format.date(visits[0]?.date ?? ''))] : []),
+  ]
+  return said.length === 0 ? null : said.join(' ')
 }
 
 function problemView(of: HorseCase, problem: Problem): ProblemView {
   const { foot, about } = problem
   const told = toldOf(of, problem, about)
-  const { since, expected, next } = told
+  const { stage, since, expected, next } = told
   return {
     foot,
     footName: foot === null ? null : footTitle(of, foot),
     ...told,
-    told: [since, expected, next].filter((part) => part !== null).join(' · '),
+    told: [stage, since, expected, next].filter((part) => part !== null).join(' · '),
   }
 }
 
@@ -110,6 +128,7 @@ const untold = ({ words }: HorseCase, name: string): Told => ({
   href: null,
   first: null,
   now: null,
+  stage: null,
   since: null,
   readOn: null,
   spark: null,
@@ -117,6 +136,15 @@ const untold = ({ words }: HorseCase, name: string): Told => ({
   expected: null,
   next: words.problem.nothingRead,
 })
+
+const valuesSaid = ({ words }: HorseCase, values: readonly string[]): string =>
+  values.length <= mostNamed
+    ? values.join(', ')
+    : words.problem.sparkEnds(values[0] ?? '', values.at(-1) ?? '', values.length)
+
+/** Day of a first value that is not of the first visit. */
+const sinceUnlessFirst = ({ visits, format, words }: HorseCase, date: string): string | null =>
+  date === visits[0]?.date ? null : words.problem.since(format.shortDate(date))
 
 /** Of a day that is not the last visit's. */
 const dayUnlessLast = ({ visits, format, words }: HorseCase, visit: string, date: string): string | null =>
@@ -127,14 +155,16 @@ function measureTold(of: HorseCase, trend: Trend): Told {
   const { measure, points, first, last, target } = trend
   const name = format.name(measure)
   const several = points.length > 1
-  const said = points.map(({ value }) => valueText(of, measure, value)).join(', ')
+  const values = points.map(({ value }) => valueText(of, measure, value))
+  const said = valuesSaid(of, values)
   const readOn = dayUnlessLast(of, last.visit, last.date)
   return {
-    name: trend.stage === 'before' ? `${name} ${words.problem.onArrival}` : name,
+    name,
     href: `measures.html#${measure}`,
-    first: several ? shownEnd(of, trend, 'first') : null,
+    first: several ? shownEnd(of, trend, 'first', bareText) : null,
     now: shownEnd(of, trend, 'last'),
-    since: several ? words.problem.since(format.shortDate(first.date)) : null,
+    stage: trend.stage === 'before' ? words.problem.onArrival : null,
+    since: several ? sinceUnlessFirst(of, first.date) : null,
     readOn,
     spark: several
       ? {
@@ -147,7 +177,7 @@ function measureTold(of: HorseCase, trend: Trend): Told {
               : words.problem.sparkBand(capital(name), said, format.band(measure, target)),
         }
       : null,
-    standing: verdictView(of, standingOf(trend)),
+    standing: verdictView(of, trend),
     expected: expectedText(of, trend),
     next: nextOfMeasure(of, trend),
   }
@@ -197,14 +227,21 @@ function findingTold(of: HorseCase, about: About<'finding'>): Told {
     href: 'measures.html#findings',
     first: several ? { text: grade(first.grade), reading: key(first) } : null,
     now: { text: grade(last.grade), reading: key(last) },
-    since: several ? w.since(format.shortDate(first.date)) : null,
+    stage: null,
+    since: several ? sinceUnlessFirst(of, first.date) : null,
     readOn,
     spark: several
       ? {
           points: course.map(({ date, grade: value }) => ({ at: daysBetween(first.date, date), value })),
           band: null,
           within: [0, 3],
-          description: w.spark(capital(name), course.map((seen) => grade(seen.grade)).join(', ')),
+          description: w.spark(
+            capital(name),
+            valuesSaid(
+              of,
+              course.map((seen) => grade(seen.grade)),
+            ),
+          ),
         }
       : null,
     standing: { text: w.finding[way], tone },
@@ -233,16 +270,17 @@ function featureTold(of: HorseCase, one: GrowOut): Told {
   const name = findingName({ what: one.feature, place: one.place })
   if (first === undefined || last === undefined) return untold(of, name)
   const several = sightings.length > 1
-  const shown = (seen: { readonly visit: string; readonly distance: number }) => ({
-    text: w.below(format.length(seen.distance)),
+  const shown = (seen: { readonly visit: string }, text: string) => ({
+    text,
     reading: `${one.foot} ${name} ${seen.visit}`,
   })
   return {
     name,
     href: 'measures.html#grow-out',
-    first: several ? shown(first) : null,
-    now: shown(last),
-    since: several ? w.since(format.shortDate(first.date)) : null,
+    first: several ? shown(first, format.figure('toe-length', first.distance)) : null,
+    now: shown(last, format.length(last.distance)),
+    stage: null,
+    since: several ? sinceUnlessFirst(of, first.date) : null,
     readOn: dayUnlessLast(of, last.visit, last.date),
     spark: several
       ? {
@@ -255,7 +293,10 @@ function featureTold(of: HorseCase, one: GrowOut): Told {
           within: [0, ...(wallLength === null ? [] : [-wallLength])],
           description: w.spark(
             capital(name),
-            sightings.map(({ distance }) => format.length(distance)).join(', '),
+            valuesSaid(
+              of,
+              sightings.map(({ distance }) => format.length(distance)),
+            ),
           ),
         }
       : null,

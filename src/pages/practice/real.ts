@@ -3,8 +3,8 @@ import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
 import { capital } from '../shared/format.ts'
-import { footTitle, type HorseCase, type Link } from './horse-case.ts'
-import { type ShownReading, shownEnd, valueText } from './shown-reading.ts'
+import type { HorseCase, Link } from './horse-case.ts'
+import { bareText, type ShownReading, shownEnd, valueText } from './shown-reading.ts'
 
 export interface RealPart {
   /** Day of the first readings; the sentences name those that are of another. */
@@ -16,7 +16,8 @@ export interface RealPart {
 
 export interface RealSentence {
   readonly measure: Link
-  readonly feet: readonly RealAtFoot[]
+  /** Feet of which the same is told stand together, and it is told once. */
+  readonly groups: readonly { readonly feet: readonly RealAtFoot[]; readonly told: string }[]
 }
 
 interface RealAtFoot {
@@ -61,7 +62,7 @@ export function realPart(of: HorseCase): RealPart {
     since: ids.length === 0 ? null : w.since(format.date(first)),
     sentences: ids.slice(0, mostSentences).map((id) => ({
       measure: { text: capital(format.name(id)), href: `measures.html#${id}` },
-      feet: moved.filter(({ measure }) => measure === id).map((trend) => atFoot(of, trend, first)),
+      groups: grouped(moved.filter(({ measure }) => measure === id).map((trend) => atFoot(of, trend, first))),
     })),
     rest: started
       ? w.tooEarly
@@ -71,6 +72,11 @@ export function realPart(of: HorseCase): RealPart {
           ? w.nothingElse
           : w.nothing,
   }
+}
+
+function grouped(all: readonly RealAtFoot[]): RealSentence['groups'] {
+  const told = [...new Set(all.map((one) => one.told))]
+  return told.map((text) => ({ told: text, feet: all.filter((one) => one.told === text) }))
 }
 
 /** Clearly moving, and no verdict beside it that says that nothing is known or nothing moves. */
@@ -99,8 +105,10 @@ function atFoot(of: HorseCase, trend: Trend, since: string): RealAtFoot {
     ...(way === null ? [] : [w.real.way[way]]),
   ]
   return {
-    foot: footTitle(of, trend.foot),
-    ends: showsIt ? { first: shownEnd(of, trend, 'first'), last: shownEnd(of, trend, 'last') } : null,
+    foot: trend.foot,
+    ends: showsIt
+      ? { first: shownEnd(of, trend, 'first', bareText), last: shownEnd(of, trend, 'last') }
+      : null,
     told: told.join(', '),
   }
 }

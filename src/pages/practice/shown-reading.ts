@@ -42,10 +42,18 @@ export const shownReading = (reading: AssessedReading, text: string): ShownReadi
 })
 
 /** A value with its unit; of the heels which is the higher, and by how much. */
-export function valueText(of: HorseCase, measure: AnyMeasureId, value: number): string {
-  const { format, words } = of
-  if (measure !== 'heel-balance') return format.measure(measure, value)
-  const amount = format.length(Math.abs(value))
+export const valueText = (of: HorseCase, measure: AnyMeasureId, value: number): string =>
+  measure === 'heel-balance'
+    ? heelsText(of, value, of.format.length(Math.abs(value)))
+    : of.format.measure(measure, value)
+
+/** The same without its unit, where that stands beside it. */
+export const bareText = (of: HorseCase, measure: AnyMeasureId, value: number): string =>
+  measure === 'heel-balance'
+    ? heelsText(of, value, of.format.figure(measure, Math.abs(value)))
+    : of.format.figure(measure, value)
+
+function heelsText({ words }: HorseCase, value: number, amount: string): string {
   if (!/[1-9]/.test(amount)) return words.problem.level
   return value > 0 ? words.problem.inner(amount) : words.problem.outer(amount)
 }

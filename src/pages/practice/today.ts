@@ -1,17 +1,17 @@
 /** "Today": what the practitioner wrote last, what the plan allows, what should be where on the wall. */
 import type { Plan } from '../../trend/assessment.ts'
 import { groundText } from './ahead.ts'
+import { divided } from './divided-note.ts'
 import { atNow } from './drawings.ts'
 import { findingName } from './findings.ts'
-import { footTitle, type HorseCase, type Link, visitHref } from './horse-case.ts'
+import { type HorseCase, type Link, visitHref } from './horse-case.ts'
 import { heldText, limitTexts } from './profile.ts'
 
 export interface TodayPart {
   readonly note: {
     readonly text: string
+    /** The visit's page, which has the whole of it. */
     readonly visit: Link
-    /** Only its beginning is shown; the visit's page has the whole. */
-    readonly isLong: boolean
   } | null
   /** What may come off, a line a foot; or that no plan runs. */
   readonly allowed: readonly string[]
@@ -19,7 +19,7 @@ export interface TodayPart {
 }
 
 /** Of a longer note the beginning is shown. */
-const longNote = 340
+const longNote = 300
 
 export function todayPart(of: HorseCase): TodayPart {
   const { assessment, words } = of
@@ -38,17 +38,30 @@ export function todayPart(of: HorseCase): TodayPart {
 
 function noteOf({ visits, words, format }: HorseCase): TodayPart['note'] {
   const last = visits.at(-1)
-  const text = last?.body.own.trim() ?? ''
-  if (last === undefined || text === '') return null
+  if (last === undefined || last.body.own.trim() === '') return null
+  const { start, rest } = divided(last.body.own, longNote)
+  const date = format.date(last.date)
   return {
-    text,
-    visit: { text: words.horse.noteOf(format.date(last.date)), href: visitHref(last.id) },
-    isLong: text.length > longNote,
+    text: start,
+    visit: {
+      text: rest === null ? words.horse.noteOf(date) : words.horse.wholeNote(date),
+      href: visitHref(last.id),
+    },
   }
 }
 
-const planLine = (of: HorseCase, plan: Plan): string =>
-  of.format.words.base.remark(footTitle(of, plan.foot), of.assessmentWords.offSentence(plan, of.format))
+/** The total off the wall and what that leaves; *All measures* and the field sheet say the rest. */
+function planLine({ format, words }: HorseCase, { foot, side, next }: Plan): string {
+  const w = words.next
+  const { total, grown, leaves, careFrom } = next
+  const said = (side === 'toe' ? w.offToe : w.offHeel[side])(
+    foot,
+    format.amount(total),
+    format.amount(grown),
+    format.length(leaves),
+  )
+  return careFrom === null ? said : `${said} ${w.inTwo(format.length(careFrom))}`
+}
 
 /** Where each followed feature should be today. The day at the ground stands with the problem, where it is one. */
 function wallLines(of: HorseCase): readonly string[] {
@@ -60,7 +73,7 @@ function wallLines(of: HorseCase): readonly string[] {
   return assessment.growOut
     .filter(({ state }) => state !== 'grown out')
     .map((one) => {
-      const name = `${footTitle(of, one.foot)} ${findingName({ what: one.feature, place: one.place })}`
+      const name = `${one.foot} ${findingName({ what: one.feature, place: one.place })}`
       const ground = problems.includes(one) ? null : groundText(of, one)
       const at =
         one.wallLength === null

@@ -1,5 +1,5 @@
 /** A verdict in a word, and how it looks. */
-import type { Standing } from '../../trend/assessment.ts'
+import { type Standing, standingOf, type Trend } from '../../trend/assessment.ts'
 import type { HorseCase } from './horse-case.ts'
 
 export interface VerdictView {
@@ -21,7 +21,13 @@ const tones: Readonly<Record<Standing, VerdictView['tone']>> = {
   'too early to tell': 'early',
 }
 
-export const verdictView = (of: HorseCase, standing: Standing): VerdictView => ({
-  text: of.assessmentWords.standings[standing],
-  tone: tones[standing],
+/** In the target or near it before the way it goes; near it no way is better than another. */
+export const standingText = ({ assessmentWords, words }: HorseCase, trend: Trend): string =>
+  trend.position === 'near target' && ['rising', 'falling', 'steady'].includes(trend.verdict)
+    ? words.problem.near
+    : assessmentWords.standings[standingOf(trend)]
+
+export const verdictView = (of: HorseCase, trend: Trend): VerdictView => ({
+  text: standingText(of, trend),
+  tone: tones[standingOf(trend)],
 })

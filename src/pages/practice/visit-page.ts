@@ -4,7 +4,7 @@ import { daysBetween } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { z975 } from '../../trend/student.ts'
-import type { LevelDrawing, SoleDrawing, Table } from '../shared/figures.ts'
+import type { SoleDrawing, Table } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { photosOfVisit, type ShownPhoto } from '../shared/photos.ts'
@@ -12,7 +12,8 @@ import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { type CautionGroup, groupsOfVisit } from './cautions.ts'
 import { type ComfortPart, comfortPart, footHeads } from './comfort.ts'
-import { levelOf, soleOf } from './drawings.ts'
+import { type DividedNote, divided } from './divided-note.ts'
+import { heelText, soleOf } from './drawings.ts'
 import { findingName, gradeName } from './findings.ts'
 import { footTitle, type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
 import { pairTexts } from './pairs.ts'
@@ -27,7 +28,7 @@ export interface VisitPage {
   readonly earlier: Link | null
   readonly later: Link | null
   readonly cautions: readonly CautionGroup[]
-  readonly notes: string
+  readonly notes: DividedNote
   readonly care: readonly string[]
   readonly next: string | null
   /** A sentence a measure that the trim changed, and a finding that came, went or moved. */
@@ -39,14 +40,15 @@ export interface VisitPage {
   readonly workedOut: readonly VisitRow[]
   readonly onPhotos: Table | null
   readonly followed: readonly string[]
-  readonly levels: readonly LevelDrawing[]
   readonly pairs: readonly string[]
-  readonly hasPairs: boolean
   readonly comfort: ComfortPart
   readonly hasComfort: boolean
   readonly forOwner: string | null
   readonly forTeaching: string | null
 }
+
+/** The rest of a longer note is folded. */
+const longNote = 700
 
 interface FootFindings {
   readonly foot: string
@@ -58,8 +60,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
   const { horse, words, format, visits } = of
   const place = visits.indexOf(visit)
   const date = format.date(visit.date)
-  const heels = heelStates(of, visit)
-  const pairs = pairTexts(of, pairsOfVisit(of, visit))
+  const pairs = [...heelTexts(of, visit), ...pairTexts(of, pairsOfVisit(of, visit))]
   const comfort = comfortPart(of, visit)
   const photos = photosOfVisit(visit, of.pictures, format)
   const model: VisitPage = {
@@ -71,7 +72,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     earlier: neighbour(of, visits[place - 1], words.visit.earlier),
     later: neighbour(of, visits[place + 1], words.visit.later),
     cautions: groupsOfVisit(of, visit),
-    notes: visit.body.own,
+    notes: divided(visit.body.own, longNote),
     care: visit.care,
     next: visit.nextVisit === null ? null : words.next.visit(format.date(visit.nextVisit)),
     changed: [...trimSentences(of, visit), ...findingSentences(of, visit, place)],
@@ -84,9 +85,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     followed: visit.growOut.map(({ what, foot, place: where, distance }) =>
       words.visit.followedAt(capital(what), format.foot(foot), where, format.length(distance)),
     ),
-    levels: heels.map((state) => ({ ...levelOf(of, state), table: null })),
     pairs,
-    hasPairs: heels.length + pairs.length > 0,
     comfort,
     hasComfort: comfort.byFoot.length + comfort.facts.length > 0,
     forOwner: visit.body.forOwner,
@@ -100,7 +99,7 @@ const trimSentences = (of: HorseCase, visit: Visit): readonly string[] =>
   trimChanges(of, visit.id).flatMap(({ measure, feet: changed }) => {
     const { format, words } = of
     const real = changed.filter(({ isReal }) => isReal)
-    const said = real.map(({ foot, change }) => words.visit.changedAt(format.foot(foot), change))
+    const said = real.map(({ foot, change }) => words.visit.changedAt(foot, change))
     return real.length === 0
       ? []
       : [words.visit.trimChanged(capital(format.name(measure)), format.list(said))]
@@ -119,7 +118,7 @@ function findingSentences(of: HorseCase, visit: Visit, place: number): readonly 
   const w = of.words.visit
   return visit.findings.flatMap((finding) => {
     const was = seenBefore(of, place, finding)
-    const name = `${footTitle(of, finding.foot)} ${findingName(finding)}`
+    const name = `${finding.foot} ${findingName(finding)}`
     const now = gradeName(of, finding.grade)
     if (was === undefined) return finding.grade > 0 ? [w.findingNew(name, now)] : []
     return was.grade === finding.grade ? [] : [w.findingMoved(name, gradeName(of, was.grade), now)]
@@ -175,8 +174,9 @@ function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): r
   return [{ foot: footTitle(of, foot), lines, sole: sole && { ...sole, table: null } }]
 }
 
-/** Heels of each foot as this visit left them, both figures of one stage; a difference within its error is not drawn. */
-function heelStates({ assessment, readings }: HorseCase, visit: Visit) {
+/** Heels of each foot as this visit left them, both figures of one stage; a difference within its error is none. */
+function heelTexts(of: HorseCase, visit: Visit): readonly string[] {
+  const { readings, format, words } = of
   const at = (foot: Foot, measure: AnyMeasureId) =>
     readings.at(visit.id, measure).filter((reading) => reading.foot === foot)
   return feet.flatMap((foot) => {
@@ -184,13 +184,10 @@ function heelStates({ assessment, readings }: HorseCase, visit: Visit) {
     const reading = here.find(({ stage }) => stage === 'after') ?? here[0]
     if (reading === undefined || Math.abs(reading.value) < z975 * reading.sd) return []
     const tilt = at(foot, 'heel-tilt').find(({ stage }) => stage === reading.stage)
-    const target = assessment.trends.find(
-      (trend) => trend.foot === foot && trend.measure === 'heel-balance',
-    )?.target
-    const { value: balance } = reading
-    const within =
-      (target?.low == null || balance >= target.low) && (target?.high == null || balance <= target.high)
-    return [{ foot, balance, tilt: tilt?.value ?? null, within }]
+    const said = heelText(of, reading.value)
+    return tilt === undefined
+      ? [words.visit.levelTitle(footTitle(of, foot), said)]
+      : [words.visit.levelTilted(footTitle(of, foot), said, format.fine('heel-tilt', Math.abs(tilt.value)))]
   })
 }
 

@@ -8,9 +8,13 @@ import { isTold } from './real.ts'
 /** What the side view shows. */
 const seenFromTheSide = ['toe-angle', 'toe-length', 'heel-angle', 'bearing-length']
 
+/** Feet with a problem first. */
 export function worthDrawing(of: HorseCase): readonly (WallDrawing | SideDrawing)[] {
   const { assessment } = of
-  return feet.flatMap((foot): readonly (WallDrawing | SideDrawing)[] => {
+  const asked = assessment.problems.flatMap(({ foot, closedOn }) =>
+    foot === null || closedOn !== null ? [] : [foot],
+  )
+  return [...new Set([...asked, ...feet])].flatMap((foot): readonly (WallDrawing | SideDrawing)[] => {
     const view = assessment.geometry.find((one) => one.foot === foot)
     const hasChanged =
       view !== undefined &&

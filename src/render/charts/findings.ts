@@ -15,7 +15,7 @@ const visitsInPicture = 14
 const widestBox = 40
 const box = 24
 /** A row: its label, its boxes, a gap. */
-const row = { label: 18, height: 50 }
+const row = { label: 17, height: 46 }
 const margin = { side: 1, bottom: 24 }
 /** A figure's halo lies under the figure. */
 const inPlot = { transform: `translate(${margin.side},0)`, 'paint-order': 'stroke' }

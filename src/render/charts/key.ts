@@ -31,6 +31,10 @@ const trendMarks: Readonly<Record<keyof FigureWords['trend'], string>> = {
   leftOut: shape('path', { d: 'M9 3L19 13M9 13L19 3', stroke: inkSoft, 'stroke-width': 2, fill: 'none' }),
 }
 
+/** What the marks of both stages are, for several charts together. */
+export const stageKey = (words: FigureWords['trend']): string =>
+  keyList((['after', 'before'] as const).map((name) => ({ mark: trendMarks[name], label: words[name] })))
+
 /** What the marks of a trend chart are; all else in it is labelled where it stands. */
 export function trendKey({ panels }: TrendChart, words: FigureWords['trend']): string {
   const points = panels.flatMap((panel) => panel.points)

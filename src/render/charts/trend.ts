@@ -35,7 +35,7 @@ const layouts: Readonly<Record<TrendChart['size'], Layout>> = {
   },
   small: {
     width: 210,
-    height: 150,
+    height: 138,
     margin: { left: 34, right: 8, top: 12, bottom: 40 },
     timeTicks: 3,
     valueTicks: 3,
@@ -77,26 +77,25 @@ export function drawTrend(chart: TrendChart, renderPlot: PlotRenderer, words: Fi
           ? element('g', { id: axesId, ...inPlot }, axes(plot, time, value))
           : shape('use', { href: `#${axesId}` }),
         element('g', inPlot, renderPlot(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
-        element('g', inPlot, ...labels(panel, plot, time, value, words)),
+        element('g', inPlot, ...labels(panel, plot, time, value, isSmall ? null : words.target)),
         // Numbers of days or weeks say nothing by themselves; dates do.
         tellsIn(chart, 'date') ? '' : label(width - margin.right, height - 4, chart.timeTitle, 'end'),
       ),
     )
   })
-  return frame(
-    chart,
-    element('div', { class: isSmall ? 'panels panels-small' : 'panels' }, ...panels) +
-      trendKey(chart, words.trend),
-  )
+  // Several small ones share a key, which stands with them.
+  return isSmall
+    ? frame(chart, element('div', { class: 'panels panels-small' }, ...panels))
+    : frame(chart, element('div', { class: 'panels' }, ...panels) + trendKey(chart, words.trend))
 }
 
-/** The band and the forecast, each named where it lies. */
+/** The band, where there is room, and the forecast, each named where it lies. */
 function labels(
   { band, forecast }: TrendPanel,
   { width, height }: PlotSize,
   time: Axis,
   value: Axis,
-  words: FigureWords,
+  target: FigureWords['target'] | null,
 ): readonly string[] {
   const across = (at: ChartTime) => ((dayNumber(at) - time.low) / (time.high - time.low)) * width
   const down = (at: number) => ((value.high - at) / (value.high - value.low)) * height
@@ -107,12 +106,12 @@ function labels(
       label(x, y, text, anchor, inkSoft),
     )
   const named: string[] = []
-  if (band !== null) {
+  if (band !== null && target !== null) {
     const top = Math.max(0, down(band.high ?? value.high))
     const foot = Math.min(height, down(band.low ?? value.low))
     // Within the band where it is high enough, else just above it or below.
     const y = foot - top >= textSize ? foot - 4 : top >= textSize ? top - 4 : foot + textSize
-    named.push(halo(3, y, words.target(band.label)))
+    named.push(halo(3, y, target(band.label)))
   }
   if (forecast !== null) {
     const x = across(forecast.at)

@@ -42,7 +42,9 @@ export function soleDrawing(drawing: SoleDrawing, words: FigureWords): string {
     sides(hand, words),
     ...signs(marks, zoneOf, hand),
   )
-  return frame(drawing, picture + (marks.length > 0 ? gradeKey(id, words, false) : ''))
+  // Where its data stands beside it the grades are told there.
+  const hasKey = marks.length > 0 && drawing.table !== null
+  return frame(drawing, picture + (hasKey ? gradeKey(id, words, false) : ''))
 }
 
 interface Painted {

@@ -2,8 +2,11 @@
 export const chart = {
   time: 'date',
   /** The title says what was found. */
-  changed: (measure: string, feet: string, span: string) => `${measure}: ${feet} clearly moved in ${span}`,
-  noneChanged: (measure: string, span: string) => `${measure}: no foot has clearly moved in ${span}`,
+  changed: (measure: string, feet: string) => `${measure}: ${feet} clearly moved`,
+  noneChanged: (measure: string) => `${measure}: no foot has clearly moved`,
+  /** What lies above 0 of heel balance. */
+  heels: 'above 0 the inner heel is higher',
+  targetBeside: (verdict: string, band: string) => `${verdict}; target ${band}`,
   says: (measure: string, feet: string) => `${measure}, foot by foot. ${feet}`,
   foot: (foot: string, first: string, last: string, note: string) =>
     `${foot}: ${first} at first, ${last} now; ${note}.`,

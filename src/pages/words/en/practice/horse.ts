@@ -22,6 +22,7 @@ export const horse = {
   seenAt: (date: string) => `visit of ${date}`,
   wholeHorse: 'The whole horse',
   matterOn: (matter: string, date: string) => `${matter} (${date})`,
+  also: (matters: string, lower: string) => `${matters}; also ${lower}`,
   silent: (matters: string) => `not spoken of since: ${matters}`,
   ring: (contact: string) => `Ring: ${contact}`,
   gradeOn: (grade: string, date: string) => `${grade}, ${date}`,
@@ -29,11 +30,12 @@ export const horse = {
 
   today: 'Today',
   noteOf: (date: string) => `Your note of ${date}`,
-  wholeNote: 'The whole note',
+  wholeNote: (date: string) => `The whole of your note of ${date}`,
   allowed: 'What may come off',
   wall: 'On the wall by now',
   charts: 'The problems’ measures',
   drawings: 'Foot by foot',
+  moreDrawings: (n: number) => (n === 1 ? 'One more foot' : `${n} more feet`),
   photos: 'Then and now',
   olderVisits: (n: number) => (n === 1 ? 'One earlier visit' : `${n} earlier visits`),
 

@@ -2,10 +2,19 @@
 export const next = {
   visit: (date: string) => `The next visit is planned for ${date}.`,
 
+  offToe: (foot: string, total: string, grown: string, leaves: string) =>
+    `${foot} toe: at most ${total} off (${grown} of it grown), leaves ${leaves}.`,
+  offHeel: {
+    medial: (foot: string, total: string, grown: string, leaves: string) =>
+      `${foot} inner heel: at most ${total} off, outer ${grown} as grown; leaves ${leaves} between them.`,
+    lateral: (foot: string, total: string, grown: string, leaves: string) =>
+      `${foot} outer heel: at most ${total} off, inner ${grown} as grown; leaves ${leaves} between them.`,
+  },
+  inTwo: (from: string) => `More than ${from}: better in two trims.`,
   noPlan: 'No staged plan is running.',
   limits: (limits: string) => `Agreed limits: ${limits}.`,
-  atNow: (at: string) => `about ${at} below the hairline`,
-  atNowOf: (at: string, wall: string) => `about ${at} below the hairline of ${wall} of wall`,
+  atNow: (at: string) => `about ${at} down`,
+  atNowOf: (at: string, wall: string) => `about ${at} down of ${wall}`,
 
   planStands: (standing: string) => `How it is kept: ${standing}.`,
   planSteps: (plan: string) => `${plan}, step by step`,

@@ -2,9 +2,10 @@
 
 export const problem = {
   heading: 'Problems',
-  chosen: 'None are written in the horse’s file: these were chosen from the record.',
+  chosen: 'Chosen from the record, as none are written in the horse’s file.',
+  firstOf: (date: string) => `First value, of ${date} unless said, and now.`,
   none: 'Nothing stands out in the record, and no problems are written in the horse’s file.',
-  noneOpen: 'No problem is open.',
+  noneOpen: 'None is open.',
   /** `54 mm → 41 mm`. */
   fromTo: (first: string, last: string) => `${first} → ${last}`,
   since: (date: string) => `since ${date}`,
@@ -13,10 +14,10 @@ export const problem = {
   nothingRead: 'nothing read yet',
   freeWords: 'in your own words',
   grade: ['gone', 'mild', 'moderate', 'severe'] as readonly string[],
-  inner: (amount: string) => `inner heel +${amount}`,
-  outer: (amount: string) => `outer heel +${amount}`,
+  inner: (amount: string) => `inner +${amount}`,
+  outer: (amount: string) => `outer +${amount}`,
   level: 'level',
-  below: (distance: string) => `${distance} down`,
+  near: 'near target',
 
   finding: { better: 'getting better', worse: 'got worse', same: 'no change', one: 'seen once' },
   growOut: {
@@ -27,15 +28,13 @@ export const problem = {
   },
   closed: (foot: string, name: string, date: string) => `${foot} ${name}: closed ${date}.`,
   reached: (foot: string, name: string, date: string) => `${foot} ${name}: on target since ${date}.`,
-  closedHead: 'Closed',
 
   about: (edge: string, date: string) => `${edge} about ${date}`,
-  aboutBy: (edge: string, date: string, latest: string) =>
-    `${edge} about ${date}, by ${latest} at the latest`,
+  aboutBy: (edge: string, date: string, latest: string) => `${edge} about ${date}, latest ${latest}`,
   aboutOpen: (edge: string, date: string) => `${edge} about ${date}, or much later`,
   wasExpected: (edge: string, date: string) => `${edge} was expected by ${date}`,
   notBefore: (edge: string, month: string) => `${edge} not before ${month}`,
-  late: (edge: string) => `more than 18 months to ${edge}`,
+  late: (edge: string) => `${edge} in over 18 months`,
   noDate: 'no date yet',
   atGround: (date: string) => `at the ground about ${date}`,
   atGroundBy: (date: string) => `was expected at the ground by ${date}`,
@@ -43,7 +42,7 @@ export const problem = {
 
   next: {
     held: 'no work before the vet',
-    plan: 'by the plan above',
+    plan: 'as planned',
     read: 'read it at the next visit',
     look: 'look at the next visit',
     silent: (date: string) => `not spoken of since ${date}: look`,
@@ -56,6 +55,9 @@ export const problem = {
     care: 'keep up the care',
   },
   /** What the sparkline shows, in words. */
+  more: (n: number) => (n === 1 ? 'One more problem' : `${n} more problems`),
+  /** Of many values the ends. */
+  sparkEnds: (first: string, last: string, n: number) => `${first} to ${last} over ${n} readings`,
   spark: (name: string, values: string) => `${name}: ${values}`,
   sparkBand: (name: string, values: string, band: string) => `${name}: ${values}; target ${band}`,
 

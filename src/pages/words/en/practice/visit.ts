@@ -78,6 +78,7 @@ export const visit = {
   careNone: 'No care was asked for.',
   next: 'Next visit',
   notes: 'Notes, for the practitioner alone',
+  restOfNote: 'The rest of the note',
   noNotes: 'No notes.',
   forOwner: 'For the owner',
   forTeaching: 'For teaching',
