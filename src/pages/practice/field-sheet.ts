@@ -8,7 +8,7 @@ import type { PageView } from '../shared/page.ts'
 import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
 import type { Block, BoxRow, TickRow } from './paper-sides.ts'
-import { heldText, identityLine, limitTexts, targetTexts } from './profile.ts'
+import { heldText, identityLine, limitLine, targetLine } from './profile.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
 import { type ShownReading, shownReading } from './shown-reading.ts'
 
@@ -26,6 +26,8 @@ export function fieldSheet(of: HorseCase): PageView {
     w.fieldLead(identityLine(of), assessmentWords.nextVisitSentence(assessment.nextVisit, format)),
   ]
   const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
+    // There are lines to write on besides.
+    toWriteIn: 12,
     wide: [...blockOf(w.fieldLimits, agreedLimits(of)), boxesBlock(of)],
     left: [
       ...ticksOf(w.fieldOpen, openTicks(of)),
@@ -166,6 +168,6 @@ function agreedLimits(of: HorseCase): readonly string[] {
   const plans = assessment.plans.map((plan) =>
     format.words.base.remark(plan.foot, assessmentWords.offSentence(plan, format)),
   )
-  const all = [...heldText(of), ...plans, ...limitTexts(of), ...targetTexts(of)]
+  const all = [...heldText(of), ...plans, ...limitLine(of), ...targetLine(of)]
   return all.length === 0 ? [words.sheets.fieldLimitsNone] : all
 }

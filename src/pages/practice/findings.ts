@@ -56,7 +56,7 @@ export function findingsGrid(of: HorseCase, which: 'lately' | 'all'): FindingsGr
   return {
     kind: 'findings',
     id: 'findings-grid',
-    title: chart.findingsTitle(open.length, gone.length, all.length - stories.length),
+    title: chart.findingsTitle(open.length, gone.length, stories.length < all.length ? stories.length : null),
     description: chart.findingsSays(
       rows.map((row) => chart.findingsRow(row.label, row.grades.map(shown).join(' '))).join(' '),
     ),

@@ -9,7 +9,7 @@ import { findingDate, findingName, gradeName, openFindingsOf } from './findings.
 import type { HorseCase } from './horse-case.ts'
 import type { Block, ReadingRow } from './paper-sides.ts'
 import { problemsPart } from './problems.ts'
-import { heldText, identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
+import { heldText, identityLine, ownerName, profileFacts, targetLine, vetText } from './profile.ts'
 import { isTold, telling } from './real.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
 import { shownEnd } from './shown-reading.ts'
@@ -26,6 +26,7 @@ export function handOver(of: HorseCase): PageView {
   const from = w.handOverFrom(practice.name, format.date(assessment.asOf))
   const identity = identityLines(of)
   const sheet = sheetPage(of, w.handOverTitle(horse.name), [from, ...identity], {
+    toWriteIn: 25,
     wide: [...blockOf(w.questions, questionLines(of)), ...readingsBlock(of)],
     left: [
       ...blockOf(words.problem.heading, problemLines(of)),
@@ -54,7 +55,7 @@ function identityLines(of: HorseCase): readonly string[] {
 }
 
 /** Rows of readings on the sheet; *All measures* has every one. */
-const mostRows = 12
+const mostRows = 10
 
 /** Latest value and change of what the case is about, what tells most, and what has clearly moved. */
 function readingsBlock(of: HorseCase): readonly Block[] {
@@ -133,13 +134,21 @@ function problemLines(of: HorseCase): readonly string[] {
   ]
 }
 
-const findingLines = (of: HorseCase): readonly string[] =>
-  openFindingsOf(of).map((finding) => {
-    const date = findingDate(of, finding)
-    const grade = gradeName(of, finding.grade)
-    const said = finding.words === null ? '' : `: ${finding.words}`
-    return `${finding.foot} ${findingName(finding)}, ${date === null ? grade : of.words.horse.gradeOn(grade, date)}${said}`
+/** Those of a foot in one line. */
+function findingLines(of: HorseCase): readonly string[] {
+  const open = openFindingsOf(of)
+  return feet.flatMap((foot) => {
+    const here = open
+      .filter((finding) => finding.foot === foot)
+      .map((finding) => {
+        const date = findingDate(of, finding)
+        const grade = gradeName(of, finding.grade)
+        const said = finding.words === null ? '' : `: ${finding.words}`
+        return `${findingName(finding)}, ${date === null ? grade : of.words.horse.gradeOn(grade, date)}${said}`
+      })
+    return here.length === 0 ? [] : [of.format.words.base.remark(foot, here.join('; '))]
   })
+}
 
 /** What the last trim changed, by measure. */
 function doneBlock(of: HorseCase): readonly Block[] {
@@ -171,7 +180,7 @@ const planLines = (of: HorseCase): readonly string[] => [
       `${of.assessmentWords.planSentence(plan, of.format)} ${of.assessmentWords.offSentence(plan, of.format)}`,
     ),
   ),
-  ...targetTexts(of),
+  ...targetLine(of),
 ]
 
 /** What the record asks of the one who takes over: one question a matter, none of them an answer. */

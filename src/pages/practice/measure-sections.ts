@@ -1,4 +1,5 @@
 /** Every measure that was read, in full: chart, a row a foot, and the way from the readings to the verdict. */
+import type { Foot } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
 import type { Table, TrendChart } from '../shared/figures.ts'
@@ -6,7 +7,7 @@ import { capital } from '../shared/format.ts'
 import { expectedText } from './ahead.ts'
 import { measureChart } from './charts.ts'
 import { footTitle, type HorseCase, type Link, measureHref } from './horse-case.ts'
-import { type ShownReading, shownEnd } from './shown-reading.ts'
+import { bareText, type ShownReading, shownEnd } from './shown-reading.ts'
 import { trendNumbers } from './trend-numbers.ts'
 import { type VerdictView, verdictView } from './verdict-view.ts'
 
@@ -24,16 +25,13 @@ export interface MeasureSection {
 }
 
 interface MeasureRow {
-  readonly foot: string
+  readonly foot: Foot
+  readonly footName: string
   readonly first: ShownReading | null
-  readonly firstOn: string | null
   readonly last: ShownReading
-  readonly lastOn: string
-  /** Both readings of one stage. */
-  readonly stage: string
-  readonly rate: string
   readonly verdict: VerdictView
-  readonly expected: string
+  /** Change a month with its interval, days and stage of both readings, expected day. */
+  readonly told: string
 }
 
 /** Charted where they were read; of all others the table says as much. */
@@ -62,42 +60,47 @@ function sectionOf(of: HorseCase, id: AnyMeasureId, trends: readonly Trend[]): M
   }
 }
 
-/** Of each foot that has one; the same for all stands once. */
-function targetText(of: HorseCase, trends: readonly Trend[]): string | null {
-  const { format, words } = of
-  const said = trends.flatMap(({ foot, measure, target }) =>
-    target === null ? [] : [{ foot, band: format.band(measure, target) }],
+/** Of the feet that have one; feet of one band stand together. */
+function targetText({ format, words }: HorseCase, trends: readonly Trend[]): string | null {
+  const byBand = new Map<string, Foot[]>()
+  for (const { foot, measure, target } of trends) {
+    if (target === null) continue
+    const band = format.band(measure, target)
+    byBand.set(band, [...(byBand.get(band) ?? []), foot])
+  }
+  if (byBand.size === 0) return null
+  const said = [...byBand].map(([band, those]) =>
+    those.length === trends.length ? band : words.horse.targetAt(format.list(those), band),
   )
-  const [first] = said
-  if (first === undefined) return null
-  const isOne = said.length === trends.length && said.every(({ band }) => band === first.band)
-  return words.measures.target(
-    isOne
-      ? first.band
-      : said.map(({ foot, band }) => words.horse.targetAt(format.foot(foot), band)).join(', '),
-  )
+  return words.measures.target(said.join('; '))
 }
 
 function rowOf(of: HorseCase, trend: Trend): MeasureRow {
   const { format, words } = of
   const { measure, first, last, points, fit, stage } = trend
   const several = points.length > 1
-  return {
-    foot: footTitle(of, trend.foot),
-    first: several ? shownEnd(of, trend, 'first') : null,
-    firstOn: several ? format.shortDate(first.date) : null,
-    last: shownEnd(of, trend, 'last'),
-    lastOn: format.shortDate(last.date),
-    stage: words.chart.stages[stage],
-    rate:
-      fit === null
-        ? '–'
-        : words.measures.rate(
+  const w = words.measures
+  const told = [
+    ...(fit === null
+      ? []
+      : [
+          w.rate(
             format.rate(measure, fit.slopePerMonth),
             format.interval(measure, fit.slopeLow, fit.slopeHigh),
           ),
+        ]),
+    several
+      ? w.between(format.shortDate(first.date), format.shortDate(last.date), words.chart.stages[stage])
+      : w.once(format.shortDate(last.date), words.chart.stages[stage]),
+    expectedText(of, trend),
+  ]
+  return {
+    foot: trend.foot,
+    footName: footTitle(of, trend.foot),
+    first: several ? shownEnd(of, trend, 'first', bareText) : null,
+    last: shownEnd(of, trend, 'last'),
     verdict: verdictView(of, trend),
-    expected: expectedText(of, trend) ?? '–',
+    told: told.filter((part) => part !== null).join(' · '),
   }
 }
 

@@ -13,7 +13,7 @@ import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { agreementCharts } from './agreement.ts'
-import { checkTexts } from './checks.ts'
+import { type Remark, remarksOf } from './checks.ts'
 import { heelState, levelOf, sideOf, wallOf } from './drawings.ts'
 import { findingsGrid } from './findings.ts'
 import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
@@ -48,7 +48,7 @@ export interface MeasuresPage {
   readonly findings: FindingsGrid | null
   readonly photos: readonly ThenAndNow[]
   readonly agreement: readonly AgreementChart[]
-  readonly remarks: readonly string[]
+  readonly remarks: readonly Remark[]
 }
 
 export function measuresPage(of: HorseCase): PageView {
@@ -82,7 +82,7 @@ export function measuresPage(of: HorseCase): PageView {
     photos,
     agreement: agreementCharts(of),
     // What hand and photograph differ by stands in their plot, where there is one.
-    remarks: checkTexts(
+    remarks: remarksOf(
       of,
       assessment.checks.filter((check) => check.kind !== 'entered against photo' || !check.facts.explained),
     ),

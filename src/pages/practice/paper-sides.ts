@@ -73,6 +73,8 @@ export interface Sheet {
   readonly lead: readonly string[]
   /** At the foot of every side. */
   readonly smallPrint: string
+  /** Millimetres on the first side for a line to fill in under the title and for notes by hand. */
+  readonly toWriteIn: number
   readonly second: string
   readonly continued: (heading: string) => string
 }
@@ -81,10 +83,8 @@ export interface Sheet {
 const usableHeight = 253
 const usableWidth = 190
 const gutter = 6
-/** On the first side: a line to fill in under the title, and room for notes by hand. */
-const toWriteIn = 25
 /** A line to write on. */
-const blankLine = 7.2
+const blankLine = 6.8
 
 /** Lays the blocks out; one side where all fits. */
 export function sidesOf(sheet: Sheet): readonly Side[] {
@@ -92,7 +92,7 @@ export function sidesOf(sheet: Sheet): readonly Side[] {
   const smallPrint = linesOf(sheet.smallPrint, usableWidth / smallLetter) * smallLine + 3
   const lead = sheet.lead.reduce((sum, text) => sum + linesOf(text, usableWidth), 0) * (line + 0.6)
   const further = linesOf(sheet.second, usableWidth / headingLetter) * headingLine + 3
-  const head = linesOf(sheet.title, usableWidth / titleLetter) * titleLine + lead + toWriteIn
+  const head = linesOf(sheet.title, usableWidth / titleLetter) * titleLine + lead + sheet.toWriteIn
   let rest: Omit<Side, 'heading'> = sheet
   do {
     const first = sides.length === 0
@@ -209,9 +209,10 @@ function itemCosts(block: Block, width: number): readonly number[] {
         return lines * line + 0.7
       })
     case 'boxes':
-      return block.items.map(({ name }) => Math.max(6.4, linesOf(name, 27) * 3.1 + 0.4))
+      return block.items.map(({ name }) => Math.max(5.7, linesOf(name, 27) * 3.1 + 0.4))
     case 'blanks':
-      return block.items.map(() => blankLine)
+      // Two abreast.
+      return block.items.map((_, i) => (i % 2 === 0 ? blankLine : 0))
     case 'ticks':
       return block.items.map(({ text, boxes }) =>
         Math.max(6.6, linesOf(text, width - boxes.length * 7 - 4) * line + 1.4),

@@ -30,7 +30,8 @@ export function todayPart(of: HorseCase): TodayPart {
     allowed: [
       ...heldText(of),
       ...(plans.length > 0 || assessment.heldFeet.length > 0 ? plans : [words.next.noPlan]),
-      ...(limits.length === 0 ? [] : [words.next.limits(limits.join('; '))]),
+      // A plan keeps to the limits already.
+      ...(limits.length === 0 || plans.length > 0 ? [] : [words.next.limits(limits.join('; '))]),
     ],
     wall: wallLines(of),
   }

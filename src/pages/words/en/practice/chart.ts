@@ -14,8 +14,8 @@ export const chart = {
   head: ['Date', 'Stage'] as readonly [string, string],
   stages: { before: 'on arrival', after: 'after the trim' },
 
-  findingsTitle: (open: number, gone: number, left: number) =>
-    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved${left > 0 ? `; ${left} of them not shown here` : ''}`,
+  findingsTitle: (open: number, gone: number, shown: number | null) =>
+    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved${shown === null ? '' : `; ${shown} shown`}`,
   findingsSays: (list: string) => `Grade of each finding at each visit, 0 resolved to 3 severe. ${list}`,
   findingsRow: (label: string, grades: string) => `${label}: ${grades}.`,
   findingsCaption: 'Grades by visit',

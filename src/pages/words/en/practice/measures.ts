@@ -5,8 +5,9 @@ export const measures = {
   lead: 'Every reading, and how each verdict was reached. A verdict rests on a line through the readings of both stages, with growth between trims taken apart; the shaded strip is its 95 % interval.',
   none: 'Nothing was measured yet.',
   target: (band: string) => `Target: ${band}`,
-  head: ['Foot', 'First', 'Last', 'A month, with 95 % interval', 'Verdict', 'Expected'],
-  rate: (rate: string, interval: string) => `${rate} (${interval})`,
+  rate: (rate: string, interval: string) => `${rate} (95 %: ${interval})`,
+  between: (first: string, last: string, stage: string) => `${first} to ${last}, ${stage}`,
+  once: (date: string, stage: string) => `${date}, ${stage}`,
   together: (rate: string, interval: string) =>
     `All feet together clearly move: ${rate} (95 % interval ${interval}).`,
   /** Parts after the measures; the ids are those of the template. */

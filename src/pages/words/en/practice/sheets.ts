@@ -42,7 +42,7 @@ export const sheets = {
   fieldNew: 'New findings',
   fieldNewHow: 'What, where, grade 0 to 3.',
   fieldCare: 'Care, and the next visit',
-  fieldCareLines: ['Care', '', 'Next'],
+  fieldCareLines: ['Care', 'Next visit'],
   fieldFindings: 'Findings still open: ring the grade now',
   fieldWas: (grade: string) => `was ${grade}`,
   fieldGrades: ['0', '1', '2', '3'],
