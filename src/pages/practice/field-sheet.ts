@@ -27,7 +27,7 @@ export function fieldSheet(of: HorseCase): PageView {
   ]
   const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
     // There are lines to write on besides.
-    toWriteIn: 12,
+    toWriteIn: 9,
     wide: [...blockOf(w.fieldLimits, agreedLimits(of)), boxesBlock(of)],
     left: [
       ...ticksOf(w.fieldOpen, openTicks(of)),
@@ -35,8 +35,8 @@ export function fieldSheet(of: HorseCase): PageView {
       ...ticksOf(w.fieldFeatures, featureTicks(of)),
     ],
     right: [
-      ...ticksOf(w.fieldTwice, twiceTicks(of), w.fieldTwiceHow),
-      { kind: 'blanks', heading: w.fieldNew, note: w.fieldNewHow, items: feet },
+      ...ticksOf(w.fieldTwice, twiceTicks(of)),
+      { kind: 'blanks', heading: w.fieldNew, note: null, items: feet },
       { kind: 'blanks', heading: w.fieldCare, note: null, items: w.fieldCareLines },
     ],
   })
@@ -57,6 +57,7 @@ function boxesBlock(of: HorseCase): Block {
     note: last === undefined ? null : w.fieldHow(format.date(last)),
     feet,
     stages: [w.fieldBefore, w.fieldAfter],
+    isDense: ids.length > mostHigh,
     items: [...ids.map((id) => boxRow(of, id)), ...comfortRows(of)],
   }
 }
@@ -110,8 +111,11 @@ function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
   ]
 }
 
-const ticksOf = (heading: string, items: readonly TickRow[], note: string | null = null): readonly Block[] =>
-  items.length === 0 ? [] : [{ kind: 'ticks', heading, note, items }]
+const ticksOf = (heading: string, items: readonly TickRow[]): readonly Block[] =>
+  items.length === 0 ? [] : [{ kind: 'ticks', heading, note: null, items }]
+
+/** More measures than these have lower rows. */
+const mostHigh = 12
 
 /** So many feet are asked to be read twice on a sheet. */
 const mostTwice = 3

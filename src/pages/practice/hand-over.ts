@@ -26,7 +26,7 @@ export function handOver(of: HorseCase): PageView {
   const from = w.handOverFrom(practice.name, format.date(assessment.asOf))
   const identity = identityLines(of)
   const sheet = sheetPage(of, w.handOverTitle(horse.name), [from, ...identity], {
-    toWriteIn: 25,
+    toWriteIn: 20,
     wide: [...blockOf(w.questions, questionLines(of)), ...readingsBlock(of)],
     left: [
       ...blockOf(words.problem.heading, problemLines(of)),
@@ -159,8 +159,8 @@ function doneBlock(of: HorseCase): readonly Block[] {
     .filter(({ feet: changed }) => changed.some(({ change }) => /[1-9]/.test(change)))
     .map(({ measure, feet: changed }) =>
       words.sheets.doneTrim(
-        capital(format.name(measure)),
-        changed.map(({ foot, change }) => `${foot} ${change}`).join(', '),
+        [capital(format.name(measure)), format.unit(measure)].join(', '),
+        changed.map(({ foot, figure }) => `${foot} ${figure}`).join(', '),
       ),
     )
   return [

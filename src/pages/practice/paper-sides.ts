@@ -18,6 +18,8 @@ export type Block =
       readonly kind: 'boxes'
       readonly feet: readonly string[]
       readonly stages: readonly string[]
+      /** Rows are lower where there are many. */
+      readonly isDense: boolean
       readonly items: readonly BoxRow[]
     })
   | (Head & { readonly kind: 'ticks'; readonly items: readonly TickRow[] })
@@ -209,13 +211,13 @@ function itemCosts(block: Block, width: number): readonly number[] {
         return lines * line + 0.7
       })
     case 'boxes':
-      return block.items.map(({ name }) => Math.max(5.7, linesOf(name, 27) * 3.1 + 0.4))
+      return block.items.map(({ name }) => Math.max(block.isDense ? 5.2 : 6.4, linesOf(name, 27) * 3.1 + 0.4))
     case 'blanks':
       // Two abreast.
       return block.items.map((_, i) => (i % 2 === 0 ? blankLine : 0))
     case 'ticks':
       return block.items.map(({ text, boxes }) =>
-        Math.max(6.6, linesOf(text, width - boxes.length * 7 - 4) * line + 1.4),
+        Math.max(5.9, linesOf(text, width - boxes.length * 7 - 4) * line + 1.4),
       )
   }
 }

@@ -28,7 +28,8 @@ export interface VisitCell {
 /** What one trim changed at one foot. */
 export interface TrimChange {
   readonly foot: Foot
-  /** With its sign. */
+  /** With its sign; the figure alone, and with its unit. */
+  readonly figure: string
   readonly change: string
   readonly isReal: boolean
 }
@@ -110,7 +111,14 @@ export function trimChanges(
       const both = bothOf(readings, foot)
       if (both.before === null || both.after === null) return []
       const change = both.after.value - both.before.value
-      return [{ foot, change: format.change(measure, change), isReal: isReal(both) }]
+      return [
+        {
+          foot,
+          figure: format.changeFigure(measure, change),
+          change: format.change(measure, change),
+          isReal: isReal(both),
+        },
+      ]
     })
     return changed.length === 0 ? [] : [{ measure, feet: changed }]
   })
