@@ -29,6 +29,7 @@ import { importedFiles } from '../../src/pages/starter/imported.ts'
 import { startVisit } from '../../src/pages/starter/visit.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { diskFolder } from '../casebook/disk-folder.ts'
 import { english } from '../english.ts'
 import { phrases, toy, unmarked } from './toy-language.ts'
@@ -156,6 +157,7 @@ const files = (): readonly string[] => [
   ...messagesIn(
     exportOf(
       inputs.map(({ assessment }) => assessment),
+      untaughtPractice,
       asOf,
       format,
     ),

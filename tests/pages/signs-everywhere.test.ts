@@ -10,6 +10,7 @@ import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
 import { cautionLines, wordsOf } from '../../src/pages/shared/caution-lines.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { formatIn } from '../english.ts'
 import { buildHorse, practice as practiceOf, type VisitSketch } from '../trend/build-horse.ts'
 import { type Sketch, signTable } from '../trend/sign-table/index.ts'
@@ -67,7 +68,7 @@ function editionsOf(input: HorseInput): Readonly<Record<string, string>> {
     fieldSheet: strip(page('field-sheet.html')),
     owner: JSON.stringify(presentOwnerHorse(input)),
     portfolio: JSON.stringify(presentPortfolioCase(input, ownWords([], [format.words]))?.page),
-    export: JSON.stringify(exportOf([input.assessment], input.assessment.asOf, format)),
+    export: JSON.stringify(exportOf([input.assessment], untaughtPractice, input.assessment.asOf, format)),
   }
 }
 
@@ -139,7 +140,7 @@ describe('a foot that a caution holds', () => {
 
   it('has them all again once it is over, so that the test above sees something', () => {
     const text = editionsOf(inputOf([{}, {}]))
-    expect(text.horse).toContain('Off the inner heel, at most')
+    expect(text.horse).toContain('inner heel: at most')
     expect(text.fieldSheet).toContain('Off the inner heel, at most')
     expect(text.owner).toContain('where we want')
     expect(text.export).toContain('on target')

@@ -1,37 +1,27 @@
-/** Remarks on the record itself: those of one kind together, what is true of all of them said once. */
-import type { Check } from '../../trend/assessment.ts'
+/** Remarks on the record itself. Of a kind the first says what it means, the others what they read. */
+import type { Check, CheckFacts, CheckKind } from '../../trend/assessment.ts'
+import type { Formats } from '../words/formats.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
-export interface Remark {
-  /** A line a foot and day. */
-  readonly lines: readonly string[]
-  /** What each of the lines means; null where they say it all. */
-  readonly meaning: string | null
+export function checkTexts(of: HorseCase, checks: readonly Check[]): readonly string[] {
+  const { format, assessmentWords, words } = of
+  const again = words.measures.again as Readonly<Record<CheckKind, Again>>
+  const kinds = [...new Set(checks.map(({ kind }) => kind))]
+  return kinds.flatMap((kind) =>
+    checks
+      .filter((check) => check.kind === kind)
+      .map((check, i) => {
+        const text = i === 0 ? assessmentWords.checkSentence(check, format) : again[kind](check.facts, format)
+        return format.words.base.remark(aboutOf(of, check), text)
+      }),
+  )
 }
 
-export function remarksOf(of: HorseCase, checks: readonly Check[]): readonly Remark[] {
-  const alike = new Map<string, { lines: string[]; meaning: string | null }>()
-  for (const check of checks) {
-    const { lead, rest } = parted(of.assessmentWords.checkSentence(check, of.format))
-    const remark = alike.get(`${check.kind} ${rest}`) ?? { lines: [], meaning: rest }
-    remark.lines.push(aboutOf(of, check, lead))
-    alike.set(`${check.kind} ${rest}`, remark)
-  }
-  return [...alike.values()]
-}
+/** Each kind's words fit its own facts. */
+type Again = (facts: CheckFacts[CheckKind], f: Formats) => string
 
-/** The first sentence has the figures of the one case; what follows holds for all of the kind. */
-function parted(text: string): { readonly lead: string; readonly rest: string | null } {
-  const end = /[.!?] (?=\p{Lu})/u.exec(text)
-  if (end === null) return { lead: text, rest: null }
-  return { lead: text.slice(0, end.index + 1), rest: text.slice(end.index + 2) }
-}
-
-function aboutOf(of: HorseCase, { foot, date }: Check, lead: string): string {
-  const { format } = of
-  const about = [
-    ...(foot === null ? [] : [footTitle(of, foot)]),
-    ...(date === null ? [] : [format.date(date)]),
-  ]
-  return about.length === 0 ? lead : format.words.base.remark(about.join(', '), lead)
-}
+const aboutOf = (of: HorseCase, { foot, date }: Check): string =>
+  [
+    foot === null ? of.words.horse.wholeHorse : footTitle(of, foot),
+    ...(date === null ? [] : [of.format.date(date)]),
+  ].join(', ')

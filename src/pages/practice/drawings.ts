@@ -36,7 +36,8 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
           format.angle(latest.toeAngle),
         )
   const assumed = [...new Set([...first.assumed, ...latest.assumed])].map((id) => measures[id].name)
-  const note = assumed.length > 0 ? ` ${words.chart.sideAssumed(format.list(assumed))}` : ''
+  const note =
+    assumed.length > 0 ? ` ${words.chart.sideAssumed(format.foot(geometry.foot), format.list(assumed))}` : ''
   return { ...drawn, title, description: drawn.description + note }
 }
 

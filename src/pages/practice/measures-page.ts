@@ -13,11 +13,11 @@ import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { agreementCharts } from './agreement.ts'
-import { type Remark, remarksOf } from './checks.ts'
+import { checkTexts } from './checks.ts'
 import { heelState, levelOf, sideOf, wallOf } from './drawings.ts'
 import { findingsGrid } from './findings.ts'
 import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
-import { type GrowthView, growthByWall } from './growth.ts'
+import { growthSentences, growthTables } from './growth.ts'
 import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
 import { type MeasureSection, measureSections } from './measure-sections.ts'
 import { latestPairTexts, loweringTexts } from './pairs.ts'
@@ -32,7 +32,8 @@ export interface MeasuresPage {
   /** To each part of the page. */
   readonly index: readonly Link[]
   readonly measures: readonly MeasureSection[]
-  readonly growth: readonly GrowthView[]
+  readonly growth: readonly string[]
+  readonly growthTables: readonly Table[]
   readonly sides: readonly SideDrawing[]
   readonly levels: readonly LevelDrawing[]
   readonly pairs: readonly string[]
@@ -48,7 +49,7 @@ export interface MeasuresPage {
   readonly findings: FindingsGrid | null
   readonly photos: readonly ThenAndNow[]
   readonly agreement: readonly AgreementChart[]
-  readonly remarks: readonly Remark[]
+  readonly remarks: readonly string[]
 }
 
 export function measuresPage(of: HorseCase): PageView {
@@ -62,7 +63,8 @@ export function measuresPage(of: HorseCase): PageView {
     heading: words.measures.title(horse.name),
     index: [...measures.map(({ id, name }) => ({ text: name, href: `#${id}` })), ...words.measures.index],
     measures,
-    growth: growthByWall(of, assessment.growth),
+    growth: growthSentences(of, assessment.growth),
+    growthTables: growthTables(of, assessment.growth),
     sides: assessment.geometry.map((view) => sideOf(of, view)),
     levels: feet.flatMap((foot) => {
       const state = heelState(assessment.trends, foot)
@@ -82,7 +84,7 @@ export function measuresPage(of: HorseCase): PageView {
     photos,
     agreement: agreementCharts(of),
     // What hand and photograph differ by stands in their plot, where there is one.
-    remarks: remarksOf(
+    remarks: checkTexts(
       of,
       assessment.checks.filter((check) => check.kind !== 'entered against photo' || !check.facts.explained),
     ),

@@ -105,7 +105,7 @@ function toldOf(of: HorseCase, { foot, text }: Problem, about: Problem['about'])
     case 'measure':
       return about.trend === null ? untold(of, nameOf(of, about)) : measureTold(of, about.trend)
     case 'finding':
-      return findingTold(of, about)
+      return findingTold(of, about, foot)
     case 'grow-out':
       return growOutTold(of, about)
     case 'words':
@@ -206,7 +206,7 @@ function nextOfMeasure(of: HorseCase, trend: Trend): string {
   }
 }
 
-function findingTold(of: HorseCase, about: About<'finding'>): Told {
+function findingTold(of: HorseCase, about: About<'finding'>, foot: Foot | null): Told {
   const { format, words, assessment } = of
   const { course } = about
   const [first] = course
@@ -221,7 +221,7 @@ function findingTold(of: HorseCase, about: About<'finding'>): Told {
   const name = nameOf(of, about)
   const readOn = dayUnlessLast(of, last.visit, last.date)
   const isSilent = last.visit !== assessment.visits.at(-1)
-  const key = (seen: { readonly visit: string }) => `${name} ${seen.visit}`
+  const key = (seen: { readonly visit: string }) => `${foot} ${name} ${seen.visit}`
   return {
     name,
     href: 'measures.html#findings',

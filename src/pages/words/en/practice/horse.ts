@@ -58,7 +58,6 @@ export const horse = {
   growth: 'What the hoof did, and what the trims did',
   growthHow:
     'A hoof grows between visits and is shortened at them. The two are kept apart; growth is what is left after wear.',
-  growthOf: (foot: string, measure: string, text: string) => `${foot}, ${measure}: ${text}`,
   trimHides: (n: number) =>
     `At ${count(n, 'visit', 'visits')} there was no reading on arrival, so a trim may hide in that growth.`,
   growthSteps: (measure: string) => `${measure}, growth between visits and trims at them`,

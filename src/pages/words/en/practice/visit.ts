@@ -20,7 +20,6 @@ export const visit = {
   readingsTable: 'Table of readings',
   readingsNone: 'Nothing was measured at this visit.',
   readingsHow: 'On arrival → after the trim. Bold: the trim changed it by more than the errors of both.',
-  arrivalOnly: (value: string) => `${value} →`,
   realFrom: (limit: string) => `real from ${limit}`,
   photo: 'from a photo',
   workedOut: 'Worked out from the readings',
