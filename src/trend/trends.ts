@@ -9,7 +9,7 @@ import { allMeasures, type Columns } from './columns.ts'
 import { discovered } from './discovery.ts'
 import { forecastOf } from './forecast.ts'
 import { lineOf } from './line.ts'
-import { type Course, type Place, without } from './model/course.ts'
+import { type Course, firstVisit, lastVisit, type Place, without } from './model/course.ts'
 import { courseOfAllFeet, courseOfFoot, type FootOrAll, type ReadCourse } from './model/courses.ts'
 import { type CourseFit, fitCourse, levelAt, levelSd, readingSd, slopeSd } from './model/fit.ts'
 import { type Learned, type LearnedMeasure, learnedOf, scatterFor } from './model/learned.ts'
@@ -43,7 +43,8 @@ export const judgedFeet = (horse: Horse, columns: Columns, learned: Learned): re
   feet.flatMap((foot) =>
     allMeasures.flatMap((measure) => {
       const column = columnForTrend(columns, foot, measure)
-      const course = column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure)
+      const course =
+        column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure, learned.people)
       return course === null ? [] : [judge(foot, course, learned)]
     }),
   )
@@ -114,8 +115,8 @@ function trendOf<F extends FootOrAll>(
   const [first] = points
   const last = points.at(-1)
   if (first === undefined || last === undefined) return null
-  const readFrom = columns.visits[firstPlace(used)]?.date ?? first.date
-  const readTo = columns.visits[lastPlace(used)]?.date ?? last.date
+  const readFrom = columns.visits[firstVisit(used)]?.date ?? first.date
+  const readTo = columns.visits[lastVisit(used)]?.date ?? last.date
   const months = (dayOf(readTo) - dayOf(readFrom)) / daysPerMonth
   const single = Math.hypot(learned.e, learned.u) * course.sd
   const position = fit === null ? positionAt(last.value, single, learned.worth, band) : positionOf(fit, band)
@@ -150,26 +151,8 @@ function trendOf<F extends FootOrAll>(
             { fit, slopes: learned.slopes * course.matters, firstDay: dayOf(from), readFrom, readTo, asOf },
             band,
           ),
-    pace: fit === null ? null : paceOf(columns, used, fit),
+    pace: paceOf(columns, judged),
   }
-}
-
-/** Place of the visit of the first reading used. */
-function firstPlace({ left, back }: Course): number {
-  for (let i = 0; i < left.length; i++) {
-    if (!Number.isNaN(left[i])) return i
-    if (!Number.isNaN(back[i])) return i + 1
-  }
-  return 0
-}
-
-/** Place of the visit of the last reading used. */
-function lastPlace({ left, back }: Course): number {
-  for (let i = left.length - 1; i >= 0; i--) {
-    if (!Number.isNaN(back[i])) return i + 1
-    if (!Number.isNaN(left[i])) return i
-  }
-  return 0
 }
 
 function readingsOf({ course, used, leftOut }: Judged, { visits }: Columns) {
@@ -216,8 +199,8 @@ function trendFit(fit: CourseFit, from: PlainDate): TrendFit {
   }
 }
 
-function paceOf({ visits }: Columns, course: Course, fit: CourseFit): PaceChange | null {
-  const halves = changedPace(course, fit)
+function paceOf({ visits }: Columns, { course, learned }: Judged): PaceChange | null {
+  const halves = changedPace(course, scatterFor(learned, course.sd))
   if (halves === null) return null
   const { later, earlierPerMonth, laterPerMonth } = halves
   return { sinceVisit: visits[later]?.id ?? '', earlierPerMonth, laterPerMonth }

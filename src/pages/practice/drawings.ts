@@ -2,12 +2,14 @@
 import type { Visit } from '../../casebook/model.ts'
 import { addDays, daysBetween, daysPerMonth } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
-import { measures } from '../../hoof/measures.ts'
+import { behindMeasures, soleMeasures, wallMeasures } from '../../hoof/stand-ins.ts'
 import type { FootGeometry, GrowOut, NextVisit, Trend } from '../../trend/assessment.ts'
 import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from '../shared/figures.ts'
+import { footMeasures } from '../shared/foot-measures.ts'
 import { capital } from '../shared/format.ts'
 import { sideDrawing } from '../shared/side.ts'
-import { findingName, gradeName } from './findings.ts'
+import { standInNote } from '../shared/stand-in-note.ts'
+import { gradeName } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
@@ -35,15 +37,14 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
           format.angle(first.toeAngle),
           format.angle(latest.toeAngle),
         )
-  const assumed = [...new Set([...first.assumed, ...latest.assumed])].map((id) => measures[id].name)
-  const note =
-    assumed.length > 0 ? ` ${words.chart.sideAssumed(format.foot(geometry.foot), format.list(assumed))}` : ''
-  return { ...drawn, title, description: drawn.description + note }
+  return { ...drawn, title }
 }
 
 /** The heels at one reading: balance in mm, medial minus lateral, and tilt in degrees. */
 export interface HeelState {
   readonly foot: Foot
+  /** Of the visit at which they stood so. */
+  readonly visit: string
   readonly balance: number
   readonly tilt: number | null
   readonly within: boolean
@@ -62,6 +63,7 @@ export function heelState(trends: readonly Trend[], foot: Foot): HeelState | nul
   const { low, high } = balance.target ?? { low: null, high: null }
   return {
     foot,
+    visit: last.visit,
     balance: last.value,
     tilt: tilt?.visit === last.visit && tilt.stage === last.stage ? tilt.value : null,
     within: (low === null || last.value >= low) && (high === null || last.value <= high),
@@ -79,6 +81,7 @@ const isZero = (text: string): boolean => !/[1-9]/.test(text)
 
 export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
   const { format, words } = of
+  const measures = footMeasures(of.assessment.readings, heels.foot, heels.visit)
   const foot = footTitle(of, heels.foot)
   const text = heelText(of, heels.balance)
   const tilt = heels.tilt === null ? [] : [[words.visit.levelTilt, format.fine('heel-tilt', heels.tilt)]]
@@ -99,12 +102,19 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
       head: words.visit.levelHead,
       rows: [[words.visit.levelBalance, format.change('heel-balance', heels.balance)], ...tilt],
     },
+    unread: standInNote(
+      format,
+      behindMeasures(measures).assumed.filter((id) => id === 'width'),
+      measures,
+    ),
+    measures,
     balance: heels.balance,
-    tilt: heels.tilt,
     balanceLabel: format.length(Math.abs(heels.balance)),
-    withinTarget: heels.within,
   }
 }
+
+/** After every visit's id. */
+const lastVisit = '\uffff'
 
 /** The sole with one visit's findings, each by a figure that the table explains. */
 export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | null {
@@ -112,12 +122,7 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
   const findings = visit.findings.filter((finding) => finding.foot === foot)
   if (findings.length === 0) return null
   const name = footTitle(of, foot)
-  const marks = findings.map((finding, i) => ({
-    place: finding.place,
-    grade: finding.grade,
-    sign: String(i + 1),
-    label: findingName(finding),
-  }))
+  const measures = footMeasures(of.assessment.readings, foot, visit.id)
   return {
     kind: 'sole',
     id: idOf('sole', foot),
@@ -142,7 +147,9 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
         one.words ?? '',
       ]),
     },
-    marks,
+    unread: standInNote(of.format, soleMeasures(measures).assumed, measures),
+    measures,
+    marks: findings.map(({ what, place, grade }, i) => ({ what, place, grade, sign: String(i + 1) })),
   }
 }
 
@@ -154,18 +161,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
   if (here.length === 0) return null
   const { format, words } = of
   const name = footTitle(of, foot)
-  const lanes = [...new Set(here.map(({ place }) => place))].map((place) => {
-    const features = here.filter((one) => one.place === place)
-    return {
-      place,
-      wallLength: features.find(({ wallLength }) => wallLength !== null)?.wallLength ?? null,
-      features: features.map((one) => ({
-        label: `${one.feature}, ${format.length(atNow(one))}`,
-        at: atNow(one),
-        ahead: aheadOf(of, one),
-      })),
-    }
-  })
+  const measures = footMeasures(of.assessment.readings, foot, lastVisit)
   return {
     kind: 'wall',
     id: idOf('wall', foot),
@@ -187,7 +183,16 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
         one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
       ]),
     },
-    lanes,
+    unread: standInNote(format, wallMeasures(measures).assumed),
+    measures,
+    features: here.map((one) => ({
+      what: one.feature,
+      place: one.place,
+      label: words.next.wallAt(one.feature, one.place, format.length(atNow(one))),
+      at: atNow(one),
+      wallLength: one.wallLength,
+      ahead: aheadOf(of, one),
+    })),
   }
 }
 

@@ -41,6 +41,7 @@ export function startVisit(
   return [
     '---',
     `date: ${date}`,
+    ...byLine(practice, w),
     ...textLine('footing', last?.footing ?? null, last === null, w),
     ...readingLines('before', past, order, format),
     ...readingLines('after', past, order, format),
@@ -61,6 +62,10 @@ export function startVisit(
     ...(horse.consent.portfolio ? [`## ${sectionHeadings.forTeaching}`, ''] : []),
   ].join('\n')
 }
+
+/** Asked for where more than one could have taken the readings. */
+const byLine = ({ people }: Practice, w: StarterWords): string[] =>
+  people.length < 2 ? [] : [remarked(`by: ${blank}`, w.by(people.map(({ id }) => id).join(', ')))]
 
 const textLine = (key: string, last: string | null, always: boolean, w: StarterWords): string[] =>
   last === null && !always ? [] : [remarked(`${key}: ${blank}`, last === null ? null : w.last(last))]

@@ -71,3 +71,21 @@ export const between = (course: Course, from: number, to: number): Course => ({
   leftShare: course.leftShare.subarray(from, to),
   backShare: course.backShare.subarray(from, to),
 })
+
+/** Place of the visit of the first reading. */
+export function firstVisit({ left, back }: Course): number {
+  for (let i = 0; i < left.length; i++) {
+    if (!Number.isNaN(left[i])) return i
+    if (!Number.isNaN(back[i])) return i + 1
+  }
+  return 0
+}
+
+/** Place of the visit of the last reading. */
+export function lastVisit({ left, back }: Course): number {
+  for (let i = left.length - 1; i >= 0; i--) {
+    if (!Number.isNaN(back[i])) return i + 1
+    if (!Number.isNaN(left[i])) return i
+  }
+  return 0
+}

@@ -10,6 +10,7 @@ import type { Column, Columns, Family } from '../columns.ts'
 import { scaleOf } from '../scale.ts'
 import { commonReadings } from './additive.ts'
 import type { Course, GrowthBelief } from './course.ts'
+import type { Learned } from './learned.ts'
 
 /** A foot, or all feet together. */
 export type FootOrAll = Foot | 'all'
@@ -32,6 +33,7 @@ export function courseOfFoot(
   family: Family,
   foot: Foot,
   measure: AnyMeasureId,
+  people: Learned['people'] = {},
 ): ReadCourse | null {
   const after = columns.find(family, 'after', foot, measure)
   const before = columns.find(family, 'before', foot, measure)
@@ -53,8 +55,8 @@ export function courseOfFoot(
     matters,
     left: main.values,
     back: nextOf(arrivals?.values ?? null, length),
-    leftShare: sharesOf(main, sd, length),
-    backShare: nextOf(arrivals === null ? null : sharesOf(arrivals, sd, length), length, 1),
+    leftShare: sharesOf(main, sd, columns, people),
+    backShare: nextOf(arrivals === null ? null : sharesOf(arrivals, sd, columns, people), length, 1),
   }
 }
 
@@ -131,12 +133,21 @@ function nextOf(values: Float64Array | null, length: number, none = Number.NaN):
   return next
 }
 
-/** How much of one reading's variance each has: half where a foot was read twice, more where a picture shows less. */
-function sharesOf({ sds }: Column, sd: number, length: number): Float64Array {
-  const shares = new Float64Array(length).fill(1)
-  for (let i = 0; i < length; i++) {
+/**
+ * How much of one reading's variance each has: half where a foot was read twice, more where a picture shows less, and
+ * by hand as the person reads who took it.
+ */
+function sharesOf(
+  { sds, family }: Column,
+  sd: number,
+  { visits }: Columns,
+  people: Learned['people'],
+): Float64Array {
+  const shares = new Float64Array(visits.length).fill(1)
+  for (let i = 0; i < visits.length; i++) {
     const own = sds[i] ?? Number.NaN
-    if (own > 0 && sd > 0) shares[i] = (own / sd) ** 2
+    const hand = family === 'gauge' ? (people[visits[i]?.by ?? ''] ?? 1) : 1
+    if (own > 0 && sd > 0) shares[i] = ((own * hand) / sd) ** 2
   }
   return shares
 }

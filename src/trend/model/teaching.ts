@@ -26,6 +26,8 @@ export interface TaughtCourse {
 export interface Teaching {
   readonly times: readonly number[]
   readonly gaps: readonly number[]
+  /** Who took the readings of each visit; null where it does not say. */
+  readonly people: readonly (string | null)[]
   /** By `learnedKey`. */
   readonly courses: Readonly<Record<string, readonly TaughtCourse[]>>
   readonly repeats: Readonly<Record<string, readonly Repeat[]>>
@@ -42,10 +44,10 @@ export const taughtUntil = (asOf: PlainDate): PlainDate =>
 /** Courses with fewer readings teach nothing. */
 const fewestReadings = 3
 
-/** From the visits up to `taughtUntil` today. */
+/** From the visits up to `taughtUntil` today; a draft has not happened yet. */
 export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   const until = taughtUntil(asOf)
-  const visits = horse.visits.filter(({ date }) => date <= until)
+  const visits = horse.visits.filter(({ date, draft }) => date <= until && !draft)
   const columns = columnsOf(horse, visits)
   const courses: Record<string, TaughtCourse[]> = {}
   const repeats: Record<string, Repeat[]> = {}
@@ -74,7 +76,8 @@ export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
     wallLengths.map((wall: MeasureId) => wallSums(followed, foot, wall, ahead)).filter(({ sxx }) => sxx > 0),
   )
   const { times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
-  return { times: [...times], gaps: [...gaps], courses, repeats, walls }
+  const people = visits.map(({ by }) => by)
+  return { times: [...times], gaps: [...gaps], people, courses, repeats, walls }
 }
 
 const taught = (course: ReadCourse): TaughtCourse => ({

@@ -30,10 +30,13 @@ export const starter = {
   privateWords: 'further words that must never appear in the portfolio',
   targets: 'a band of wanted values per measure; ~ is an open side',
   sole: 'flat or cupped, for all feet or {LF: flat}',
+  problems: 'what the case is about, most important first',
+  by: (people: string) => `who took the readings: ${people}`,
   practiceName: 'the name of your practice',
   units: 'mm, cm or in: the unit of a bare length',
   trimCycle: 'usual time between visits',
   owners: 'one line an owner: id: {name: ...}',
+  people: 'who works here, if more than one: [Ilse, Tom]',
   localRules: 'a sentence about the law or code where you work',
   practiceNote: 'A few words about the practice. They stand on the front page.',
   guide: `How this casebook works

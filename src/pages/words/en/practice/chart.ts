@@ -36,8 +36,6 @@ export const chart = {
     drawingOnce: (foot: string, first: string) => `The ${foot} hoof from the side: ${first}.`,
     drawingSays: (length: string, angle: string) => `toe ${length} at ${angle}`,
   },
-  sideAssumed: (foot: string, measures: string) =>
-    `Of the ${foot} nothing was read of ${measures}: stand-ins are drawn.`,
   sideFirst: (date: string) => `first, ${date}`,
   sideLatest: (date: string) => `latest, ${date}`,
 }

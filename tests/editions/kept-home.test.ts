@@ -1,4 +1,4 @@
-/** A draft of a visit stays with the practice: for others it has not happened. */
+/** What of a case file reaches no page for others: drafts, problems, and who works in the practice. */
 import { readdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { armor, Decrypter } from 'age-encryption'
@@ -98,5 +98,49 @@ describe('a draft of a visit', () => {
     expect([refusals, diagnostics.filter(({ level }) => level === 'error')]).toEqual([[], []])
     expect(await ownersPage()).not.toMatch(/LETTER-ZOE|CARE-ZOE/)
     expect([...portfolioFiles().keys()].join()).not.toContain('bramble')
+  })
+})
+
+describe('what the case is about, and who took the readings', () => {
+  const kept: Readonly<Record<string, readonly [string, string]>> = {
+    'practice.md': ['owners:', 'people: {tib: {name: Ilse Brandtholm}, tom: Tom Eckholt}\nowners:'],
+    'zoe/horse.md': [
+      'kind: cob',
+      'kind: cob\nproblems: [forging at the trot, RH heel balance, LF thrush, Brandtholm says sole is thin]',
+    ],
+    'zoe/2026-01-12.md': ['date: 2026-01-12', 'date: 2026-01-12\nby: tib'],
+  }
+  const writeKept = () => {
+    for (const [file, [from, to]] of Object.entries(kept))
+      at.write(file, (casebook[file] ?? '').replace(from, to))
+  }
+
+  it("change nothing in the owner's page and in the portfolio", async () => {
+    await at.build(everything)
+    const [owner, cases] = [await ownersPage(), portfolioFiles()]
+    writeKept()
+    const { diagnostics } = await at.build(everything)
+    expect(diagnostics.filter(({ file }) => file in kept)).toEqual([])
+    expect(await ownersPage()).toBe(owner)
+    expect(portfolioFiles()).toEqual(cases)
+  })
+
+  it('are taken out of teaching text, and searched for once they have left', async () => {
+    writeKept()
+    const taught = (casebook['may/2026-01-12.md'] ?? '').replace(
+      'May came',
+      'Tib and Mr Eckholt measured; May came',
+    )
+    at.write('may/2026-01-12.md', taught)
+    expect((await at.build(everything)).refusals).toEqual([])
+    expect([...portfolioFiles().values()].join()).not.toMatch(/Tib|Eckholt/)
+    expect([...portfolioFiles().values()].join()).toContain('someone of the practice')
+    at.write('practice.md', casebook['practice.md'] ?? '')
+    at.write('zoe/2026-01-12.md', casebook['zoe/2026-01-12.md'] ?? '')
+    const { refusals } = await at.build(everything)
+    expect(refusals.flatMap(({ hits }) => hits.map(({ kind, text }) => [kind, text]))).toContainEqual([
+      'former name',
+      'Eckholt',
+    ])
   })
 })
