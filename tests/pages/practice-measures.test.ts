@@ -111,8 +111,8 @@ describe('all measures of a horse', () => {
   })
 
   it('draws no heels whose difference may be the error of the reading', () => {
-    expect(page.levels).toEqual([])
-    expect(pageOf(uneven).levels.map(({ title }) => title)).toEqual([
+    expect(page.levels.drawings).toEqual([])
+    expect(pageOf(uneven).levels.drawings.map(({ title }) => title)).toEqual([
       'Left fore: inner heel 6 mm higher, a tilt of 2.7°',
     ])
   })
@@ -128,7 +128,7 @@ describe('all measures of a horse', () => {
     expect(page.growOutTable?.rows[0]?.[1]).toBe(
       '20 mm on 12 Jan 26, 30 mm on 16 Feb 26 and 40 mm on 23 Mar 26',
     )
-    expect(page.walls[0]?.lanes[0]).toMatchObject({ place: 'toe' })
+    expect(page.walls.drawings[0]?.features[0]).toMatchObject({ place: 'toe', wallLength: 88.5 })
   })
 
   it('explains a remark of a kind once, and of the others says what they read', () => {

@@ -6,6 +6,7 @@ import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { type CautionGroup, type CautionOfFoot, linesByFoot, ringText, standingGroups } from './cautions.ts'
+import { drawnTogether } from './drawn-together.ts'
 import { findingsGrid } from './findings.ts'
 import { type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
 import { problemCharts } from './multiples.ts'
@@ -38,6 +39,8 @@ export interface HorsePage {
   /** Of the feet that matter less, folded away. */
   readonly moreDrawings: readonly (WallDrawing | SideDrawing)[]
   readonly moreDrawingsHead: string
+  /** What of them was not measured. */
+  readonly drawingNotes: readonly string[]
   /** First against latest picture of a foot: of the foot that matters most. */
   readonly photos: ThenAndNow | null
   readonly visits: readonly VisitLine[]
@@ -63,7 +66,7 @@ const openDrawings = 2
 export function horsePage(of: HorseCase): PageView {
   const { horse, practice, words, format } = of
   const photos = pairWorthShowing(of)
-  const drawings = worthDrawing(of)
+  const { drawings, notes } = drawnTogether(worthDrawing(of))
   const visits = of.visits.toReversed().map((visit) => visitLine(of, visit))
   const model: HorsePage = {
     w: format.words,
@@ -85,6 +88,7 @@ export function horsePage(of: HorseCase): PageView {
     findings: findingsGrid(of, 'lately'),
     drawings: drawings.slice(0, openDrawings),
     moreDrawings: drawings.slice(openDrawings),
+    drawingNotes: notes,
     moreDrawingsHead: words.horse.moreDrawings(drawings.length - openDrawings),
     photos,
     visits: visits.slice(0, openVisits),

@@ -15,6 +15,7 @@ import type { Words } from '../words/index.ts'
 import { agreementCharts } from './agreement.ts'
 import { checkTexts } from './checks.ts'
 import { heelState, levelOf, sideOf, wallOf } from './drawings.ts'
+import { type DrawnTogether, drawnTogether } from './drawn-together.ts'
 import { findingsGrid } from './findings.ts'
 import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
 import { growthSentences, growthTables } from './growth.ts'
@@ -34,8 +35,8 @@ export interface MeasuresPage {
   readonly measures: readonly MeasureSection[]
   readonly growth: readonly string[]
   readonly growthTables: readonly Table[]
-  readonly sides: readonly SideDrawing[]
-  readonly levels: readonly LevelDrawing[]
+  readonly sides: DrawnTogether<SideDrawing>
+  readonly levels: DrawnTogether<LevelDrawing>
   readonly pairs: readonly string[]
   readonly lowering: readonly string[]
   readonly held: readonly string[]
@@ -43,7 +44,7 @@ export interface MeasuresPage {
   readonly past: PastForecasts | null
   readonly growing: readonly GrowOutView[]
   readonly growOutTable: Table | null
-  readonly walls: readonly WallDrawing[]
+  readonly walls: DrawnTogether<WallDrawing>
   readonly newGrowth: readonly string[]
   readonly capsules: Table | null
   readonly findings: FindingsGrid | null
@@ -65,11 +66,13 @@ export function measuresPage(of: HorseCase): PageView {
     measures,
     growth: growthSentences(of, assessment.growth),
     growthTables: growthTables(of, assessment.growth),
-    sides: assessment.geometry.map((view) => sideOf(of, view)),
-    levels: feet.flatMap((foot) => {
-      const state = heelState(assessment.trends, foot)
-      return state === null ? [] : [levelOf(of, state)]
-    }),
+    sides: drawnTogether(assessment.geometry.map((view) => sideOf(of, view))),
+    levels: drawnTogether(
+      feet.flatMap((foot) => {
+        const state = heelState(assessment.trends, foot)
+        return state === null ? [] : [levelOf(of, state)]
+      }),
+    ),
     pairs: latestPairTexts(of),
     lowering: loweringTexts(of),
     held: heldText(of),
@@ -77,7 +80,7 @@ export function measuresPage(of: HorseCase): PageView {
     past: pastForecasts(of),
     growing: assessment.growOut.map((one) => growOutView(of, one)),
     growOutTable: growOutTable(of),
-    walls: feet.flatMap((foot) => wallOf(of, foot, assessment.growOut) ?? []),
+    walls: drawnTogether(feet.flatMap((foot) => wallOf(of, foot, assessment.growOut) ?? [])),
     newGrowth: assessment.newGrowth.map((one) => newGrowthText(of, one)),
     capsules: capsuleTable(of),
     findings: findingsGrid(of, 'all'),

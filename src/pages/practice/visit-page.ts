@@ -14,6 +14,7 @@ import { type CautionGroup, groupsOfVisit } from './cautions.ts'
 import { type ComfortPart, comfortPart, footHeads } from './comfort.ts'
 import { type DividedNote, divided } from './divided-note.ts'
 import { heelText, soleOf } from './drawings.ts'
+import { drawnTogether } from './drawn-together.ts'
 import { findingName, gradeName } from './findings.ts'
 import { footTitle, type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
 import { pairTexts } from './pairs.ts'
@@ -34,6 +35,8 @@ export interface VisitPage {
   /** A sentence a measure that the trim changed, and a finding that came, went or moved. */
   readonly changed: readonly string[]
   readonly findings: readonly FootFindings[]
+  /** What of the soles was not measured. */
+  readonly soleNotes: readonly string[]
   readonly photos: readonly ShownPhoto[]
   readonly feet: readonly string[]
   readonly rows: readonly VisitRow[]
@@ -63,6 +66,8 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
   const pairs = [...heelTexts(of, visit), ...pairTexts(of, pairsOfVisit(of, visit))]
   const comfort = comfortPart(of, visit)
   const photos = photosOfVisit(visit, of.pictures, format)
+  const findings = feet.flatMap((foot) => footFindings(of, visit, place, foot))
+  const soleNotes = drawnTogether(findings.flatMap(({ sole }) => sole ?? [])).notes
   const model: VisitPage = {
     w: format.words,
     page: shellOfHorse(of, words.visit.title(horse.name, date)),
@@ -76,7 +81,8 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     care: visit.care,
     next: visit.nextVisit === null ? null : words.next.visit(format.date(visit.nextVisit)),
     changed: [...trimSentences(of, visit), ...findingSentences(of, visit, place)],
-    findings: feet.flatMap((foot) => footFindings(of, visit, place, foot)),
+    findings: findings.map((one) => ({ ...one, sole: one.sole && { ...one.sole, unread: null } })),
+    soleNotes,
     photos,
     feet: footHeads(of),
     rows: visitRows(of, visit.id),
