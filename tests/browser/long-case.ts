@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { addDays } from '../../src/hoof/dates.ts'
 
-export const longName = 'Wilhelmina-Constantia vom Unteren Moorhof'
+export const longName = 'Wilhelmina-Constantia vom Unteren Moorhofe'
 const visits = 40
 const first = '2022-01-22'
 const every = 45

@@ -36,9 +36,6 @@ export interface HorsePage {
   readonly charts: readonly TrendChart[]
   readonly findings: FindingsGrid | null
   readonly drawings: readonly (WallDrawing | SideDrawing)[]
-  /** Of the feet that matter less, folded away. */
-  readonly moreDrawings: readonly (WallDrawing | SideDrawing)[]
-  readonly moreDrawingsHead: string
   /** What of them was not measured. */
   readonly drawingNotes: readonly string[]
   /** First against latest picture of a foot: of the foot that matters most. */
@@ -60,8 +57,6 @@ interface VisitLine extends Link {
 
 /** Visits that are listed open. */
 const openVisits = 3
-/** Drawings that are shown open. */
-const openDrawings = 2
 
 export function horsePage(of: HorseCase): PageView {
   const { horse, practice, words, format } = of
@@ -86,10 +81,8 @@ export function horsePage(of: HorseCase): PageView {
     real: realPart(of),
     charts: problemCharts(of),
     findings: findingsGrid(of, 'lately'),
-    drawings: drawings.slice(0, openDrawings),
-    moreDrawings: drawings.slice(openDrawings),
+    drawings,
     drawingNotes: notes,
-    moreDrawingsHead: words.horse.moreDrawings(drawings.length - openDrawings),
     photos,
     visits: visits.slice(0, openVisits),
     olderVisits: visits.slice(openVisits),

@@ -24,7 +24,7 @@ export const figures = {
   inner: 'inner',
   outer: 'outer',
   /** Under a drawing of a foot. */
-  unread: (measures: string) => `Not measured, drawn by usual proportions: ${measures}.`,
+  unread: (measures: string) => `Drawn by usual proportions, as not read at that stage: ${measures}.`,
   narrowedFrog: 'The frog is drawn narrower than it was read, to fit between the heels.',
   /** After what grows down the wall, when it will have moved on. */
   ahead: (dates: string) => `broken: ${dates}`,

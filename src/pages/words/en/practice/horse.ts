@@ -35,7 +35,6 @@ export const horse = {
   wall: 'On the wall by now',
   charts: 'The problems’ measures',
   drawings: 'Foot by foot',
-  moreDrawings: (n: number) => (n === 1 ? 'One more foot' : `${n} more feet`),
   photos: 'Then and now',
   olderVisits: (n: number) => (n === 1 ? 'One earlier visit' : `${n} earlier visits`),
 
