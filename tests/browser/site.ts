@@ -50,6 +50,7 @@ export function kindsOf(site: BuiltSite): readonly string[] {
     'practice/reference.html',
     ...pages.filter((path) => /^practice\/[^/]+\/index\.html$/.test(path)),
     ...first(/\/\d{4}-\d{2}-\d{2}\.html$/),
+    ...first(/\/measures\.html$/),
     ...first(/\/hand-over\.html$/),
     ...first(/\/field-sheet\.html$/),
   ]

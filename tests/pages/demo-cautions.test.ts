@@ -45,10 +45,19 @@ describe('a horse’s page of the demo', () => {
     for (const input of inputs) {
       const page = [...presentHorse(input)].find(({ template }) => template === 'practice/horse')
         ?.model as HorsePage
-      for (const { items } of page.cautions)
+      for (const { items } of page.cautionsInFull)
         expect(items.filter(({ text }) => text.startsWith('Not spoken of since')).length).toBeLessThanOrEqual(
           1,
         )
+    }
+  })
+
+  it('has at most one line of cautions a foot, and one of the whole horse', () => {
+    for (const input of inputs) {
+      const page = [...presentHorse(input)].find(({ template }) => template === 'practice/horse')
+        ?.model as HorsePage
+      expect(page.cautions.length).toBeLessThanOrEqual(5)
+      expect(new Set(page.cautions.map(({ about }) => about)).size).toBe(page.cautions.length)
     }
   })
 })

@@ -142,7 +142,7 @@ describe('a foot that a caution holds', () => {
 
   it('has them all again once it is over, so that the test above sees something', () => {
     const text = editionsOf(inputOf([{}, {}]))
-    expect(text.horse).toContain('Off the inner heel, at most')
+    expect(text.horse).toContain('inner heel: at most')
     expect(text.fieldSheet).toContain('Off the inner heel, at most')
     expect(text.owner).toContain('where we want')
     expect(text.export).toContain('on target')

@@ -40,11 +40,6 @@ export interface Link {
 /** From a horse's page to a measure's entry on the reference page. */
 export const measureHref = (id: AnyMeasureId): string => `../reference.html#${id}`
 
-export const measureLink = ({ format }: HorseCase, id: AnyMeasureId): Link => ({
-  text: capital(format.name(id)),
-  href: measureHref(id),
-})
-
 export const visitHref = (id: string): string => `${id}.html`
 
 /** `Left fore`. */

@@ -10,15 +10,17 @@ import { frontPage } from './front-page.ts'
 import { handOver } from './hand-over.ts'
 import { openCase } from './horse-case.ts'
 import { horsePage } from './horse-page.ts'
+import { measuresPage } from './measures-page.ts'
 import { officePage } from './office-page.ts'
 import { referencePage } from './reference-page.ts'
 import { summaryOf } from './summary.ts'
 import { visitPage } from './visit-page.ts'
 
-/** Every page of one horse, one at a time, for they are large: its own, one a visit, hand-over, field sheet. */
+/** Every page of one horse, one at a time, for they are large: its own, all measures, one a visit, hand-over, field sheet. */
 export function* presentHorse(input: HorseInput): Generator<PageView> {
   const of = openCase(input)
   yield horsePage(of)
+  yield measuresPage(of)
   for (const visit of of.visits) yield visitPage(of, visit)
   yield handOver(of)
   yield fieldSheet(of)
