@@ -16,7 +16,7 @@ const again: { readonly [Kind in CheckKind]: (facts: CheckFacts[Kind], f: Format
   'toe length for weight': ({ value, guide }, f) =>
     `toe length ${f.length(value)}, guide ${f.length(guide)}.`,
   'broken axis': ({ value }, f) => `broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
-  'heel gap': ({ value }, f) => `the heel ${f.angle(value)} lower than the toe.`,
+  'heel gap': ({ value }, f) => `the heel angle ${f.angle(value)} less than the toe angle.`,
   'sheared heels': ({ value }, f) =>
     `the ${value > 0 ? 'inner' : 'outer'} heel ${f.length(Math.abs(value))} higher.`,
   'frog ratio': ({ value }, f) => `the frog ${f.fine('frog-ratio', value)} times as wide as long.`,
