@@ -207,8 +207,7 @@ function checkOwner(owner: string | null, map: YamlMap, practice: Practice, repo
   const byName = practice.owners.find((one) => one.name.toLowerCase() === owner.toLowerCase())?.id
   const meant = byName ?? nearest(owner, known)
   report.error('owner-unknown', written, `${quote(owner)} is no owner in practice.md.`, {
-    expected:
-      known.length > 0 ? `one of: ${known.join(', ')}` : 'an id that stands under owners in practice.md',
+    expected: known.length > 0 ? `one of: ${known.join(', ')}` : 'an id listed under owners in practice.md',
     fix: meant,
     advice: meant ? null : `add it in practice.md: owners: {${owner}: {name: ...}}`,
   })

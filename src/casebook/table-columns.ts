@@ -1,8 +1,9 @@
 /** What the columns of a table hold, by their headings: `horse`, `Date`, `LF toe length (mm)`, `after: heel medial RH`. */
 import type { Foot } from '../hoof/feet.ts'
-import { isDerivedId, isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
+import { type AnyMeasureId, isMeasureId, type MeasureId, measureIds } from '../hoof/measures.ts'
 import { footNamed } from './by-foot.ts'
 import { placeInWords } from './finding-words.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Stage } from './model.ts'
 import { unitNamed } from './table-cells.ts'
 import { nearest, normal, quote } from './words.ts'
@@ -78,11 +79,9 @@ function readHeading(heading: string): Omit<ReadingColumn, 'index'> | string | n
   words = words.filter((word) => !units.includes(word) && word !== stage && !fillers.has(word))
   const { foot, rest } = footIn(words)
   const name = rest.join(' ')
-  const measure = measureNamed(name)
-  if (measure) return { measure, foot, stage, unit }
-  if (isDerivedId(name.replaceAll(' ', '-'))) return null
-  const names = measureIds.map((id) => measures[id].name)
-  const meant = name === '' ? null : nearest(name, names)
+  const measure = measureIn(name)
+  if (measure !== null) return isMeasureId(measure) ? { measure, foot, stage, unit } : null
+  const meant = name === '' ? null : nearest(name, spellingsOf(measureIds))
   if (meant === null && foot === null) return null
   return `the column ${quote(heading)} names no known measure${meant === null ? '' : `, perhaps ${meant}`}`
 }
@@ -99,10 +98,8 @@ function footIn(words: readonly string[]): { readonly foot: Foot | null; readonl
 }
 
 const sorted = (name: string): string => name.split(' ').sort().join(' ')
-const bySortedName = new Map(measureIds.map((id) => [sorted(measures[id].name), id]))
+const bySortedName = new Map(spellingsOf(measureIds).map((name) => [sorted(name), measureNamed(name)]))
 
 /** The measure by its name, its words in whatever order; `inner heel` is heel medial. */
-function measureNamed(name: string): MeasureId | null {
-  const id = name.replaceAll(' ', '-')
-  return isMeasureId(id) ? id : (bySortedName.get(sorted(placeInWords(name))) ?? null)
-}
+const measureIn = (name: string): AnyMeasureId | null =>
+  measureNamed(name) ?? bySortedName.get(sorted(placeInWords(name))) ?? null

@@ -6,10 +6,11 @@
 import { CsvError, parse } from 'csv-parse/sync'
 import type { PlainDate } from '../hoof/dates.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
-import { isDerivedId, isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
+import { isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { footNamed } from './by-foot.ts'
 import { limits } from './limits.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Stage } from './model.ts'
 import { isNotRead, readCell } from './table-cells.ts'
 import { type Column, type Columns, columnsOf, type ReadingColumn } from './table-columns.ts'
@@ -243,15 +244,12 @@ function rowOf(cells: readonly string[], { at }: Columns): Row {
 function readRow(row: Row, line: number, { units, dates }: TableContext): TableReading | TableRemark {
   const refuse = (message: string): TableRemark => ({ line, kind: 'not understood', message })
   const leaveOut = (message: string): TableRemark => ({ line, kind: 'left out', message })
-  const measure = plain(row.measure).replaceAll(' ', '-')
-  if (isDerivedId(measure))
+  const measure = measureNamed(row.measure)
+  if (measure !== null && !isMeasureId(measure))
     return leaveOut(`${plain(row.measure)} follows from other readings and is worked out again`)
   if (row.source === 'photo')
     return leaveOut('read from a photo: it comes again with the photo and its marked points')
-  if (!isMeasureId(measure)) {
-    const names = measureIds.map((id) => measures[id].name)
-    return refuse(unknown('measure', row.measure, names))
-  }
+  if (measure === null) return refuse(unknown('measure', row.measure, spellingsOf(measureIds)))
   const horse = horseId(row.horse)
   if (row.horse.length > limits.name)
     return refuse(`the horse's name has ${row.horse.length} letters: expected at most ${limits.name}`)

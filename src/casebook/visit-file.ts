@@ -163,7 +163,7 @@ export function readVisit(
 function isDraft(read: boolean | null, map: YamlMap, report: Report): boolean {
   const written = rangeOf(map, 'draft')
   if (read === true) {
-    report.warning('draft', written, 'This visit is a draft: it stands on the pages of the practice alone.', {
+    report.warning('draft', written, 'This visit is a draft: the pages of the practice alone show it.', {
       advice: 'delete the line once the visit may be shown',
     })
   }

@@ -36,7 +36,7 @@ async function addCasebook(name: string, world: World): Promise<number> {
   const status = await writeFiles(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
   const way = relative(world.cwd, place)
   world.stdout.write(
-    `What to do next stands in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
+    `What to do next is in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
   )
   return status
 }

@@ -70,7 +70,7 @@ interface TrendsOf {
 }
 
 /** Share of false claims among what is told to move clearly. */
-const falseDiscoveries = 0.1
+export const falseDiscoveries = 0.1
 
 /** Trends of single feet and of all together, with those marked that clearly move. */
 export function trendsOf(

@@ -32,7 +32,7 @@ describe('growdown add', () => {
     writeFileSync(join(folder, 'mine/juno/horse.md'), '---\nname: Juno\n---\n')
     const again = growdown(folder, 'add', 'horse', 'juno', '--casebook', 'mine')
     expect(again.status).toBe(1)
-    expect(again.err).toContain('juno/horse.md stands already and was left as it is.')
+    expect(again.err).toContain('juno/horse.md is there already and was left as it is.')
     expect(text('mine/juno/horse.md')).toBe('---\nname: Juno\n---\n')
   })
 

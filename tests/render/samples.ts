@@ -2,6 +2,7 @@
 import { addDays } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import type {
+  AgreementChart,
   DistributionChart,
   FindingsGrid,
   LevelDrawing,
@@ -25,8 +26,8 @@ function panel(foot: Foot, from: number, slope: number, visits: number): TrendPa
     label: `foot ${foot}`,
     note: 'improving',
     points: days.flatMap((i) => [
-      { at: at(i), value: from + slope * i + 7, stage: 'before' as const, used: false },
-      { at: at(i), value: from + slope * i, stage: 'after' as const, used: true },
+      { at: at(i), value: from + slope * i + 7, stage: 'before' as const, isLeftOut: false },
+      { at: at(i), value: from + slope * i, stage: 'after' as const, isLeftOut: false },
     ]),
     sawTooth: true,
     line: days.map((i) => ({
@@ -35,12 +36,13 @@ function panel(foot: Foot, from: number, slope: number, visits: number): TrendPa
       low: from + slope * i - 2,
       high: from + slope * i + 2,
     })),
-    band: { low: null, high: 84 },
+    band: { low: null, high: 84, label: 'up to 84 mm' },
     forecast: {
       at: { date: '2026-06-25' },
       value: 84,
       earliest: { date: '2026-05-21' },
       latest: foot === 'RF' ? null : { date: '2026-08-01' },
+      label: '25 Jun 26',
     },
   }
 }
@@ -48,6 +50,7 @@ function panel(foot: Foot, from: number, slope: number, visits: number): TrendPa
 export const trend = (id = 'toe-length', more: Partial<TrendChart> = {}): TrendChart => ({
   ...said(id),
   kind: 'trend',
+  size: 'full',
   baseline: 'none',
   unit: 'mm',
   valueTitle: 'toe length, mm',
@@ -82,6 +85,24 @@ export const distribution: DistributionChart = {
   rows: [
     { label: 'toe angle', values: [3, 3.1, 3.2, 2, -1, 5, 6], median: 3.1, low: 2, high: 5 },
     { label: 'heel angle', values: [1, 2], median: 1.5, low: null, high: null },
+  ],
+}
+
+export const agreement: AgreementChart = {
+  ...said('agreement'),
+  kind: 'agreement',
+  valueTitle: 'mean of both, mm',
+  differenceTitle: 'photograph less hand, mm',
+  pairs: [
+    { mean: 88, difference: 0.5, isExplained: true },
+    { mean: 91, difference: -1, isExplained: true },
+    { mean: 102, difference: 6, isExplained: false },
+    { mean: 120, difference: 0, isExplained: true },
+  ],
+  bias: { at: 1.4, label: 'mean +1.5 mm' },
+  limits: [
+    { at: -4, label: '−4 mm' },
+    { at: 6.5, label: '+6.5 mm' },
   ],
 }
 

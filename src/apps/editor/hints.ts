@@ -2,8 +2,8 @@
 import type { InlayHint, Range } from 'vscode-languageserver/node'
 import { footNamed } from '../../casebook/by-foot.ts'
 import { findingNamed, placeNamed } from '../../casebook/finding-words.ts'
+import { measureNamed } from '../../casebook/measure-names.ts'
 import type { Visit } from '../../casebook/model.ts'
-import { measureIdNamed } from '../../casebook/readings.ts'
 import { normal } from '../../casebook/words.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
@@ -44,8 +44,8 @@ function lastOf(file: WrittenFile, row: Row, value: string): string | null {
 }
 
 function ofMeasure({ around, format }: WrittenFile, key: string): string | null {
-  const id = measureIdNamed(key)
-  return isMeasureId(id) ? lastReadings(around.past, id, around.feetOrder, format) : null
+  const id = measureNamed(key)
+  return id !== null && isMeasureId(id) ? lastReadings(around.past, id, around.feetOrder, format) : null
 }
 
 function ofFinding(

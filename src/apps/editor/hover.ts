@@ -78,8 +78,11 @@ function ofMeasure(file: WrittenFile, id: AnyMeasureId, foot: Foot | null): stri
   const definition = isMeasureId(id)
     ? [
         `**${measures[id].name}**: ${measures[id].how}.`,
-        `${w.likely}: ${format.band(id, { low: measures[id].likely[0], high: measures[id].likely[1] })}. ` +
-          `${w.scatter}: ${format.fine(id, measures[id].sd)} (${w.marks[measures[id].sdEvidence.mark]}).`,
+        `${w.facts(
+          format.band(id, { low: measures[id].likely[0], high: measures[id].likely[1] }),
+          format.fine(id, measures[id].sd),
+          format.measure(id, measures[id].matters),
+        )} ${w.scatterFrom(w.marks[measures[id].sdEvidence.mark])}`,
       ]
     : [`**${derivedMeasures[id].name}**: ${derivedMeasures[id].formula}. ${derivedMeasures[id].reading}.`]
   return [...definition, lines.join('\n')].filter((part) => part !== '').join('\n\n')

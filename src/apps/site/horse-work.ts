@@ -119,7 +119,7 @@ function telling({ put, keep }: Pick<UnitOutput, 'put' | 'keep'>) {
 
 const wordsOf = (error: unknown): string =>
   error instanceof RangeError && /call stack/i.test(error.message)
-    ? 'something in its files stands too deep inside each other'
+    ? 'something in its files is too deep inside each other'
     : `a fault of this program: ${error instanceof Error ? error.message : String(error)}`
 
 /** What the disk refuses, and the wish to stop, end the whole build; any other fault is that of one horse. */

@@ -14,12 +14,17 @@ import { footTitle, type HorseCase } from './horse-case.ts'
 
 const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
 
-/** Side outline, first against latest; the title says what changed. */
+/** Side outline, first against latest where both are of one stage; the title says what changed. */
 export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
   const { format, words } = of
-  const { first, latest } = geometry
-  const drawn = sideDrawing(geometry, format, words.chart.side, ({ date }, which) =>
-    (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
+  const { latest } = geometry
+  const first = geometry.first.stage === latest.stage ? geometry.first : latest
+  const drawn = sideDrawing(
+    { foot: geometry.foot, first, latest },
+    format,
+    words.chart.side,
+    ({ date }, which) =>
+      (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
   )
   const foot = footTitle(of, geometry.foot)
   const title =
@@ -35,29 +40,33 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
   return { ...drawn, title }
 }
 
-/** What stands of the heels: balance in mm, medial minus lateral, and tilt in degrees. */
+/** The heels at one reading: balance in mm, medial minus lateral, and tilt in degrees. */
 export interface HeelState {
   readonly foot: Foot
-  /** Of the visit at which they stood so; null for the last. */
-  readonly visit: string | null
+  /** Of the visit at which they stood so. */
+  readonly visit: string
   readonly balance: number
   readonly tilt: number | null
   readonly within: boolean
 }
 
+/** Null where nothing was read, or where the difference may be the error of the reading. Both figures are of one reading. */
 export function heelState(trends: readonly Trend[], foot: Foot): HeelState | null {
   const of = (measure: Trend['measure']) =>
     trends.find((trend) => trend.foot === foot && trend.measure === measure)
   const balance = of('heel-balance')
   if (balance === undefined) return null
+  const { last, smallestRealChange } = balance
+  // What two readings must differ by is √2 times what one must differ from level.
+  if (Math.abs(last.value) < smallestRealChange / Math.SQRT2) return null
+  const tilt = of('heel-tilt')?.last ?? null
   const { low, high } = balance.target ?? { low: null, high: null }
-  const last = balance.last.value
   return {
     foot,
-    visit: null,
-    balance: last,
-    tilt: of('heel-tilt')?.last.value ?? null,
-    within: (low === null || last >= low) && (high === null || last <= high),
+    visit: last.visit,
+    balance: last.value,
+    tilt: tilt?.visit === last.visit && tilt.stage === last.stage ? tilt.value : null,
+    within: (low === null || last.value >= low) && (high === null || last.value <= high),
   }
 }
 
@@ -68,17 +77,11 @@ export function heelText({ format, words }: HorseCase, balance: number): string 
   return isZero(amount) ? words.visit.heelsLevel : words.visit.heelHigher(side, amount)
 }
 
-/** `inner heel higher`, `level`. */
-export function heelSide({ format, words }: HorseCase, balance: number): string {
-  if (isZero(format.length(balance))) return words.visit.heelsLevel
-  return words.visit.heelSide(balance > 0 ? words.visit.sides.medial : words.visit.sides.lateral)
-}
-
 const isZero = (text: string): boolean => !/[1-9]/.test(text)
 
 export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
   const { format, words } = of
-  const measures = footMeasures(of.assessment.readings, heels.foot, heels.visit ?? lastVisit)
+  const measures = footMeasures(of.assessment.readings, heels.foot, heels.visit)
   const foot = footTitle(of, heels.foot)
   const text = heelText(of, heels.balance)
   const tilt = heels.tilt === null ? [] : [[words.visit.levelTilt, format.fine('heel-tilt', heels.tilt)]]
@@ -167,7 +170,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
     description: words.next.wallSays(
       format.foot(foot),
       here
-        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(one.expectedNow)))
+        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(atNow(one))))
         .join(' '),
     ),
     table: {
@@ -176,7 +179,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
       rows: here.map((one) => [
         capital(one.feature),
         one.place,
-        format.length(one.expectedNow),
+        format.length(atNow(one)),
         one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
       ]),
     },
@@ -185,13 +188,17 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
     features: here.map((one) => ({
       what: one.feature,
       place: one.place,
-      label: words.next.wallAt(one.feature, one.place, format.length(one.expectedNow)),
-      at: one.expectedNow,
+      label: words.next.wallAt(one.feature, one.place, format.length(atNow(one))),
+      at: atNow(one),
       wallLength: one.wallLength,
       ahead: aheadOf(of, one),
     })),
   }
 }
+
+/** Where it should be today: no further than the ground. */
+export const atNow = ({ expectedNow, wallLength }: GrowOut): number =>
+  Math.min(expectedNow, wallLength ?? expectedNow)
 
 /** Where the feature should be at the next visits, as long as it has not reached the ground. */
 function aheadOf({ assessment, format, practice }: HorseCase, feature: GrowOut) {

@@ -19,7 +19,8 @@ interface Described {
   readonly id: string
   readonly title: string
   readonly description: string
-  readonly table: Table
+  /** Null where its data stands beside it on the page. */
+  readonly table: Table | null
 }
 
 /** Time on a chart: a calendar date, or the day or week since the first visit where dates must not show. */
@@ -28,6 +29,8 @@ export type ChartTime = { readonly date: PlainDate } | { readonly day: number } 
 /** One measure at up to four feet, panels on one scale: readings, fitted line with ribbon, band, forecast. */
 export interface TrendChart extends Described {
   readonly kind: 'trend'
+  /** `small`: one of several side by side, two abreast on a telephone. */
+  readonly size: 'full' | 'small'
   /** `zero` draws a rule at 0 and keeps it in sight: heel balance. */
   readonly baseline: 'none' | 'zero'
   readonly unit: string
@@ -45,8 +48,8 @@ export interface TrendPanel {
     readonly at: ChartTime
     readonly value: number
     readonly stage: 'before' | 'after'
-    /** In the series that the line is fitted to, or shown for the saw-tooth only. */
-    readonly used: boolean
+    /** No error explains it: the line does not rest on it. */
+    readonly isLeftOut: boolean
   }[]
   /** Join all points in order of time (before, after, before, ...): the saw-tooth. */
   readonly sawTooth: boolean
@@ -56,14 +59,42 @@ export interface TrendPanel {
     readonly low: number
     readonly high: number
   }[]
-  readonly band: { readonly low: number | null; readonly high: number | null } | null
+  /** `label`: the band in words. */
+  readonly band: { readonly low: number | null; readonly high: number | null; readonly label: string } | null
   readonly forecast: {
     readonly at: ChartTime
     readonly value: number
     readonly earliest: ChartTime
     /** Null: open to the right. */
     readonly latest: ChartTime | null
+    /** The time in words. */
+    readonly label: string
   } | null
+}
+
+/** A trend of the size of a word: values in order of time, in the band where they are wanted. */
+export interface Sparkline {
+  /** `at` in days from any day. */
+  readonly points: readonly { readonly at: number; readonly value: number }[]
+  readonly band: { readonly low: number | null; readonly high: number | null } | null
+  /** Values that are to lie within the picture besides. */
+  readonly within: readonly number[]
+  /** The same in words. */
+  readonly description: string
+}
+
+/** Two ways of reading one thing: the difference of each pair against its mean, with the limits within which 95 % lie. */
+export interface AgreementChart extends Described {
+  readonly kind: 'agreement'
+  readonly valueTitle: string
+  readonly differenceTitle: string
+  readonly pairs: readonly {
+    readonly mean: number
+    readonly difference: number
+    readonly isExplained: boolean
+  }[]
+  readonly bias: { readonly at: number; readonly label: string }
+  readonly limits: readonly { readonly at: number; readonly label: string }[]
 }
 
 /** Foot and finding down, visits across, grade as tone, pattern and figure. */
@@ -93,7 +124,7 @@ export interface DistributionChart extends Described {
   }[]
 }
 
-export type Chart = TrendChart | FindingsGrid | DistributionChart
+export type Chart = TrendChart | FindingsGrid | DistributionChart | AgreementChart
 
 /** A drawing of a foot as it was read. */
 interface DrawnFoot extends Described {

@@ -1,7 +1,7 @@
 import type { Foot } from '../../hoof/feet.ts'
 import type { FootMeasures } from '../../hoof/stand-ins.ts'
 import type { FootGeometry, SideView } from '../../trend/assessment.ts'
-import type { SideDrawing, SideOutline } from './figures.ts'
+import type { SideDrawing, SideOutline, Table } from './figures.ts'
 import type { Formatter } from './format.ts'
 import { standInNote } from './stand-in-note.ts'
 
@@ -23,7 +23,7 @@ export function sideDrawing(
   format: Formatter,
   words: SideWords,
   label: (view: SideView, which: 'first' | 'latest') => string,
-): SideDrawing {
+): SideDrawing & { readonly table: Table } {
   const foot = format.foot(geometry.foot)
   const { first, latest } = geometry
   const once = first.visit === latest.visit && first.stage === latest.stage

@@ -4,6 +4,7 @@ import { frame } from '../figure.ts'
 import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
 import { ink, inkSoft, latest, ribbon } from '../ink.ts'
+import { axes } from './axes.ts'
 import { distributionKey } from './key.ts'
 import type { PlotRenderer } from './plot-renderer.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
@@ -27,9 +28,10 @@ export function drawDistribution(
   const y = { low: size.height, high: 0, ticks: [] }
   const perUnit = size.width / (x.high - x.low)
   const picture = chartSvg(
-    size.height + margin.bottom,
+    { width: chartWidth, height: size.height + margin.bottom },
     { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
     ...chart.rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', ink)),
+    moved(margin.side, 0, axes(size, x, y)),
     moved(margin.side, 0, renderPlot(plotFeed(size, x, y, marks(chart, x, size.height, perUnit)))),
     label(chartWidth, size.height + 42, chart.valueTitle, 'end'),
   )
