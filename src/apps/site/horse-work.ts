@@ -9,10 +9,16 @@ import { type MadeUnit, type UnitOutput, unitMaker } from '../../build/unit.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { pictureStore } from '../../pictures/store.ts'
 import { horseAtFault, makeHorse } from './horse.ts'
-import type { HorseJob, HorseRecord, ReadJob, ReadNotes, SitePaths } from './horse-job.ts'
+import {
+  type HorseJob,
+  type HorseRecord,
+  type ReadJob,
+  type ReadNotes,
+  readUnit,
+  type SitePaths,
+} from './horse-job.ts'
 import type { PagesTools } from './horse-pages.ts'
 import { horseAsRead, readToKeep, watched } from './horse-reading.ts'
-import { readUnit } from './site-units.ts'
 
 export type HorseWork = Work<ReadJob | HorseJob, MadeUnit<ReadNotes | HorseRecord>>
 
