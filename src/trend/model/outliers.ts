@@ -6,6 +6,9 @@ import { inverseOf, noProducts, solve, sumUp, tellsSlope } from './products.ts'
 const beyond = 3.5
 const most = 2
 
+/** Two that contradict each other may be out by the same: the earlier is taken, and not what the arithmetic parts by. */
+const alike = 1e-9
+
 /** The readings to be left out, the worst first; each is looked for again without those before it. */
 export function outliersOf(course: Course, variances: Variances): readonly Place[] {
   const found: Place[] = []
@@ -40,7 +43,7 @@ function worstOf(course: Course, variances: Variances): Misfit | null {
     // A reading that the line goes through whatever it is can not be judged.
     if (left <= 1e-9 * ownWeight) return
     const errors = Math.abs(weighted) / Math.sqrt(left)
-    if (worst === null || errors > worst.errors) worst = { trim, stage, errors }
+    if (worst === null || errors > worst.errors * (1 + alike)) worst = { trim, stage, errors }
   }
   for (let i = 0; i < course.times.length; i++) {
     const t = course.times[i] ?? 0
