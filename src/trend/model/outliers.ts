@@ -45,7 +45,7 @@ function worstOf(course: Course, variances: Variances): Misfit | null {
     const errors = Math.abs(weighted) / Math.sqrt(left)
     if (worst === null || errors > worst.errors * (1 + alike)) worst = { trim, stage, errors }
   }
-  for (let i = 0; i < course.times.length; i++) {
+  for (let i = 0; i < course.left.length; i++) {
     const t = course.times[i] ?? 0
     const d = course.gaps[i] ?? 0
     const line = products.origin + level + slope * t

@@ -64,7 +64,7 @@ export function sumUp(course: Course, { e, u, w }: Variances, into: Products): P
   let volume = 1
   let from = Number.POSITIVE_INFINITY
   let to = Number.NEGATIVE_INFINITY
-  for (let i = 0; i < times.length; i++) {
+  for (let i = 0; i < left.length; i++) {
     const a = left[i] as number
     const b = back[i] as number
     const hasA = !Number.isNaN(a)
