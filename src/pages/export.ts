@@ -349,7 +349,7 @@ function exportTrend(one: Trend<FootOrAll>): ExportedHorse['trends'][number] {
     slopePerMonth: fit?.slopePerMonth ?? null,
     slopeLow: fit?.slopeLow ?? null,
     slopeHigh: fit?.slopeHigh ?? null,
-    smallestRealChange: one.smallestRealChange,
+    smallestRealChange: points.length > 1 ? one.smallestRealChange : null,
     targetLow: one.target?.low ?? null,
     targetHigh: one.target?.high ?? null,
     verdict: one.verdict,

@@ -43,7 +43,8 @@ export const judgedFeet = (horse: Horse, columns: Columns, learned: Learned): re
   feet.flatMap((foot) =>
     allMeasures.flatMap((measure) => {
       const column = columnForTrend(columns, foot, measure)
-      const course = column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure)
+      const course =
+        column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure, learned.people)
       return course === null ? [] : [judge(foot, course, learned)]
     }),
   )

@@ -3,7 +3,7 @@
  * the program does it. Figures are in percent, of seeded draws: the same every time. `--long` draws eight times as many.
  * Bounds are the design's; where one is wider than that the measured figure stands beside it.
  */
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { addDays } from '../../src/hoof/dates.ts'
 import { type MeasureId, measureIds } from '../../src/hoof/measures.ts'
 import { assess } from '../../src/trend/assess.ts'
@@ -14,6 +14,7 @@ import { tallyGrowOut } from './simulated-growth.ts'
 import { learnedFromAll, simulateHorse, type Tally, tallyOf, type World } from './simulated-practice.ts'
 
 const times = isLong ? 8 : 1
+if (isLong) vi.setConfig({ testTimeout: 1_200_000 })
 const readings: readonly MeasureId[] = ['toe-length', 'toe-angle', 'heel-medial']
 const world = (of: Partial<World>): World => ({
   horses: 30,

@@ -1,7 +1,7 @@
-/** The journey of one horse from its files to finished pages: read, assess, present, render. It needs no other horse. */
+/** The journey of one horse, once read, to finished pages: assess, present, render. Of other horses it needs what they teach. */
 import { contentHash } from '../../build/disk/content-hash.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
-import { readHorse } from '../../casebook/read.ts'
+import type { HorseRead } from '../../casebook/read.ts'
 import { reportOn } from '../../casebook/report.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/horse-identity.ts'
@@ -14,16 +14,16 @@ import { type PagesTools, pagesOfHorse } from './horse-pages.ts'
 export async function makeHorse(
   job: HorseJob,
   editions: readonly Edition[],
+  { horse, consent, diagnostics }: HorseRead,
   folder: CasebookFolder,
   { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
-  const { id, practice, asOf, files, lastApproved } = job
-  const { horse, consent, diagnostics } = readHorse(folder, id, practice, asOf)
+  const { id, practice, asOf, learned, files, lastApproved } = job
   if (horse === null) {
     const identity = identityOfBroken(folder, id)
     return { ...broken, id, diagnostics, identity, consent, lastApproved }
   }
-  const assessment = assess(horse, practice, asOf)
+  const assessment = assess(horse, practice, asOf, learned)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
   const read = new Map(hashes)
   const processed = await processPictures(horse, hashing(folder, read), tools.pictures, hashes)

@@ -10,6 +10,7 @@ import type { Column, Columns, Family } from '../columns.ts'
 import { scaleOf } from '../scale.ts'
 import { commonReadings } from './additive.ts'
 import type { Course, GrowthBelief } from './course.ts'
+import type { Learned } from './learned.ts'
 
 /** A foot, or all feet together. */
 export type FootOrAll = Foot | 'all'
@@ -32,6 +33,7 @@ export function courseOfFoot(
   family: Family,
   foot: Foot,
   measure: AnyMeasureId,
+  people: Learned['people'] = {},
 ): ReadCourse | null {
   const after = columns.find(family, 'after', foot, measure)
   const before = columns.find(family, 'before', foot, measure)
@@ -55,8 +57,8 @@ export function courseOfFoot(
     matters,
     left: main.values,
     back: nextOf(arrivals?.values ?? null, length),
-    leftShare: sharesOf(main, sd, ones),
-    backShare: arrivals === null ? ones : nextSharesOf(arrivals, sd, ones),
+    leftShare: sharesOf(main, sd, columns, people),
+    backShare: arrivals === null ? ones : nextSharesOf(arrivals, sd, columns, people),
   }
 }
 
@@ -139,14 +141,23 @@ function nextOf(values: Float64Array | null, length: number): Float64Array {
 }
 
 /**
- * How much of one reading's variance each has: half where a foot was read twice, more where a picture shows less.
- * @param ones what is given back where each has all of it
+ * How much of one reading's variance each has: half where a foot was read twice, more where a picture shows less, and
+ * by hand as the person reads who took it.
  */
-function sharesOf({ sds }: Column, sd: number, ones: Float64Array): Float64Array {
+function sharesOf(
+  { sds, family }: Column,
+  sd: number,
+  columns: Columns,
+  people: Learned['people'],
+): Float64Array {
+  const { ones } = gridOf(columns)
   if (!(sd > 0)) return ones
+  // Most columns have all of it throughout, and share one list.
   let shares = ones
   for (let i = 0; i < ones.length; i++) {
-    const own = sds[i] ?? Number.NaN
+    const by = columns.visits[i]?.by ?? null
+    const hand = family === 'gauge' && by !== null ? (people[by] ?? 1) : 1
+    const own = (sds[i] ?? Number.NaN) * hand
     if (!(own > 0) || own === sd) continue
     if (shares === ones) shares = ones.slice()
     shares[i] = (own / sd) ** 2
@@ -155,8 +166,9 @@ function sharesOf({ sds }: Column, sd: number, ones: Float64Array): Float64Array
 }
 
 /** Shares of the arrivals, each at the visit before it. */
-function nextSharesOf(column: Column, sd: number, ones: Float64Array): Float64Array {
-  const shares = sharesOf(column, sd, ones)
+function nextSharesOf(column: Column, sd: number, columns: Columns, people: Learned['people']): Float64Array {
+  const { ones } = gridOf(columns)
+  const shares = sharesOf(column, sd, columns, people)
   if (shares === ones) return ones
   const next = ones.slice()
   next.set(shares.subarray(1))

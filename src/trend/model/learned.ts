@@ -26,6 +26,8 @@ export interface LearnedGrowOut {
 export interface Learned {
   readonly measures: Readonly<Record<string, LearnedMeasure>>
   readonly growOut: LearnedGrowOut
+  /** By person, where the practice's people read unlike: a multiple of the standard deviation of one reading. */
+  readonly people: Readonly<Record<string, number>>
 }
 
 export const learnedKey = (family: Family, measure: AnyMeasureId, foot: FootOrAll): string =>

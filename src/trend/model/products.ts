@@ -85,9 +85,10 @@ export function sumUp(course: Course, { e, u, w }: Variances, into: Products): P
       const ya = a - origin
       const yb = b - origin
       const det = p * s - u * u
-      const i11 = s / det
-      const i12 = -u / det
-      const i22 = p / det
+      const per = 1 / det
+      const i11 = s * per
+      const i12 = -u * per
+      const i22 = p * per
       const ofA = i11 + i12
       const ofB = i12 + i22
       const whole = ofA + ofB
