@@ -3,7 +3,7 @@ import type Handlebars from 'handlebars'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { VisitRow } from '../pages/practice/visit-table.ts'
 import type { Chart, Drawing, Table } from '../pages/shared/figures.ts'
-import { createDrawings } from './drawings/drawing.ts'
+import { draw } from './drawings/drawing.ts'
 import type { FigureWords } from './figure-words.ts'
 import { inOnePiece } from './html.ts'
 import type { MarkdownRenderer } from './markdown.ts'
@@ -21,12 +21,11 @@ const usualLevel = 2
 /** Adds the helpers to a renderer's own Handlebars. */
 export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): void {
   const safe = (markup: string) => new handlebars.SafeString(inOnePiece(markup))
-  const draw = createDrawings(tools.words)
   handlebars.registerHelper({
     /** `{{figure chart}}`: a chart in its frame. */
     figure: (chart: Chart) => safe(tools.drawChart(chart)),
     /** `{{drawing view}}`: a drawing in its frame; a measure's drawing stands alone. */
-    drawing: (drawing: Drawing) => safe(draw(drawing)),
+    drawing: (drawing: Drawing) => safe(draw(drawing, tools.words)),
     /** `{{table data}}`, or `{{table data captioned=true}}` where no heading names it. */
     table: (table: Table, { hash }: Handlebars.HelperOptions) =>
       safe(tableHtml(table, hash.captioned === true)),

@@ -167,7 +167,11 @@ describe('a horse’s page', () => {
     expect(page.coming.forecasts[0]?.name).toBe('Left fore, toe angle:')
     expect(page.coming.growing[0]?.name).toBe('Nail holes, left fore toe')
     expect(page.coming.growing[0]?.why.map(({ name }) => name)).toEqual(['Sightings', 'Rate', 'Wall'])
-    expect(page.coming.walls[0]?.lanes[0]).toMatchObject({ place: 'toe', wallLength: 87 })
+    expect(page.coming.walls[0]?.features[0]).toMatchObject({
+      what: 'nail holes',
+      place: 'toe',
+      wallLength: 87,
+    })
   })
 
   it('tells the history: findings by visit, visits newest first, profile', () => {

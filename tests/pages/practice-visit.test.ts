@@ -36,8 +36,8 @@ describe('a visit’s page', () => {
       '2. Thrush, central sulcus: resolved, was mild',
     ])
     expect(page.findings[0]?.sole?.marks).toEqual([
-      { place: 'medial quarter', grade: 1, sign: '1', label: 'flare, medial quarter' },
-      { place: 'central sulcus', grade: 0, sign: '2', label: 'thrush, central sulcus' },
+      { what: 'flare', place: 'medial quarter', grade: 1, sign: '1' },
+      { what: 'thrush', place: 'central sulcus', grade: 0, sign: '2' },
     ])
   })
 

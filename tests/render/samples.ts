@@ -85,21 +85,26 @@ export const distribution: DistributionChart = {
   ],
 }
 
+const measures = {
+  'heel-angle': 44,
+  'heel-medial': 36,
+  'heel-lateral': 36,
+  'bearing-length': 124,
+  width: 122,
+}
+
 const outline = (label: string, angle: number, length: number): SideOutline => ({
   label,
-  toeHairline: [length * Math.cos((angle * Math.PI) / 180), length * Math.sin((angle * Math.PI) / 180)],
-  heelHairline: [150, 28],
-  heelGround: [124, 0],
-  toeAngle: angle,
+  measures: { ...measures, 'toe-angle': angle, 'toe-length': length },
   toeAngleLabel: `${angle}°`,
   toeLengthLabel: `${length} mm`,
-  assumed: false,
 })
 
 export const side: SideDrawing = {
   ...said('side'),
   kind: 'side',
   foot: 'LF',
+  unread: null,
   first: outline('January', 44, 98),
   latest: outline('June', 51, 88),
 }
@@ -108,6 +113,8 @@ export const sole = (foot: Foot, marks: SoleDrawing['marks']): SoleDrawing => ({
   ...said(`sole-${foot}`),
   kind: 'sole',
   foot,
+  unread: null,
+  measures,
   marks,
 })
 
@@ -115,31 +122,30 @@ export const wall: WallDrawing = {
   ...said('wall'),
   kind: 'wall',
   foot: 'LF',
-  lanes: [
+  unread: 'Width was not measured.',
+  measures: { 'toe-length': 88 },
+  features: [
     {
+      what: 'nail holes',
       place: 'toe',
+      label: 'nail holes, toe: 42 mm',
+      at: 42,
       wallLength: 88,
-      features: [
-        {
-          label: 'nail holes',
-          at: 42,
-          ahead: [
-            { label: 'April', at: 51 },
-            { label: 'July', at: 99 },
-          ],
-        },
+      ahead: [
+        { label: 'April', at: 51 },
+        { label: 'July', at: 99 },
       ],
     },
-    { place: 'medial quarter', wallLength: null, features: [{ label: 'ring', at: 20, ahead: [] }] },
+    { what: 'ring', place: 'medial quarter', label: 'ring, 20 mm', at: 20, wallLength: null, ahead: [] },
   ],
 }
 
-export const level = (foot: Foot, balance: number, withinTarget = false): LevelDrawing => ({
+export const level = (foot: Foot, balance: number): LevelDrawing => ({
   ...said(`level-${foot}`),
   kind: 'level',
   foot,
+  unread: null,
+  measures,
   balance,
-  tilt: (Math.atan2(balance, 120) * 180) / Math.PI,
-  balanceLabel: `${balance} mm`,
-  withinTarget,
+  balanceLabel: `${Math.abs(balance)} mm`,
 })

@@ -113,8 +113,14 @@ function footOf(
   return [
     {
       foot: format.foot(foot),
+      // What stands in for readings is said once for all four feet, in this reader's words.
       side: geometry
-        ? sideDrawing(geometry, format, words, (view, which) => label(which)(format.shortDate(view.date)))
+        ? {
+            ...sideDrawing(geometry, format, words, (view, which) =>
+              label(which)(format.shortDate(view.date)),
+            ),
+            unread: null,
+          }
         : null,
       statements: reported.map(({ statement }) => statement),
     },

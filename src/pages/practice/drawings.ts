@@ -2,12 +2,14 @@
 import type { Visit } from '../../casebook/model.ts'
 import { addDays, daysBetween, daysPerMonth } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
-import { measures } from '../../hoof/measures.ts'
+import { behindMeasures, soleMeasures, wallMeasures } from '../../hoof/stand-ins.ts'
 import type { FootGeometry, GrowOut, NextVisit, Trend } from '../../trend/assessment.ts'
 import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from '../shared/figures.ts'
+import { footMeasures } from '../shared/foot-measures.ts'
 import { capital } from '../shared/format.ts'
 import { sideDrawing } from '../shared/side.ts'
-import { findingName, gradeName } from './findings.ts'
+import { standInNote } from '../shared/stand-in-note.ts'
+import { gradeName } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
@@ -30,14 +32,14 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
           format.angle(first.toeAngle),
           format.angle(latest.toeAngle),
         )
-  const assumed = [...new Set([...first.assumed, ...latest.assumed])].map((id) => measures[id].name)
-  const note = assumed.length > 0 ? ` ${words.chart.sideAssumed(format.list(assumed))}` : ''
-  return { ...drawn, title, description: drawn.description + note }
+  return { ...drawn, title }
 }
 
 /** What stands of the heels: balance in mm, medial minus lateral, and tilt in degrees. */
 export interface HeelState {
   readonly foot: Foot
+  /** Of the visit at which they stood so; null for the last. */
+  readonly visit: string | null
   readonly balance: number
   readonly tilt: number | null
   readonly within: boolean
@@ -52,6 +54,7 @@ export function heelState(trends: readonly Trend[], foot: Foot): HeelState | nul
   const last = balance.last.value
   return {
     foot,
+    visit: null,
     balance: last,
     tilt: of('heel-tilt')?.last.value ?? null,
     within: (low === null || last >= low) && (high === null || last <= high),
@@ -75,6 +78,7 @@ const isZero = (text: string): boolean => !/[1-9]/.test(text)
 
 export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
   const { format, words } = of
+  const measures = footMeasures(of.assessment.readings, heels.foot, heels.visit ?? lastVisit)
   const foot = footTitle(of, heels.foot)
   const text = heelText(of, heels.balance)
   const tilt = heels.tilt === null ? [] : [[words.visit.levelTilt, format.fine('heel-tilt', heels.tilt)]]
@@ -95,12 +99,19 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
       head: words.visit.levelHead,
       rows: [[words.visit.levelBalance, format.change('heel-balance', heels.balance)], ...tilt],
     },
+    unread: standInNote(
+      format,
+      behindMeasures(measures).assumed.filter((id) => id === 'width'),
+      measures,
+    ),
+    measures,
     balance: heels.balance,
-    tilt: heels.tilt,
     balanceLabel: format.length(Math.abs(heels.balance)),
-    withinTarget: heels.within,
   }
 }
+
+/** After every visit's id. */
+const lastVisit = '\uffff'
 
 /** The sole with one visit's findings, each by a figure that the table explains. */
 export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | null {
@@ -108,12 +119,7 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
   const findings = visit.findings.filter((finding) => finding.foot === foot)
   if (findings.length === 0) return null
   const name = footTitle(of, foot)
-  const marks = findings.map((finding, i) => ({
-    place: finding.place,
-    grade: finding.grade,
-    sign: String(i + 1),
-    label: findingName(finding),
-  }))
+  const measures = footMeasures(of.assessment.readings, foot, visit.id)
   return {
     kind: 'sole',
     id: idOf('sole', foot),
@@ -138,7 +144,9 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
         one.words ?? '',
       ]),
     },
-    marks,
+    unread: standInNote(of.format, soleMeasures(measures).assumed, measures),
+    measures,
+    marks: findings.map(({ what, place, grade }, i) => ({ what, place, grade, sign: String(i + 1) })),
   }
 }
 
@@ -150,18 +158,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
   if (here.length === 0) return null
   const { format, words } = of
   const name = footTitle(of, foot)
-  const lanes = [...new Set(here.map(({ place }) => place))].map((place) => {
-    const features = here.filter((one) => one.place === place)
-    return {
-      place,
-      wallLength: features.find(({ wallLength }) => wallLength !== null)?.wallLength ?? null,
-      features: features.map((one) => ({
-        label: `${one.feature}, ${format.length(one.expectedNow)}`,
-        at: one.expectedNow,
-        ahead: aheadOf(of, one),
-      })),
-    }
-  })
+  const measures = footMeasures(of.assessment.readings, foot, lastVisit)
   return {
     kind: 'wall',
     id: idOf('wall', foot),
@@ -183,7 +180,16 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
         one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
       ]),
     },
-    lanes,
+    unread: standInNote(format, wallMeasures(measures).assumed),
+    measures,
+    features: here.map((one) => ({
+      what: one.feature,
+      place: one.place,
+      label: words.next.wallAt(one.feature, one.place, format.length(one.expectedNow)),
+      at: one.expectedNow,
+      wallLength: one.wallLength,
+      ahead: aheadOf(of, one),
+    })),
   }
 }
 

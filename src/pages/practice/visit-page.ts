@@ -143,7 +143,7 @@ function heelStates({ assessment, readings }: HorseCase, visit: Visit) {
     )?.target
     const within =
       (target?.low == null || balance >= target.low) && (target?.high == null || balance <= target.high)
-    return [{ foot, balance, tilt: last(foot, 'heel-tilt'), within }]
+    return [{ foot, visit: visit.id, balance, tilt: last(foot, 'heel-tilt'), within }]
   })
 }
 

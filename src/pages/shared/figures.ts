@@ -5,6 +5,7 @@
  */
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
+import type { FootMeasures } from '../../hoof/stand-ins.ts'
 
 export interface Table {
   readonly caption: string
@@ -94,68 +95,73 @@ export interface DistributionChart extends Described {
 
 export type Chart = TrendChart | FindingsGrid | DistributionChart
 
-/** Side outline of the hoof, first against latest, to scale. Heel to the right for every foot. */
-export interface SideDrawing extends Described {
-  readonly kind: 'side'
+/** A drawing of a foot as it was read. */
+interface DrawnFoot extends Described {
   readonly foot: Foot
+  /** What was drawn by stand-ins, in a sentence to be shown; null where all was read, or where the page says it. */
+  readonly unread: string | null
+}
+
+/** A foot from its outer side, the first outline over the latest where they differ, to scale. */
+export interface SideDrawing extends DrawnFoot {
+  readonly kind: 'side'
   readonly first: SideOutline
   /** Null when there is one visit only. */
   readonly latest: SideOutline | null
+  /** Millimetres that a trim would take along the wall at toe and heel, hatched, and what that is called. */
+  readonly trim?: { readonly toe: number; readonly heel: number; readonly label: string } | undefined
 }
 
 export interface SideOutline {
   readonly label: string
-  readonly toeHairline: readonly [number, number]
-  readonly heelHairline: readonly [number, number]
-  readonly heelGround: readonly [number, number]
-  readonly toeAngle: number
+  /** What was read; all else is drawn by stand-ins, broken. */
+  readonly measures: FootMeasures
   readonly toeAngleLabel: string
   readonly toeLengthLabel: string
-  /** Sides that stand in for readings that were not taken; drawn broken. */
-  readonly assumed: boolean
 }
 
-/** The sole seen from below or above with findings in their zones. */
-export interface SoleDrawing extends Described {
+/** The sole seen from below with findings in their places. */
+export interface SoleDrawing extends DrawnFoot {
   readonly kind: 'sole'
-  readonly foot: Foot
+  readonly measures: FootMeasures
+  /** What it was, broken over what it is where the two differ. */
+  readonly first?: { readonly label: string; readonly measures: FootMeasures } | undefined
   readonly marks: readonly {
+    /** A finding of the vocabulary, `thrush`, by which it is drawn; any other text is hatched. */
+    readonly what: string
     /** A place of the vocabulary, `medial quarter`. */
     readonly place: string
     readonly grade: 0 | 1 | 2 | 3
-    /** Short sign shown at the place, explained in the table: `1`, `2`, ... */
+    /** Short sign shown in the margin, explained in the table: `1`, `2`, ... */
     readonly sign: string
-    readonly label: string
   }[]
 }
 
 /** The wall from hairline to ground with followed features now and at the next visits. */
-export interface WallDrawing extends Described {
+export interface WallDrawing extends DrawnFoot {
   readonly kind: 'wall'
-  readonly foot: Foot
-  readonly lanes: readonly {
+  readonly measures: FootMeasures
+  readonly features: readonly {
+    /** By which it is drawn: `crack`, `nail holes`; any other text is a line across the wall. */
+    readonly what: string
     readonly place: string
-    /** Millimetres; null when not read: drawn open at the foot. */
+    /** What and where it is, with its distance. */
+    readonly label: string
+    /** Millimetres from the hairline. */
+    readonly at: number
+    /** Of the wall there, millimetres; null when not read. */
     readonly wallLength: number | null
-    readonly features: readonly {
-      readonly label: string
-      /** Millimetres from the hairline. */
-      readonly at: number
-      readonly ahead: readonly { readonly label: string; readonly at: number }[]
-    }[]
+    readonly ahead: readonly { readonly label: string; readonly at: number }[]
   }[]
 }
 
-/** Heel balance as a level that tilts, seen from behind. */
-export interface LevelDrawing extends Described {
+/** The heels from behind, and how level they stand. */
+export interface LevelDrawing extends DrawnFoot {
   readonly kind: 'level'
-  readonly foot: Foot
+  readonly measures: FootMeasures
   /** Medial minus lateral, mm. */
   readonly balance: number
-  /** Degrees; null when the width was not read. */
-  readonly tilt: number | null
   readonly balanceLabel: string
-  readonly withinTarget: boolean
 }
 
 /** Small drawing of how a measure is taken. */

@@ -5,7 +5,7 @@ import { type Landmarks, measureLandmarks } from '../../hoof/landmarks.ts'
 import type { Words } from '../words/index.ts'
 import type { Formatter } from './format.ts'
 import { capital } from './format.ts'
-import { type MarkedLine, markedLines } from './photo-lines.ts'
+import { type MarkedPicture, markedPicture } from './photo-lines.ts'
 import { laidOver } from './photo-overlay.ts'
 import type { Picture, Pictures, PictureVariant } from './pictures.ts'
 
@@ -32,8 +32,8 @@ export interface ShownPhoto {
   readonly subject: string
   /** The practitioner's words: for the practice alone. */
   readonly caption: string | null
-  /** Drawn over the picture; empty where no points are marked. */
-  readonly lines: readonly MarkedLine[]
+  /** Drawn over the picture and in its margin; null where no points are marked. */
+  readonly marked: MarkedPicture | null
   readonly values: readonly { readonly name: string; readonly value: string; readonly error: string }[]
   readonly words: Words['photos']
 }
@@ -166,7 +166,7 @@ function shown({ photo, visit, picture }: Shot, id: string, format: Formatter): 
     ),
     subject,
     caption: photo.caption,
-    lines: photo.landmarks === null ? [] : markedLines(photo.landmarks, photo.view, picture, format),
+    marked: photo.landmarks === null ? null : markedPicture(photo.landmarks, photo.view, picture, format),
     values,
     words,
   }

@@ -22,6 +22,9 @@ export const figures = {
   },
   inner: 'inner',
   outer: 'outer',
-  /** Key to a wall drawing. */
-  wall: { now: 'now', ahead: 'expected at the next visits' },
+  /** Under a drawing of a foot. */
+  unread: (measures: string) => `Not measured, drawn by usual proportions: ${measures}.`,
+  narrowedFrog: 'The frog is drawn narrower than it was read, to fit between the heels.',
+  /** After what grows down the wall, when it will have moved on. */
+  ahead: (dates: string) => `broken: ${dates}`,
 }

@@ -88,7 +88,8 @@ export const owner = {
   glanceNone: 'There are no readings to compare yet. After the next visits there will be.',
 
   feetHead: 'Foot by foot',
-  feetIntro: 'The drawing shows each hoof from the side: dashed grey as it was at first, dark as it is now.',
+  feetIntro:
+    'The drawing shows each hoof from the side: broken where it was at first, drawn through as it is now.',
   feetAssumed: 'Dotted edges were not measured; they only round off the picture.',
   measuring:
     'Measuring error: measure the same hoof twice and you get two slightly different numbers. A change counts only when it is bigger than that.',

@@ -27,6 +27,7 @@ export const photos = {
   plusMinus: (error: string) => `± ${error}`,
   measuredNote:
     'From the marked points, angles against the ground line, lengths by the scale. The error is one standard deviation, from setting the points; a foot that leans toward the camera or away from it adds its own. Photo and gauge readings are never put into one trend.',
+  scale: (length: string) => `scale ${length}`,
   heelHeight: (length: string) => `${length} high`,
 
   thenAndNow: (subject: string) => `${subject}: then and now`,

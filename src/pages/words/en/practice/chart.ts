@@ -36,7 +36,6 @@ export const chart = {
     drawingOnce: (foot: string, first: string) => `The ${foot} hoof from the side: ${first}.`,
     drawingSays: (length: string, angle: string) => `toe ${length} at ${angle}`,
   },
-  sideAssumed: (measures: string) => `Drawn with stand-ins where nothing was read: ${measures}.`,
   sideFirst: (date: string) => `first, ${date}`,
   sideLatest: (date: string) => `latest, ${date}`,
 }

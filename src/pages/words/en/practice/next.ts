@@ -30,6 +30,7 @@ export const next = {
   wallSays: (foot: string, list: string) => `The wall of the ${foot} from hairline to ground. ${list}`,
   wallFeature: (what: string, place: string, at: string) =>
     `${what} at the ${place}: ${at} below the hairline.`,
+  wallAt: (what: string, place: string, at: string) => `${what}, ${place}: ${at}`,
   capsuleHead: ['Foot', 'Place', 'Wall', 'From', 'A month', 'At the ground', 'Earliest to latest'],
   places: { toe: 'toe', quarter: 'quarter', heel: 'heel' },
   noLimit: 'no limit',
