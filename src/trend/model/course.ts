@@ -5,6 +5,10 @@
  *     A_i     = a + b t_i + u_i + e            u: what a trim leaves, round its line; e: reading
  *     B_(i+1) = a + b t_i + u_i + g D + w + e'  g: growth left after wear; w: its own scatter, with variance vw D
  */
+import type { Foot } from '../../hoof/feet.ts'
+
+/** A foot, or all feet together. */
+export type FootOrAll = Foot | 'all'
 
 /** What is believed of growth before anything was read: mm (or degrees, ...) a month. */
 export interface GrowthBelief {

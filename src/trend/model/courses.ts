@@ -9,11 +9,8 @@ import { ageOn } from '../age.ts'
 import type { Column, Columns, Family } from '../columns.ts'
 import { scaleOf } from '../scale.ts'
 import { commonReadings } from './additive.ts'
-import type { Course, GrowthBelief } from './course.ts'
+import type { Course, FootOrAll, GrowthBelief } from './course.ts'
 import type { Learned } from './learned.ts'
-
-/** A foot, or all feet together. */
-export type FootOrAll = Foot | 'all'
 
 /** A course and what it is of. */
 export interface ReadCourse extends Course {
