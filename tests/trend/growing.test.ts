@@ -141,22 +141,25 @@ describe('a followed feature', () => {
     expect(nails?.expectedNow).toBeCloseTo(42 + (8.5 * 31) / daysPerMonth, 9)
   })
 
-  it('has limits that carry the errors of rate, distance, wall and season', () => {
-    const [nails] = follow([['2026-05-01', 'LF nail holes, toe, 42']])
-    const { e, u } = learnedOf(untaughtPractice.learned, 'gauge', 'toe-length', 'LF')
+  it('has limits that carry the errors of rate, distance, wall and season, to the day', () => {
+    // A practice that knows its rates well, so that the other errors count.
+    const growOut = { mean: 8.5, meanSd: 0.3, spread: 0.4, distanceSd: 1.5 }
+    const visits = [{ date: '2026-05-01', growOut: ['LF ring, toe, 42'], after: { 'toe-length': 85 } }]
+    const learned = { ...untaughtPractice.learned, growOut }
+    const [ring] = assess(buildHorse({ visits }), practice(), '2026-05-02', learned).growOut
+    const { e, u } = learnedOf(learned, 'gauge', 'toe-length', 'LF')
     const gap = 85 - 42
     const months = gap / 8.5
     const season = ((8.5 * 0.15 * 12) / (2 * Math.PI)) ** 2 * (1 - Math.cos((2 * Math.PI * months) / 12))
-    const rest = untaught.distanceSd ** 2 + (e ** 2 + u ** 2) * 4 + season
-    for (const [day, way] of [
-      [nails?.earliest, -1],
-      [nails?.latest, 1],
-    ] as const) {
-      const x = (dayOf(day ?? '') - dayOf('2026-05-01')) / daysPerMonth
-      const errors = (way * (8.5 * x - gap)) / Math.sqrt(rest + rateSd ** 2 * x ** 2)
-      // To the day.
-      expect(Math.abs(errors - z975)).toBeLessThan(0.03)
-    }
+    const still = 1.5 ** 2 + (e ** 2 + u ** 2) * 2 ** 2 + season
+    const moving = 0.3 ** 2 + 0.4 ** 2
+    // (gap - rate x)^2 = 1.96^2 (still + moving x^2)
+    const a = 8.5 ** 2 - z975 ** 2 * moving
+    const root = Math.sqrt((gap * 8.5) ** 2 - a * (gap ** 2 - z975 ** 2 * still))
+    const daysTo = (day: string | null | undefined) => dayOf(day ?? '') - dayOf('2026-05-01')
+    expect(daysTo(ring?.earliest)).toBe(Math.floor(((gap * 8.5 - root) / a) * daysPerMonth))
+    expect(daysTo(ring?.date)).toBe(Math.floor(months * daysPerMonth))
+    expect(daysTo(ring?.latest)).toBe(Math.floor(((gap * 8.5 + root) / a) * daysPerMonth))
   })
 
   it('lends all features of one wall one rate, from all that they show', () => {
