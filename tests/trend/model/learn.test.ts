@@ -127,8 +127,8 @@ describe('what a practice teaches', () => {
       return Math.log(learnScatter([], repeats, singleFoot).e / 0.7)
     })
     const rms = Math.sqrt(errors.reduce((sum, error) => sum + error ** 2, 0) / errors.length)
-    // Of one kind of reading; the prior pulls from below 1 toward it.
-    expect(rms).toBeLessThan(0.21)
+    // At the literature's own error it is 15 %, at one and a half times 25 %.
+    expect(rms).toBeLessThan(0.19)
   })
 
   it('is worth more the less feet differ', () => {
