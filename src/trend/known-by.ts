@@ -12,8 +12,8 @@ export interface KnownThen {
 }
 
 /** Under what the practice teaches today; null where too little was known for a line. */
-export function knownThen({ course, learned }: Judged, place: number): KnownThen | null {
-  const known = upTo(course, place)
+export function knownThen({ course, even, learned }: Judged, place: number): KnownThen | null {
+  const known = upTo(even, place)
   const scatter = scatterFor(learned, course.sd)
   const used = without(known, outliersOf(known, scatter.variances))
   const fit = fitCourse(used, scatter)

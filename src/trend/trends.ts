@@ -14,6 +14,7 @@ import { courseOfAllFeet, courseOfFoot, type ReadCourse } from './model/courses.
 import { type CourseFit, fitCourse, levelAt, levelSd, readingSd, slopeSd } from './model/fit.ts'
 import { type Learned, type LearnedMeasure, learnedOf, scatterFor } from './model/learned.ts'
 import { outliersOf } from './model/outliers.ts'
+import { withoutSeason } from './model/season.ts'
 import { changedPace } from './pace.ts'
 import { t975, tBelow } from './student.ts'
 import { noTarget, type Target, targetOf } from './targets.ts'
@@ -23,6 +24,8 @@ import { fewestMonths, positionAt, positionOf, verdictOf } from './verdict.ts'
 export interface Judged<F extends FootOrAll = FootOrAll> {
   readonly foot: F
   readonly course: ReadCourse
+  /** Without the season. */
+  readonly even: Course
   /** What is fitted. */
   readonly used: Course
   readonly leftOut: readonly Place[]
@@ -33,9 +36,10 @@ export interface Judged<F extends FootOrAll = FootOrAll> {
 export function judge<F extends FootOrAll>(foot: F, course: ReadCourse, learned: Learned): Judged<F> {
   const taught = learnedOf(learned, course.family, course.measure, foot)
   const scatter = scatterFor(taught, course.sd)
-  const leftOut = outliersOf(course, scatter.variances)
-  const used = without(course, leftOut)
-  return { foot, course, used, leftOut, learned: taught, fit: fitCourse(used, scatter) }
+  const even = withoutSeason<Course>(course, taught.season)
+  const leftOut = outliersOf(even, scatter.variances)
+  const used = without(even, leftOut)
+  return { foot, course, even, used, leftOut, learned: taught, fit: fitCourse(used, scatter) }
 }
 
 /** The one course of each foot and measure that was read, in order of feet, then measures. */
@@ -199,8 +203,8 @@ function trendFit(fit: CourseFit, from: PlainDate): TrendFit {
   }
 }
 
-function paceOf({ visits }: Columns, { course, learned }: Judged): PaceChange | null {
-  const halves = changedPace(course, scatterFor(learned, course.sd))
+function paceOf({ visits }: Columns, { course, even, learned }: Judged): PaceChange | null {
+  const halves = changedPace(even, scatterFor(learned, course.sd))
   if (halves === null) return null
   const { later, earlierPerMonth, laterPerMonth } = halves
   return { sinceVisit: visits[later]?.id ?? '', earlierPerMonth, laterPerMonth }

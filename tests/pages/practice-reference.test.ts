@@ -73,7 +73,7 @@ describe('what the practice has taught', () => {
   })
 
   it('stands against the literature, with the readings it rests on', () => {
-    const lesson = { e: 0.7, u: 0.4, w: 0.4, worth: 20, slopes: 0.2 }
+    const lesson = { e: 0.7, u: 0.4, w: 0.4, worth: 20, slopes: 0.2, season: { cos: 0, sin: 0 } }
     const { lessons } = pageOf({
       learned: {
         measures: {},

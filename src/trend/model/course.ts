@@ -3,7 +3,7 @@
  * next arrival tells of the same level with what has grown on it (B, read before the next trim):
  *
  *     A_i     = a + b t_i + u_i + e            u: what a trim leaves, round its line; e: reading
- *     B_(i+1) = a + b t_i + u_i + g D + w + e'  g: growth left after wear; w: its own scatter, with variance vw D
+ *     B_(i+1) = a + b t_i + u_i + g D + s + w + e'  g: growth left after wear; s: season; w: its own scatter, vw D
  */
 import type { Foot } from '../../hoof/feet.ts'
 
@@ -21,7 +21,9 @@ export interface Course {
   readonly growth: GrowthBelief
   /** Repeatability of one reading as the literature has it. */
   readonly sd: number
-  /** Time of each visit, from any origin. */
+  /** Time 0 in months since 1970: only the season asks for it. */
+  readonly origin: number
+  /** Time of each visit. */
   readonly times: Float64Array
   /** Months from each visit to the next. */
   readonly gaps: Float64Array

@@ -41,8 +41,9 @@ export function courseOfFoot(
   const { sd, matters } = scaleOf(main)
   const arrivals = stage === 'after' ? before : null
   const { length } = columns.visits
-  const { times, gaps, ones } = gridOf(columns)
+  const { origin, times, gaps, ones } = gridOf(columns)
   return {
+    origin,
     times,
     gaps,
     foot,
@@ -84,8 +85,9 @@ export function courseOfAllFeet(
     .map((column) => scaleOf(column))
   const mean = (take: (scale: { sd: number; matters: number }) => number) =>
     scales.reduce((sum, scale) => sum + take(scale), 0) / scales.length
-  const { times, gaps, ones } = gridOf(columns)
+  const { origin, times, gaps, ones } = gridOf(columns)
   return {
+    origin,
     times,
     gaps,
     foot: 'all',
@@ -112,7 +114,7 @@ function stageOf(after: number, before: number): Stage | null {
 }
 
 /** The same for every course of a record. */
-interface Grid extends Pick<Course, 'times' | 'gaps'> {
+interface Grid extends Pick<Course, 'origin' | 'times' | 'gaps'> {
   readonly ones: Float64Array
 }
 
@@ -125,7 +127,7 @@ function gridOf(columns: Columns): Grid {
   const first = days[0] ?? 0
   const times = Float64Array.from(days, (day) => (day - first) / daysPerMonth)
   const gaps = Float64Array.from(times, (time, i) => (times[i + 1] ?? time) - time)
-  const made = { times, gaps, ones: new Float64Array(days.length).fill(1) }
+  const made = { origin: first / daysPerMonth, times, gaps, ones: new Float64Array(days.length).fill(1) }
   grids.set(columns, made)
   return made
 }

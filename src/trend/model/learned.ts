@@ -46,11 +46,14 @@ export function learnedOfKey(key: string) {
 export const onGrid = (value: number): number =>
   Number(Math.exp(Math.round(Math.log(value) * 10) / 10).toPrecision(3))
 
-export const roundLearned = ({ e, u, w, worth, slopes }: LearnedMeasure): LearnedMeasure => ({
+const tenths = (value: number): number => Math.round(value * 10) / 10 || 0
+
+export const roundLearned = ({ e, u, w, worth, season, slopes }: LearnedMeasure): LearnedMeasure => ({
   e: onGrid(e),
   u: onGrid(u),
   w: onGrid(w),
   worth: Math.max(2, Math.round(worth)),
+  season: { cos: tenths(season.cos), sin: tenths(season.sin) },
   // Below a fiftieth of what matters a month a slope is as good as none.
   slopes: onGrid(Math.max(0.02, slopes)),
 })

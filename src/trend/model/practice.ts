@@ -1,13 +1,22 @@
 /** What the horses of a practice teach together. */
 import type { Horse } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
+import { isWallLength } from '../../hoof/walls.ts'
 import { type Course, readingsIn, without } from './course.ts'
 import { fitCourse, slopeSd } from './fit.ts'
 import { learnGrowOut } from './grow-out-rates.ts'
 import { allFeet, type LearnedScatter, learnScatter, singleFoot, variancesOf } from './learn.ts'
-import { type Learned, type LearnedMeasure, onGrid, roundLearned, scatterFor } from './learned.ts'
+import {
+  type Learned,
+  type LearnedMeasure,
+  learnedOfKey,
+  onGrid,
+  roundLearned,
+  scatterFor,
+} from './learned.ts'
 import { outliersOf } from './outliers.ts'
 import { type Hand, handsOf } from './people.ts'
+import { withoutSeason } from './season.ts'
 import { slopeSpread } from './slopes.ts'
 import { coursesOf, type Teaching, teachingOf } from './teaching.ts'
 
@@ -38,7 +47,12 @@ export function learnPractice(teachings: readonly Teaching[]): PracticeLessons {
 function lessonOf(teachings: readonly Teaching[], key: string): Lesson {
   const courses = teachings.flatMap((teaching) => coursesOf(teaching, key))
   const repeats = teachings.flatMap((teaching) => teaching.repeats[key] ?? [])
-  const scatter = learnScatter(courses, repeats, key.endsWith(' all') ? allFeet : singleFoot)
+  const scatter = learnScatter(
+    courses,
+    repeats,
+    key.endsWith(' all') ? allFeet : singleFoot,
+    isWallLength(learnedOfKey(key).measure),
+  )
   const readings = courses.reduce((sum, course) => sum + readingsIn(course), 0) + repeats.length
   return { ...scatter, readings, slopes: slopesSeen(courses, scatter) }
 }
@@ -49,7 +63,8 @@ const fewestMonths = 2.5
 /** How far the slopes spread about 0, in smallest changes that matter a month. */
 function slopesSeen(courses: readonly (Course & { matters: number })[], scatter: LearnedScatter): number {
   return slopeSpread(
-    courses.flatMap((course) => {
+    courses.flatMap((raw) => {
+      const course = withoutSeason(raw, scatter.season)
       const of = scatterFor({ ...scatter, slopes: 0 }, course.sd)
       const fit = fitCourse(without(course, outliersOf(course, of.variances)), of)
       if (fit === null || fit.to - fit.from < fewestMonths) return []

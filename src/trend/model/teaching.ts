@@ -25,6 +25,8 @@ export interface TaughtCourse {
 }
 
 export interface Teaching {
+  /** As `Course` has them. */
+  readonly origin: number
   readonly times: readonly number[]
   readonly gaps: readonly number[]
   /** Who took the readings of each visit; null where it does not say. */
@@ -76,9 +78,9 @@ export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   const walls = feet.flatMap((foot: Foot) =>
     wallLengths.map((wall: MeasureId) => wallSums(followed, foot, wall, ahead)).filter(({ sxx }) => sxx > 0),
   )
-  const { times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
+  const { origin = 0, times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
   const people = visits.map(({ by }) => by)
-  return { times: [...times], gaps: [...gaps], people, courses, repeats, walls }
+  return { origin, times: [...times], gaps: [...gaps], people, courses, repeats, walls }
 }
 
 const taught = (course: ReadCourse): TaughtCourse => ({
@@ -125,6 +127,7 @@ export function coursesOf(teaching: Teaching, key: string): readonly (Course & {
     sd: course.sd,
     matters: course.matters,
     growth: course.growth,
+    origin: teaching.origin,
     times,
     gaps,
     left: orNaN(course.left),

@@ -26,6 +26,7 @@ export function bothStages(
   return {
     growth,
     sd: 1,
+    origin: 0,
     times: Float64Array.from(times),
     gaps: Float64Array.from(times, (time, i) => (times[i + 1] ?? time) - time),
     left: orNaN(left),

@@ -11,6 +11,7 @@ import {
 } from '../../../src/trend/model/learned.ts'
 import { curvatureOf, minimise } from '../../../src/trend/model/minimise.ts'
 import { untaughtPractice } from '../../../src/trend/model/practice.ts'
+import { noSeason } from '../../../src/trend/model/season.ts'
 import { lowestOn, slopeScale, slopeSpread } from '../../../src/trend/model/slopes.ts'
 import { seeded } from '../random.ts'
 import { bothStages } from './build-course.ts'
@@ -188,7 +189,7 @@ describe('learned values', () => {
   })
 
   it('are never worth less than two readings, and slopes never nothing', () => {
-    const rounded = roundLearned({ e: 1, u: 0.4, w: 0.4, worth: 0.3, slopes: 0 })
+    const rounded = roundLearned({ e: 1, u: 0.4, w: 0.4, worth: 0.3, season: noSeason, slopes: 0 })
     expect(rounded.worth).toBe(2)
     expect(rounded.slopes).toBeGreaterThan(0.018)
   })
