@@ -16,6 +16,7 @@ import {
   type Writer,
   WrongUse,
 } from './commands/command.ts'
+import { draft } from './commands/draft.ts'
 import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
 import { mark } from './commands/mark.ts'
@@ -29,6 +30,7 @@ const commands: readonly CommandEntry[] = [
   review,
   preview,
   add,
+  draft,
   mark,
   importTable,
   exportCasebook,
