@@ -122,7 +122,7 @@ describe('a foot that a caution holds', () => {
       expect(heldFeet.length).toBeGreaterThan(0)
       expect(plans.filter(({ foot }) => heldFeet.includes(foot))).toEqual([])
       expect(
-        trends.filter(({ foot, verdict }) => heldFeet.includes(foot) && verdict === 'on target'),
+        trends.filter(({ foot, position }) => heldFeet.includes(foot) && position === 'on target'),
       ).toEqual([])
       const editions = editionsOf(input)
       for (const [where, text] of Object.entries(editions)) {
