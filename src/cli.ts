@@ -19,6 +19,7 @@ import {
 import { draft } from './commands/draft.ts'
 import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
+import { lsp } from './commands/lsp.ts'
 import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
 import { review } from './commands/review.ts'
@@ -34,6 +35,7 @@ const commands: readonly CommandEntry[] = [
   mark,
   importTable,
   exportCasebook,
+  lsp,
 ]
 
 const help = `

@@ -32,7 +32,7 @@ const innerFolders = [
   ['casebook', 'casebook/plausibility'],
   ['pages/words', 'pages/words/en', 'pages/words/en/cautions'],
   ['render', 'render/charts', 'render/drawings'],
-  ['trend', 'trend/cautions'],
+  ['trend', 'trend/cautions', 'trend/model'],
 ]
 
 const isIn = (known: readonly (readonly string[])[], circle: readonly string[]) =>

@@ -1,15 +1,15 @@
 /** `problems` of horse.md: what the case is about, as its lines say it, or in words of the practice's own. */
 import { feet as allFeet, type Foot } from '../hoof/feet.ts'
 import { findingAliases, places } from '../hoof/findings.ts'
-import { type AnyMeasureId, derivedMeasures, isDerivedId, isMeasureId, measures } from '../hoof/measures.ts'
+import { derivedIds, measureIds } from '../hoof/measures.ts'
 import { feetInWords } from './by-foot.ts'
 import type { ParseContext, Reader } from './fields.ts'
 import { findingNamed, gradeNamed, knownFindings, placeNamed } from './finding-words.ts'
 import { grouped } from './grouped.ts'
 import { limits } from './limits.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { FollowedFeature, ProblemSubject, WrittenProblem } from './model.ts'
 import { listOf, textUpTo } from './readers.ts'
-import { measureIdNamed } from './readings.ts'
 import type { TextRange } from './report.ts'
 import { holding, nearest, normal, quote } from './words.ts'
 import type { YamlEntry } from './yaml-tree.ts'
@@ -140,7 +140,7 @@ function subjectOf(
   followed: FollowedByName,
   context: ParseContext,
 ): ProblemSubject {
-  const measure = measureNamed(rest)
+  const measure = measureNamed(rest) ?? measureNamed(rest.replace(/s$/, ''))
   if (measure) return { kind: 'measure', measure }
   const { terms } = context
   const readings = whatAndWhere(rest)
@@ -165,11 +165,6 @@ function subjectOf(
 /** One spelling for the name of what is followed, which is free, and for that of a finding. */
 const nameKey = (name: string, terms: ParseContext['terms']): string =>
   findingNamed(name, terms) ?? normal(name).replace(/s$/, '')
-
-function measureNamed(words: string): AnyMeasureId | null {
-  const id = measureIdNamed(words)
-  return [id, id.replace(/s$/, '')].find((one) => isMeasureId(one) || isDerivedId(one)) as AnyMeasureId | null
-}
 
 interface WhatAndWhere {
   readonly what: string
@@ -228,8 +223,7 @@ function reportDoubtful({ words, rest, followed, range }: FreeWords, context: Pa
     return
   }
   const names = [
-    ...Object.values(measures).map(({ name }) => name),
-    ...Object.values(derivedMeasures).map(({ name }) => name),
+    ...spellingsOf([...measureIds, ...derivedIds]),
     ...knownFindings(terms),
     ...Object.keys(findingAliases),
     ...[...followed.values()].flatMap(([one]) => one?.what ?? []),
@@ -241,7 +235,7 @@ function reportDoubtful({ words, rest, followed, range }: FreeWords, context: Pa
   if (!meant || where === null || (meant !== what && holding(what, [meant]).length > 0)) return
   const fix = [words, [meant, where].filter((part) => part !== undefined).join(', ')].join(' ').trim()
   context.report.warning('problem-unknown', range, `${quote(rest)} is neither a measure nor a finding.`, {
-    expected: 'a measure or a finding of the reference page, or words of your own',
+    expected: 'a measure or a finding of the page Measures and sources, or words of your own',
     fix,
   })
 }

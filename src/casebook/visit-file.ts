@@ -111,6 +111,8 @@ const visitFields = {
   'next visit': field<YamlNode>(asWritten, nothing),
 }
 
+export type VisitKey = keyof typeof visitFields
+
 /** Reads an opened visit file; null when its block or its date is unusable (reported). */
 export function readVisit(
   file: CaseFile,
@@ -161,7 +163,7 @@ export function readVisit(
 function isDraft(read: boolean | null, map: YamlMap, report: Report): boolean {
   const written = rangeOf(map, 'draft')
   if (read === true) {
-    report.warning('draft', written, 'This visit is a draft: it stands on the pages of the practice alone.', {
+    report.warning('draft', written, 'This visit is a draft: the pages of the practice alone show it.', {
       advice: 'delete the line once the visit may be shown',
     })
   }

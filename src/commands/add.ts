@@ -1,7 +1,12 @@
 import { mkdirSync } from 'node:fs'
 import { join, relative, resolve } from 'node:path'
+import type { Horse, Practice } from '../casebook/model.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { Formatter } from '../pages/shared/format.ts'
+import type { Assessment } from '../trend/assessment.ts'
 import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
+import { knownBefore, readNotes, refuseTooLong } from './draft.ts'
 import { nextLetter, soundPractice, visitDay, writeFiles } from './new-files.ts'
 import { printAll } from './report.ts'
 
@@ -12,6 +17,7 @@ export const add: CommandEntry = {
     { flags: '--casebook <folder>', does: casebookDoes },
     { flags: '--date <date>', does: 'day of the visit, YYYY-MM-DD (default: today)' },
     { flags: '--second', does: 'a second visit on that day' },
+    { flags: '--from <notes>', does: 'of a visit: fill in what spoken notes say (.txt, .vtt or .srt)' },
   ],
   run: async ([what, name], options, world) => {
     if (name === undefined) throw new WrongUse(`Say which: growdown add ${what ?? 'visit'} <name>`)
@@ -30,7 +36,7 @@ async function addCasebook(name: string, world: World): Promise<number> {
   const status = await writeFiles(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
   const way = relative(world.cwd, place)
   world.stdout.write(
-    `What to do next stands in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
+    `What to do next is in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
   )
   return status
 }
@@ -73,6 +79,39 @@ async function addVisit(id: string, options: Options, world: World): Promise<num
   }
   const visit = options.get('second') === true ? nextLetter(folder, id, date) : date
   const format = formatter(practice.units, wordsFor(practiceLanguage))
-  const text = startVisit(horse, assess(horse, practice, date), practice, date, format)
+  const assessment = assess(horse, practice, date)
+  const notes = textOf(options, 'from')
+  const text =
+    notes === null
+      ? startVisit(horse, assessment, practice, date, format)
+      : await visitFromNotes(notes, { horse, assessment, practice, date, format }, world)
   return writeFiles(place, [{ path: `${id}/${visit}.md`, text }], world)
+}
+
+interface NewVisit {
+  readonly horse: Horse
+  readonly assessment: Assessment
+  readonly practice: Practice
+  readonly date: PlainDate
+  readonly format: Formatter
+}
+
+/** What the notes say, and blanks for what a new visit asks besides. */
+async function visitFromNotes(
+  name: string,
+  { horse, assessment, practice, date, format }: NewVisit,
+  world: World,
+): Promise<string> {
+  const { buildLexicon, draftVisit, understand } = await import('../spoken/index.ts')
+  const { joined } = await import('../pages/starter/joined.ts')
+  const notes = readNotes(name, world)
+  const known = await knownBefore(horse.visits, practice, date)
+  const heard = understand(notes.text, known, buildLexicon(Object.keys(practice.terms)), notes.format)
+  const past = horse.visits.filter((visit) => visit.date <= date)
+  const { understood, asked } = joined(heard, horse, past, assessment, practice, format)
+  if (heard.questions.length > 0)
+    world.stdout.write(`To settle: ${heard.questions.length}, at the top of the visit\n`)
+  const text = draftVisit(understood, known, asked)
+  refuseTooLong(text)
+  return text
 }

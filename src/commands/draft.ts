@@ -39,12 +39,7 @@ export const draft: CommandEntry = {
       world.stdout.write(text)
       return exit.clean
     }
-    const { length } = new TextEncoder().encode(text)
-    if (length > limits.fileBytes) {
-      throw new WrongUse(
-        `The notes are too long for one visit: its file would hold ${length} bytes, and one is read up to ${limits.fileBytes}.`,
-      )
-    }
+    refuseTooLong(text)
     const taken = folder.list().some(({ path }) => path === `${id}/${date}.md`)
     const visit = taken ? nextLetter(folder, id, date) : date
     if (taken)
@@ -56,10 +51,22 @@ export const draft: CommandEntry = {
   },
 }
 
+/** @throws WrongUse where no reader of case files would take the text */
+export function refuseTooLong(text: string): void {
+  const { length } = new TextEncoder().encode(text)
+  if (length <= limits.fileBytes) return
+  throw new WrongUse(
+    `The notes are too long for one visit: its file would hold ${length} bytes, and one is read up to ${limits.fileBytes}.`,
+  )
+}
+
 const formats: Readonly<Record<string, TranscriptFormat>> = { '.txt': 'text', '.vtt': 'vtt', '.srt': 'srt' }
 
 /** The notes, in the format that their name says. */
-function readNotes(name: string, world: World): { readonly text: string; readonly format: TranscriptFormat } {
+export function readNotes(
+  name: string,
+  world: World,
+): { readonly text: string; readonly format: TranscriptFormat } {
   const path = resolve(world.cwd, name)
   const stat = statSync(path, { throwIfNoEntry: false })
   if (!stat?.isFile()) throw new WrongUse(`There is no file ${name} here. Name the text of the spoken notes.`)
@@ -83,7 +90,11 @@ function readNotes(name: string, world: World): { readonly text: string; readonl
 }
 
 /** What the visits before that day leave open. */
-async function knownBefore(visits: readonly Visit[], practice: Practice, date: PlainDate): Promise<Known> {
+export async function knownBefore(
+  visits: readonly Visit[],
+  practice: Practice,
+  date: PlainDate,
+): Promise<Known> {
   const { openFindings } = await import('../trend/assessment.ts')
   const past = visits.filter((visit) => visit.date <= date)
   const features = past.flatMap(({ growOut }) =>

@@ -17,7 +17,7 @@ import {
   verdicts,
 } from '../trend/assessment.ts'
 import { allMeasures } from '../trend/columns.ts'
-import type { FootOrAll } from '../trend/model/courses.ts'
+import type { FootOrAll } from '../trend/model/course.ts'
 import { learnedOfKey } from '../trend/model/learned.ts'
 import type { PracticeLessons } from '../trend/model/practice.ts'
 import { literatureSd } from '../trend/scale.ts'

@@ -24,22 +24,32 @@ const mostQuoted = 60
 /** Questions that are listed: of more than these nobody settles any. */
 const mostQuestions = 60
 
+/** Lines to be filled in, of which nothing was said; each moved in as far as it stands. */
+export interface AskedLines {
+  readonly before: readonly string[]
+  readonly after: readonly string[]
+  readonly comfort: readonly string[]
+  readonly block: readonly string[]
+}
+const nothingAsked: AskedLines = { before: [], after: [], comfort: [], block: [] }
+
 /** Text of a draft visit: passes `check` but for what it asks. */
-export function draftVisit(understood: Understood, known: Known): string {
+export function draftVisit(understood: Understood, known: Known, asked = nothingAsked): string {
   return [
     '---',
     ...questionLines(understood),
     `date: ${known.date}`,
     'draft: yes',
-    ...stageLines('before', understood, known),
-    ...stageLines('after', understood, known),
+    ...stageLines('before', understood, known, asked.before),
+    ...stageLines('after', understood, known, asked.after),
     ...footedLines('findings', understood.findings, findingLine, understood.words),
     ...footedLines('grow-out', understood.features, featureLine, understood.words),
-    ...comfortLines(understood, known),
+    ...comfortLines(understood, known, asked.comfort),
     ...bodyLines(understood),
     ...careLines(understood),
+    ...asked.block,
     ...(understood.nextVisit
-      ? [remark('', said(understood.words, understood.nextVisit)), `next visit: ${understood.nextVisit.text}`]
+      ? [...remarkOn('', understood.words, understood.nextVisit), `next visit: ${understood.nextVisit.text}`]
       : []),
     '---',
     ...noteLines(understood),
@@ -89,9 +99,24 @@ function clock(seconds: number): string {
 
 const remark = (indent: string, text: string): string => `${indent}# ${text}`
 
-function stageLines(stage: Stage, { readings, words }: Understood, { feetOrder }: Known): readonly string[] {
+/** The words that a line came from; what nobody said has at most what was known of it before. */
+function remarkOn(
+  indent: string,
+  words: readonly Word[],
+  item: { readonly from: readonly WordRange[]; readonly doubt: string | null },
+): readonly string[] {
+  if (item.from.length > 0) return [remark(indent, said(words, item))]
+  return item.doubt ? [remark(indent, oneLine(item.doubt))] : []
+}
+
+function stageLines(
+  stage: Stage,
+  { readings, words }: Understood,
+  { feetOrder }: Known,
+  asked: readonly string[],
+): readonly string[] {
   const here = readings.filter((reading) => reading.stage === stage)
-  if (here.length === 0) return []
+  if (here.length === 0 && asked.length === 0) return []
   const rows = measureIds.flatMap((id) => {
     const row = here.filter(({ measure }) => measure === id)
     if (row.length === 0) return []
@@ -100,15 +125,16 @@ function stageLines(stage: Stage, { readings, words }: Understood, { feetOrder }
       `  ${measures[id].name}: ${byFoot(row, (reading) => reading.text, feetOrder)}`,
     ]
   })
-  return [`${stage}:`, ...rows]
+  return [`${stage}:`, ...rows, ...asked]
 }
 
-/** The words of a row, those that are of several feet once. */
+/** The words of a row, those that are of several feet once; what nobody said has none. */
 function rowRemarks(
   row: readonly (Parameters<typeof said>[1] & { readonly foot: Foot })[],
   words: readonly Word[],
 ): readonly string[] {
-  const byWords = grouped(row, (one) => said(words, one))
+  const spoken = row.filter(({ from }) => from.length > 0)
+  const byWords = grouped(spoken, (one) => said(words, one))
   return [...byWords].map(([text, of]) => remark('  ', `${of.map(({ foot }) => foot).join(' ')} ${text}`))
 }
 
@@ -139,7 +165,7 @@ function footedLines<
     if (here.length === 0) return []
     return [
       `  ${foot}:`,
-      ...here.flatMap((item) => [remark('    ', said(words, item)), `    - ${scalar(lineOf(item))}`]),
+      ...here.flatMap((item) => [...remarkOn('    ', words, item), `    - ${scalar(lineOf(item))}`]),
     ]
   })
   return [`${key}:`, ...lines]
@@ -149,8 +175,12 @@ const findingLine = ({ what, place, grade }: SpokenFinding): string =>
   [what, place ?? blank, grade ?? blank].join(', ')
 const featureLine = ({ what, place, text }: SpokenFeature): string => [what, place ?? blank, text].join(', ')
 
-function comfortLines({ comfort, surfaces, words }: Understood, { feetOrder }: Known): readonly string[] {
-  if (comfort.length === 0 && surfaces.length === 0) return []
+function comfortLines(
+  { comfort, surfaces, words }: Understood,
+  { feetOrder }: Known,
+  asked: readonly string[],
+): readonly string[] {
+  if (comfort.length === 0 && surfaces.length === 0 && asked.length === 0) return []
   const scales: readonly PerFootScale[] = ['lameness', 'landing', 'digital pulse']
   const rows = scales.flatMap((scale) => {
     const row = comfort.filter((one) => one.scale === scale)
@@ -168,7 +198,7 @@ function comfortLines({ comfort, surfaces, words }: Understood, { feetOrder }: K
           ...surfaces.map((one) => remark('  ', said(words, one))),
           `  surfaces: {${surfaces.map(({ surface, level }) => `${surface}: ${level}`).join(', ')}}`,
         ]
-  return ['comfort:', ...rows, ...grounds]
+  return ['comfort:', ...rows, ...grounds, ...asked]
 }
 
 /** Who judged stands beside the feet where the same judged them all. */

@@ -1,5 +1,5 @@
 /** Spoken notes: what was said of a visit, understood and written as a case file. */
-export { draftVisit } from './draft.ts'
+export { type AskedLines, draftVisit } from './draft.ts'
 export { buildLexicon } from './lexicon.ts'
 export type { TranscriptFormat } from './transcript.ts'
 export { understand } from './understand.ts'

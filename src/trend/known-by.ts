@@ -25,7 +25,6 @@ export const fitKnownBy = (judged: Judged, place: number): CourseFit | null =>
 
 function upTo(course: Course, place: number): Course {
   const known = between(course, 0, place + 1)
-  const back = known.back.slice()
-  back[place] = Number.NaN
-  return { ...known, back }
+  known.back[place] = Number.NaN
+  return known
 }

@@ -29,7 +29,7 @@ export function changedPace(course: Course, scatter: Scatter): Halves | null {
     return fitCourse(without(half, outliersOf(half, scatter.variances)), scatter)
   }
   const first = fitOfHalf(0, later)
-  const second = fitOfHalf(later, course.times.length)
+  const second = fitOfHalf(later, course.left.length)
   if (first === null || second === null) return null
   // Each has the practice's worth in its degrees of freedom; of both together it counts once.
   const nu = first.nu + second.nu - scatter.worth

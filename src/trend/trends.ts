@@ -9,8 +9,8 @@ import { allMeasures, type Columns } from './columns.ts'
 import { discovered } from './discovery.ts'
 import { forecastOf } from './forecast.ts'
 import { lineOf } from './line.ts'
-import { type Course, firstVisit, lastVisit, type Place, without } from './model/course.ts'
-import { courseOfAllFeet, courseOfFoot, type FootOrAll, type ReadCourse } from './model/courses.ts'
+import { type Course, type FootOrAll, firstVisit, lastVisit, type Place, without } from './model/course.ts'
+import { courseOfAllFeet, courseOfFoot, type ReadCourse } from './model/courses.ts'
 import { type CourseFit, fitCourse, levelAt, levelSd, readingSd, slopeSd } from './model/fit.ts'
 import { type Learned, type LearnedMeasure, learnedOf, scatterFor } from './model/learned.ts'
 import { outliersOf } from './model/outliers.ts'
@@ -70,7 +70,7 @@ interface TrendsOf {
 }
 
 /** Share of false claims among what is told to move clearly. */
-const falseDiscoveries = 0.1
+export const falseDiscoveries = 0.1
 
 /** Trends of single feet and of all together, with those marked that clearly move. */
 export function trendsOf(

@@ -88,7 +88,7 @@ describe('checks in words', () => {
 
   it('carry their limits with them', () => {
     expect(checks['broken axis']({ value: -5, limit: 3 }, f)).toBe(
-      'Pastern and hoof do not stand in one line: broken forward by 5°.',
+      'Pastern and hoof are not in one line: broken forward by 5°.',
     )
     expect(checks['sheared heels']({ value: -6, limit: 5 }, f)).toBe(
       'The outer heel is 6 mm higher. From 5 mm on a published definition speaks of sheared heels.',

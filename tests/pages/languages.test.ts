@@ -29,7 +29,7 @@ import { importedFiles } from '../../src/pages/starter/imported.ts'
 import { startVisit } from '../../src/pages/starter/visit.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { untaughtPractice } from '../../src/trend/model/practice.ts'
+import { lessonsOf } from '../../src/trend/model/practice.ts'
 import { diskFolder } from '../casebook/disk-folder.ts'
 import { english } from '../english.ts'
 import { phrases, toy, unmarked } from './toy-language.ts'
@@ -157,7 +157,7 @@ const files = (): readonly string[] => [
   ...messagesIn(
     exportOf(
       inputs.map(({ assessment }) => assessment),
-      untaughtPractice,
+      overall.lessons,
       asOf,
       format,
     ),
@@ -219,13 +219,17 @@ function strays(text: string): readonly string[] {
   ]
 }
 
-const summaries = inputs.map(summarise)
+const overall = {
+  practice,
+  summaries: inputs.map(summarise),
+  broken: [{ id: 'spoilt', problems: 2 }],
+  asOf,
+  tokens: Object.fromEntries(practice.owners.map(({ id }) => [id, 'token'])),
+  lessons: lessonsOf(horses, asOf),
+}
 const kinds: readonly (readonly [string, () => Promise<readonly string[]>])[] = [
   ['pages of a horse', () => render(inputs.flatMap((input) => [...presentHorse(input)]))],
-  [
-    'front and reference page',
-    () => render(presentFront(practice, summaries, [{ id: 'spoilt', problems: 2 }], asOf, {}, format)),
-  ],
+  ['front page, office, measures and sources', () => render(presentFront(overall, format))],
   ['pages of an owner', ownerPages],
   ['portfolio', () => render(portfolio())],
   ['marking pages', () => render(markPages())],
@@ -276,7 +280,7 @@ describe('the check itself', () => {
   it('finds a text that came past the words handed in', () => {
     expect(strays(shownIn(`<p>⟦x⟧ ${english.portfolio.outcomeNote}</p>`))).toHaveLength(1)
     expect(strays(shownIn(`<p>⟦${english.portfolio.outcomeNote}⟧</p>`))).toEqual([])
-    expect(strays('Trend')).toEqual(['Trend'])
+    expect(strays('Overdue')).toEqual(['Overdue'])
     expect(strays('Juno')).toEqual([])
     expect(told.length).toBeGreaterThan(700)
   })

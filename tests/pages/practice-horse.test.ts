@@ -175,7 +175,10 @@ describe('the problems', () => {
 
 describe('what has clearly moved', () => {
   it('rests on the false discovery rate alone, and leaves out the open problems', () => {
-    expect(working.real.sentences.map(({ measure }) => measure.text)).toEqual(['Width', 'Pair mismatch'])
+    expect(working.real.sentences.map(({ measure }) => measure.text)).toEqual([
+      'Width',
+      'Left-right angle difference',
+    ])
     expect(working.real.sentences[0]?.groups).toEqual([
       {
         told: '',

@@ -144,10 +144,12 @@ describe('all measures of a horse', () => {
         },
       ],
     })
-    const remarks = pageOf(low).remarks.filter((text) => text.includes('lower than the toe'))
+    const remarks = pageOf(low).remarks.filter((text) => text.includes('less than the toe angle'))
     expect(remarks).toEqual([
-      expect.stringMatching(/^Left fore, 12 January 2026: The heel is 12° lower than the toe\. From 5° on/),
-      'Right fore, 12 January 2026: the heel 14° lower than the toe.',
+      expect.stringMatching(
+        /^Left fore, 12 January 2026: The heel angle is 12° less than the toe angle\. One published/,
+      ),
+      'Right fore, 12 January 2026: the heel angle 14° less than the toe angle.',
     ])
   })
 })

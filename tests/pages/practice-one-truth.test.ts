@@ -55,7 +55,7 @@ describe.each(demoPages.map((one) => [one.input.horse.name, one] as const))('%s'
 
   it('has no figure on the front page that its own page lacks', () => {
     const texts = new Set(shown.map(({ text }) => bare(text)))
-    const figures = summarise(input).state.match(/\d[\d./ ]*(?= ?(?:mm|cm|in|°))/g) ?? []
+    const figures = summarise(input).problems.match(/\d[\d./ ]*(?= ?(?:mm|cm|in|°))/g) ?? []
     for (const figure of figures) expect([...texts]).toContain(figure.trim())
   })
 

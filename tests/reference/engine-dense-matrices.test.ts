@@ -10,8 +10,8 @@ import { fitCourse, levelSd, slopeSd } from '../../src/trend/model/fit.ts'
 import { objective } from '../../src/trend/model/learn.ts'
 import { outliersOf } from '../../src/trend/model/outliers.ts'
 import { noProducts, solve, sumUp } from '../../src/trend/model/products.ts'
+import { bothStages } from '../trend/model/build-course.ts'
 import { type Random, seeded } from '../trend/random.ts'
-import { bothStages } from './after-trims.ts'
 
 function randomCourse(random: Random): Course {
   const n = 3 + Math.floor(random.even() * 10)

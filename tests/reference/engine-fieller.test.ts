@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { lineLimit, lineOf, reach } from '../../src/trend/line.ts'
 import { fitCourse, slopeSd } from '../../src/trend/model/fit.ts'
 import { t975 } from '../../src/trend/student.ts'
-import { afterTrims, ordinary } from './after-trims.ts'
+import { afterTrims, ordinary } from '../trend/model/build-course.ts'
 
 function fitted(x: readonly number[], y: readonly number[]) {
   const fit = fitCourse(afterTrims(x, y), ordinary)

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest'
 import { fitCourse, levelSd, slopeSd } from '../../src/trend/model/fit.ts'
-import { afterTrims, ordinary } from './after-trims.ts'
+import { afterTrims, ordinary } from '../trend/model/build-course.ts'
 
 /** Digits in which two figures agree: -log10 of the relative difference. */
 const digits = (got: number, certified: number): number =>

@@ -20,7 +20,7 @@ import { fitCourse, slopeSd } from '../../src/trend/model/fit.ts'
 import { priorFreedom, trigammaInverse } from '../../src/trend/model/heterogeneity.ts'
 import { objective } from '../../src/trend/model/learn.ts'
 import { minimise } from '../../src/trend/model/minimise.ts'
-import { bothStages } from './after-trims.ts'
+import { bothStages } from '../trend/model/build-course.ts'
 
 const gap = 1.25
 

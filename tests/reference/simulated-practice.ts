@@ -159,14 +159,19 @@ export class Tally {
     this.#counts.set(name, count)
   }
 
-  /** In percent. */
+  count(name: string): { readonly of: number; readonly met: number } {
+    return this.#counts.get(name) ?? { of: 0, met: 0 }
+  }
+
+  /** In percent; NaN where nothing was counted. */
   share(name: string): number {
-    const count = this.#counts.get(name)
-    return count === undefined ? Number.NaN : (100 * count.met) / count.of
+    const { of, met } = this.count(name)
+    return (100 * met) / of
   }
 
   toString(): string {
     return [...this.#counts]
+      .toSorted(([a], [b]) => a.localeCompare(b))
       .map(([name, { of, met }]) => `${name} ${((100 * met) / of).toFixed(1)} (${of})`)
       .join(', ')
   }
@@ -194,6 +199,7 @@ export function tallyOf(random: Random, worlds: readonly World[]): Tally {
           tally.add('flat called a changed pace', pace !== null)
         } else {
           tally.add('moving called moving', moves.includes(verdict))
+          tally.add('moving called clear', isClear)
           if (Math.abs(slope) * months > matters)
             tally.add('change that matters called steady', verdict === 'steady')
         }

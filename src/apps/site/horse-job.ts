@@ -23,6 +23,9 @@ export interface ReadJob {
   readonly files: readonly SourceFile[]
 }
 
+/** The unit of the build that reads a horse. */
+export const readUnit = (horse: string): string => `${horse}: read`
+
 /** What is known of a horse once it is read: names of texts in the fragment cache. */
 export interface ReadNotes {
   /** Null where a fault of this program ended the reading: it is tried again with the pages, and told there. */

@@ -9,10 +9,16 @@ import { type MadeUnit, type UnitOutput, unitMaker } from '../../build/unit.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { pictureStore } from '../../pictures/store.ts'
 import { horseAtFault, makeHorse } from './horse.ts'
-import type { HorseJob, HorseRecord, ReadJob, ReadNotes, SitePaths } from './horse-job.ts'
+import {
+  type HorseJob,
+  type HorseRecord,
+  type ReadJob,
+  type ReadNotes,
+  readUnit,
+  type SitePaths,
+} from './horse-job.ts'
 import type { PagesTools } from './horse-pages.ts'
 import { horseAsRead, readToKeep, watched } from './horse-reading.ts'
-import { readUnit } from './site-units.ts'
 
 export type HorseWork = Work<ReadJob | HorseJob, MadeUnit<ReadNotes | HorseRecord>>
 
@@ -119,7 +125,7 @@ function telling({ put, keep }: Pick<UnitOutput, 'put' | 'keep'>) {
 
 const wordsOf = (error: unknown): string =>
   error instanceof RangeError && /call stack/i.test(error.message)
-    ? 'something in its files stands too deep inside each other'
+    ? 'something in its files is too deep inside each other'
     : `a fault of this program: ${error instanceof Error ? error.message : String(error)}`
 
 /** What the disk refuses, and the wish to stop, end the whole build; any other fault is that of one horse. */

@@ -14,7 +14,14 @@ import type { AllHorses, Edition } from '../../editions/edition.ts'
 import type { Learned } from '../../trend/model/learned.ts'
 import type { PracticeLessons } from '../../trend/model/practice.ts'
 import type { Teaching } from '../../trend/model/teaching.ts'
-import type { HorseJob, HorseRecord, ReadJob, ReadNotes, SitePaths } from './horse-job.ts'
+import {
+  type HorseJob,
+  type HorseRecord,
+  type ReadJob,
+  type ReadNotes,
+  readUnit,
+  type SitePaths,
+} from './horse-job.ts'
 import type { SiteContext, SiteOptions } from './options.ts'
 import type { Survey } from './survey.ts'
 
@@ -64,8 +71,6 @@ export const sitePaths = (
 })
 
 type Options = Pick<SiteOptions, 'asOf' | 'editions'>
-
-export const readUnit = (horse: string): string => `${horse}: read`
 
 /** The first round. */
 export const readUnits = (

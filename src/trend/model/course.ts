@@ -5,6 +5,10 @@
  *     A_i     = a + b t_i + u_i + e            u: what a trim leaves, round its line; e: reading
  *     B_(i+1) = a + b t_i + u_i + g D + w + e'  g: growth left after wear; w: its own scatter, with variance vw D
  */
+import type { Foot } from '../../hoof/feet.ts'
+
+/** A foot, or all feet together. */
+export type FootOrAll = Foot | 'all'
 
 /** What is believed of growth before anything was read: mm (or degrees, ...) a month. */
 export interface GrowthBelief {
@@ -12,7 +16,7 @@ export interface GrowthBelief {
   readonly variance: number
 }
 
-/** One place a visit; NaN where not read. Months of 30.4375 days. */
+/** One place a visit, as far as `left` goes; NaN where not read. Months of 30.4375 days. */
 export interface Course {
   readonly growth: GrowthBelief
   /** Repeatability of one reading as the literature has it. */
@@ -61,15 +65,11 @@ export function without(course: Course, places: readonly Place[]): Course {
   return copy
 }
 
-/** The readings of the trims from one place up to another, left out. */
+/** The readings of the trims from one place up to another, which is left out. */
 export const between = (course: Course, from: number, to: number): Course => ({
   ...course,
-  times: course.times.subarray(from, to),
-  gaps: course.gaps.subarray(from, to),
-  left: course.left.subarray(from, to),
-  back: course.back.subarray(from, to),
-  leftShare: course.leftShare.subarray(from, to),
-  backShare: course.backShare.subarray(from, to),
+  left: course.left.slice(0, to).fill(Number.NaN, 0, from),
+  back: course.back.slice(0, to).fill(Number.NaN, 0, from),
 })
 
 /** Place of the visit of the first reading. */

@@ -1,7 +1,7 @@
 /** What a practice has taught, as every horse's assessment takes it: few numbers, on a grid. */
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { Family } from '../columns.ts'
-import type { FootOrAll } from './courses.ts'
+import type { FootOrAll } from './course.ts'
 import type { Scatter } from './fit.ts'
 import { allFeet, type LearnedScatter, learnScatter, singleFoot, variancesOf } from './learn.ts'
 import { slopeScale } from './slopes.ts'

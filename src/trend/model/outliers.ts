@@ -6,6 +6,9 @@ import { inverseOf, noProducts, solve, sumUp, tellsSlope } from './products.ts'
 const beyond = 3.5
 const most = 2
 
+/** Two that contradict each other may be out by the same: the earlier is taken, and not what the arithmetic parts by. */
+const alike = 1e-9
+
 /** The readings to be left out, the worst first; each is looked for again without those before it. */
 export function outliersOf(course: Course, variances: Variances): readonly Place[] {
   const found: Place[] = []
@@ -27,7 +30,7 @@ export interface Misfit extends Place {
 function worstOf(course: Course, variances: Variances): Misfit | null {
   let worst: Misfit | null = null
   for (const misfit of misfitsOf(course, variances))
-    if (worst === null || misfit.errors > worst.errors) worst = misfit
+    if (worst === null || misfit.errors > worst.errors * (1 + alike)) worst = misfit
   return worst
 }
 
@@ -57,7 +60,7 @@ export function misfitsOf(course: Course, variances: Variances): readonly Misfit
     if (left <= 1e-9 * ownWeight) return
     found.push({ trim, stage, errors: Math.abs(weighted) / Math.sqrt(left), ownShare })
   }
-  for (let i = 0; i < course.times.length; i++) {
+  for (let i = 0; i < course.left.length; i++) {
     const t = course.times[i] ?? 0
     const d = course.gaps[i] ?? 0
     const line = products.origin + level + slope * t

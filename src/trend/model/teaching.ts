@@ -6,8 +6,8 @@ import { type MeasureId, measures } from '../../hoof/measures.ts'
 import { wallLengths } from '../../hoof/walls.ts'
 import { allMeasures, columnsOf, families } from '../columns.ts'
 import { aheadOfGrown, followedOf, wallSums } from '../followed.ts'
-import { type Course, readingsIn } from './course.ts'
-import { courseOfAllFeet, courseOfFoot, type FootOrAll, type ReadCourse } from './courses.ts'
+import { type Course, type FootOrAll, readingsIn } from './course.ts'
+import { courseOfAllFeet, courseOfFoot, type ReadCourse } from './courses.ts'
 import type { WallSums } from './grow-out-rates.ts'
 import type { Repeat } from './learn.ts'
 import { learnedKey } from './learned.ts'
@@ -19,8 +19,9 @@ export interface TaughtCourse {
   readonly growth: Course['growth']
   readonly left: readonly (number | null)[]
   readonly back: readonly (number | null)[]
-  readonly leftShare: readonly number[]
-  readonly backShare: readonly number[]
+  /** Null where each is one reading like any other. */
+  readonly leftShare: readonly number[] | null
+  readonly backShare: readonly number[] | null
 }
 
 export interface Teaching {
@@ -86,17 +87,40 @@ const taught = (course: ReadCourse): TaughtCourse => ({
   growth: course.growth,
   left: orNull(course.left),
   back: orNull(course.back),
-  leftShare: [...course.leftShare],
-  backShare: [...course.backShare],
+  leftShare: unlessOnes(course.leftShare),
+  backShare: unlessOnes(course.backShare),
 })
 
 const orNull = (values: Float64Array): (number | null)[] =>
   Array.from(values, (value) => (Number.isNaN(value) ? null : value))
 
-/** The courses of one key, as they are fitted. */
-export const coursesOf = (teaching: Teaching, key: string): readonly (Course & { matters: number })[] => {
+const unlessOnes = (shares: Float64Array): number[] | null =>
+  shares.every((share) => share === 1) ? null : [...shares]
+
+/** What all courses of a record share, made once for each. */
+interface Grid extends Pick<Course, 'times' | 'gaps'> {
+  readonly ones: Float64Array
+}
+
+const grids = new WeakMap<Teaching, Grid>()
+
+function gridOf(teaching: Teaching): Grid {
+  const known = grids.get(teaching)
+  if (known !== undefined) return known
   const times = Float64Array.from(teaching.times)
-  const gaps = Float64Array.from(teaching.gaps)
+  const made = {
+    times,
+    gaps: Float64Array.from(teaching.gaps),
+    ones: new Float64Array(times.length).fill(1),
+  }
+  grids.set(teaching, made)
+  return made
+}
+
+/** The courses of one key, as they are fitted. */
+export function coursesOf(teaching: Teaching, key: string): readonly (Course & { matters: number })[] {
+  const { times, gaps, ones } = gridOf(teaching)
+  const shares = (own: readonly number[] | null) => (own === null ? ones : Float64Array.from(own))
   return (teaching.courses[key] ?? []).map((course) => ({
     sd: course.sd,
     matters: course.matters,
@@ -105,10 +129,13 @@ export const coursesOf = (teaching: Teaching, key: string): readonly (Course & {
     gaps,
     left: orNaN(course.left),
     back: orNaN(course.back),
-    leftShare: Float64Array.from(course.leftShare),
-    backShare: Float64Array.from(course.backShare),
+    leftShare: shares(course.leftShare),
+    backShare: shares(course.backShare),
   }))
 }
 
-const orNaN = (values: readonly (number | null)[]): Float64Array =>
-  Float64Array.from(values, (value) => value ?? Number.NaN)
+function orNaN(values: readonly (number | null)[]): Float64Array {
+  const list = new Float64Array(values.length)
+  for (let i = 0; i < values.length; i++) list[i] = values[i] ?? Number.NaN
+  return list
+}

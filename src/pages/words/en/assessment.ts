@@ -36,9 +36,9 @@ const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
   'toe length for weight': ({ value, guide }, f) =>
     `Toe length ${f.length(value)}; the guide for this weight, given from memory, is ${f.length(guide)}.`,
   'broken axis': ({ value }, f) =>
-    `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
+    `Pastern and hoof are not in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
   'heel gap': ({ value, limit }, f) =>
-    `The heel is ${f.angle(value)} lower than the toe. From ${f.angle(limit)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
+    `The heel angle is ${f.angle(value)} less than the toe angle. One published definition calls heels underrun from ${f.angle(limit)} on. Sound feet average about ${f.fine('heel-gap', 8.7)} in another study, so this is a remark and no alarm.`,
   'sheared heels': ({ value, limit }, f) =>
     `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(limit)} on a published definition speaks of sheared heels.`,
   'frog ratio': ({ value, limit }, f) =>
@@ -63,7 +63,7 @@ const checksAgain: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
   'toe length for weight': ({ value, guide }, f) =>
     `toe length ${f.length(value)}, guide ${f.length(guide)}.`,
   'broken axis': ({ value }, f) => `broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
-  'heel gap': ({ value }, f) => `the heel ${f.angle(value)} lower than the toe.`,
+  'heel gap': ({ value }, f) => `the heel angle ${f.angle(value)} less than the toe angle.`,
   'sheared heels': ({ value }, f) =>
     `the ${value > 0 ? 'inner' : 'outer'} heel ${f.length(Math.abs(value))} higher.`,
   'frog ratio': ({ value }, f) => `the frog ${f.fine('frog-ratio', value)} times as wide as long.`,

@@ -39,8 +39,8 @@ const steps: Readonly<Record<StepId, StepWords>> = {
   breakover: { name: 'Breakover', how: 'Where the hoof rolls over at the toe, on the line of the frog.' },
   'frog-tip': { name: 'Frog tip', how: 'The true tip of the frog, where it rises from the sole.' },
   'frog-base': { name: 'Frog base', how: 'Back end of the frog, in the middle.' },
-  'widest-medial': { name: 'Widest, inner side', how: 'Where the ground edge stands out furthest inward.' },
-  'widest-lateral': { name: 'Widest, outer side', how: 'Where the ground edge stands out furthest outward.' },
+  'widest-medial': { name: 'Widest, inner side', how: 'Where the ground edge reaches furthest inward.' },
+  'widest-lateral': { name: 'Widest, outer side', how: 'Where the ground edge reaches furthest outward.' },
   'heel-medial': { name: 'Inner heel', how: 'The inner heel at the buttress.' },
   'heel-lateral': { name: 'Outer heel', how: 'The outer heel at the buttress.' },
 }

@@ -81,7 +81,7 @@ export const visit = {
   forOwner: 'For the owner',
   forTeaching: 'For teaching',
   shownTo: {
-    owner: 'Shown on the owner’s site as it stands.',
+    owner: 'Shown on the owner’s site, word for word.',
     teaching: 'Shown in the portfolio, with names replaced.',
   },
   followed: 'Followed on the wall',

@@ -1,6 +1,6 @@
-/** Courses of typed numbers, for checks of the fit itself. */
-import type { Course } from '../../src/trend/model/course.ts'
-import type { Scatter } from '../../src/trend/model/fit.ts'
+/** Courses of typed numbers, for tests of the fit itself. */
+import type { Course } from '../../../src/trend/model/course.ts'
+import type { Scatter } from '../../../src/trend/model/fit.ts'
 
 /** Errors of one variance, told by the residuals alone. */
 export const ordinary: Scatter = { variances: { e: 1, u: 0, w: 0 }, worth: 0 }
