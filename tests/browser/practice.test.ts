@@ -148,14 +148,14 @@ describe('the length of a page on a telephone, folds as they come', () => {
 
   it('answers in the first screen what to heed, what was noted last and what may come off', async () => {
     for (const horse of ['samphire', 'turnstone', 'eider', 'orache']) {
-      const { page, close } = await visit(browser, site.url(`practice/${horse}/index.html`), 'file:', {
-        viewport: telephone,
-      })
+      const context = await browser.newContext({ viewport: telephone })
+      const page = await context.newPage()
+      await page.goto(site.url(`practice/${horse}/index.html`), { waitUntil: 'load' })
       for (const place of ['.bar', '.calm, .caution', '.last-note']) {
         const box = await page.locator(place).first().boundingBox()
         expect(box?.y ?? Number.POSITIVE_INFINITY, `${horse} ${place}`).toBeLessThan(telephone.height)
       }
-      await close()
+      await context.close()
     }
   })
 

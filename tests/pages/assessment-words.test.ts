@@ -105,55 +105,20 @@ describe('checks in words', () => {
   })
 })
 
-describe('sentences of a trend', () => {
-  const trend = (values: readonly number[], low: number | null = 50) => {
-    const horse = buildHorse({
-      visits: courseOf('toe-angle', values),
-      targets: { 'toe-angle': { LF: { low, high: low === null ? null : 54 } } },
-    })
-    const [one] = assess(horse, practice(), '2026-06-01').trends
-    if (one === undefined) throw new Error('no trend')
-    return one
-  }
-
-  it('say improving, with the figures', () =>
-    expect(words.standingSentence(trend([40, 42, 44, 46, 48]), f)).toMatch(
-      /^Improving, \+1\.7° a month \(95 % interval .+\): the line is at 48°, wanted 50° to 54°\.$/,
-    ))
-
-  it('say too early, and promise nothing', () =>
-    expect(words.standingSentence(trend([45, 46]), f)).toBe(
-      'Too early to tell from 2 readings: the line is at 46°, wanted 50° to 54°.',
-    ))
-
-  it('say a target that is reached before the way', () =>
-    expect(words.standingSentence(trend([52, 52, 52, 52, 52, 52, 52]), f)).toMatch(
-      /^On target: the line is at 52°, wanted 50° to 54°; /,
-    ))
-
-  it('say when, how sure, and when nothing can be said', () => {
-    const improving = trend([40, 42, 44, 46, 48])
-    if (improving.forecast === null) throw new Error('no forecast')
-    expect(words.forecastSentence(improving.forecast, 'toe-angle', f)).toMatch(
-      /^Should reach 50° about 20 August 2026 \(95 % interval .+ to .+\), if it goes on like this\.$/,
-    )
-    expect(words.forecastSentence({ kind: 'no date yet', edge: 50 }, 'toe-angle', f)).toBe(
-      'No date can be given yet for reaching 50°.',
-    )
-    expect(words.forecastSentence({ kind: 'more than 18 months', edge: 50 }, 'toe-angle', f)).toBe(
-      'More than 18 months to 50°.',
-    )
-    expect(words.forecastSentence({ kind: 'moving away', edge: 50 }, 'toe-angle', f)).toBe(
-      'Moving away from 50°.',
-    )
+describe('a remark whose kind was explained above it', () => {
+  it('says what it reads, of every kind', () => {
+    for (const check of sample.checks) {
+      const text = words.checkAgain(check, f)
+      expect(text).not.toMatch(/NaN|undefined|\u2014/)
+      expect(text).toMatch(/\.$/)
+      expect(text.length).toBeLessThan(words.checkSentence(check, f).length)
+    }
+    expect(sample.checks.length).toBeGreaterThan(0)
   })
 })
 
 describe('other sentences', () => {
   it('of a whole horse are plain', () => {
-    for (const trend of sample.trends) {
-      plain(words.standingSentence(trend, f))
-    }
     for (const growth of sample.growth) plain(words.growthSentence(growth, f))
     for (const out of sample.growOut) plain(words.growOutSentence(out, f))
     for (const plan of sample.plans) plain(words.planSentence(plan, f))

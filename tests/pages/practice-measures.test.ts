@@ -128,7 +128,10 @@ describe('all measures of a horse', () => {
     expect(page.growOutTable?.rows[0]?.[1]).toBe(
       '20 mm on 12 Jan 26, 30 mm on 16 Feb 26 and 40 mm on 23 Mar 26',
     )
-    expect(page.walls.drawings[0]?.features[0]).toMatchObject({ place: 'toe', wallLength: 88.5 })
+    expect(page.walls.drawings[0]?.features[0]).toMatchObject({
+      place: 'toe',
+      label: 'nail holes, toe: 40.5 mm',
+    })
   })
 
   it('explains a remark of a kind once, and of the others says what they read', () => {

@@ -18,9 +18,9 @@ export const openFindingsOf = ({ visits }: HorseCase): readonly OpenFinding[] =>
 export const findingDate = ({ format, visits }: HorseCase, { visit }: OpenFinding): string | null =>
   visit.id === visits.at(-1)?.id ? null : format.shortDate(visit.date)
 
-/** `flare, medial quarter`; the place is left out where it says nothing. */
+/** `flare, medial quarter`; the place is left out where it says nothing, or what the name says already. */
 export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
-  place === 'whole foot' ? what : `${what}, ${place}`
+  place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
 
 export const gradeName = ({ words }: HorseCase, grade: number): string => words.visit.grades[grade] ?? ''
 

@@ -211,7 +211,7 @@ function itemCosts(block: Block, width: number): readonly number[] {
         return lines * line + 0.7
       })
     case 'boxes':
-      return block.items.map(({ name }) => Math.max(block.isDense ? 5.2 : 6.4, linesOf(name, 27) * 3.1 + 0.4))
+      return block.items.map(({ name }) => Math.max(block.isDense ? 5 : 6.4, linesOf(name, 27) * 3.1 + 0.4))
     case 'blanks':
       // Two abreast.
       return block.items.map((_, i) => (i % 2 === 0 ? blankLine : 0))

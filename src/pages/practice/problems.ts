@@ -225,7 +225,7 @@ function findingTold(of: HorseCase, about: About<'finding'>, foot: Foot | null):
   return {
     name,
     href: 'measures.html#findings',
-    first: several ? { text: grade(first.grade), reading: key(first) } : null,
+    first: first.grade === last.grade ? null : { text: grade(first.grade), reading: key(first) },
     now: { text: grade(last.grade), reading: key(last) },
     stage: null,
     since: several ? sinceUnlessFirst(of, first.date) : null,

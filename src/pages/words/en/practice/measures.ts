@@ -1,29 +1,4 @@
 /** *All measures* of a horse. */
-import type { CheckFacts, CheckKind } from '../../../../trend/assessment.ts'
-import type { Formats } from '../../formats.ts'
-
-/** A remark of a kind that was explained above it. */
-const again: { readonly [Kind in CheckKind]: (facts: CheckFacts[Kind], f: Formats) => string } = {
-  'entered against photo': ({ measure, entered, photo }, f) =>
-    `${f.name(measure)} ${f.measure(measure, entered)} by hand, ${f.measure(measure, photo)} from the photo.`,
-  'readings do not close': ({ computed, measured }, f) =>
-    `the hairline at ${f.angle(computed)} by the other readings, read as ${f.angle(measured)}.`,
-  'left out': ({ measure, value }, f) => `${f.name(measure)} ${f.measure(measure, value)} left out as well.`,
-  'pace has changed': ({ measure, earlierPerMonth, laterPerMonth }, f) =>
-    `${f.name(measure)}, ${f.rate(measure, earlierPerMonth)} before, ${f.rate(measure, laterPerMonth)} after.`,
-  'growth out of range': ({ measure, ratePerMonth }, f) =>
-    `${f.name(measure)}, growth of ${f.rate(measure, ratePerMonth)}.`,
-  'toe length for weight': ({ value, guide }, f) =>
-    `toe length ${f.length(value)}, guide ${f.length(guide)}.`,
-  'broken axis': ({ value }, f) => `broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
-  'heel gap': ({ value }, f) => `the heel angle ${f.angle(value)} less than the toe angle.`,
-  'sheared heels': ({ value }, f) =>
-    `the ${value > 0 ? 'inner' : 'outer'} heel ${f.length(Math.abs(value))} higher.`,
-  'frog ratio': ({ value }, f) => `the frog ${f.fine('frog-ratio', value)} times as wide as long.`,
-  'pair mismatch': ({ value }, f) => `toe angles ${f.angle(Math.abs(value))} apart.`,
-  'load index': ({ value }, f) => `${f.measure('load-index', value)}.`,
-}
-
 export const measures = {
   title: (name: string) => `All measures: ${name}`,
   how: 'How it is read, and its sources',
@@ -50,7 +25,6 @@ export const measures = {
   growOut: 'What grows down',
   pictures: 'Then and now',
   picturesNone: 'No foot was photographed twice from the same side.',
-  again,
   recordNone: 'There is nothing to remark.',
   agreement: {
     heading: 'Hand and photograph',

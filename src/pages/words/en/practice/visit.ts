@@ -17,7 +17,6 @@ export const visit = {
   findingNew: (what: string, grade: string) => `${what}: new, ${grade}.`,
   findingMoved: (what: string, from: string, to: string) => `${what}: ${from} to ${to}.`,
   readings: 'Readings',
-  readingsTable: 'Table of readings',
   readingsNone: 'Nothing was measured at this visit.',
   readingsHow: 'On arrival → after the trim. Bold: the trim changed it by more than the errors of both.',
   realFrom: (limit: string) => `real from ${limit}`,
