@@ -57,7 +57,7 @@ const isGap = (measure: AnyMeasureId): boolean =>
 
 /** Everything that clearly moved, at each foot and at all together, worst first within a foot. */
 export function mattersOf(
-  { trends, together, heldFeet, visits: known }: Assessment,
+  { trends, together, heldFeet, visits: known, asOf }: Assessment,
   visits: readonly Visit[],
   format: Formatter,
 ): readonly Matter[] {
@@ -69,10 +69,10 @@ export function mattersOf(
   )
   const measured = [...moved, ...common].map((trend): Matter => {
     const isHeld = trend.foot === 'all' ? heldFeet.length > 0 : heldFeet.includes(trend.foot)
-    return measuredMatter(trend, isHeld, lastVisit, format)
+    return measuredMatter(trend, isHeld, { lastVisit, asOf }, format)
   })
   const found = findingStories(visits).flatMap((story): readonly Matter[] => {
-    const change = findingChange(story, visits.length - 1, format)
+    const change = findingChange(story, visits.length - 1, asOf, format)
     return change === null ? [] : [{ foot: story.foot, mood: change.mood, text: change.text, about: change }]
   })
   return [...found, ...measured.toSorted((a, b) => rank(a) - rank(b))]
@@ -86,7 +86,7 @@ const rank = ({ about }: Matter): number => {
 function measuredMatter(
   trend: Trend<Foot | 'all'>,
   isHeld: boolean,
-  lastVisit: string | undefined,
+  { lastVisit, asOf }: { readonly lastVisit: string | undefined; readonly asOf: string },
   format: Formatter,
 ): Matter {
   const { owner: words } = format.words
@@ -95,7 +95,7 @@ function measuredMatter(
   const isReached = position === 'on target' || position === 'near target'
   const reached = isReached && !isHeld && mood !== 'bad' ? words.movedTo[position] : ''
   const read = last.visit === lastVisit ? '' : words.lastRead(format.date(last.date))
-  const text = words.sentence(`${movedText(trend, format)}${reached}${read}`)
+  const text = words.sentence(`${movedText(trend, asOf, format)}${reached}${read}`)
   return { foot: trend.foot, mood, text, about: trend.measure }
 }
 
@@ -109,7 +109,11 @@ function moodOf({ verdict, position, target, fit, first }: Trend<Foot | 'all'>):
 }
 
 /** By the line through all readings, never by the first and the last alone. */
-function movedText({ measure, fit, first, last }: Trend<Foot | 'all'>, format: Formatter): string {
+function movedText(
+  { measure, fit, first, last }: Trend<Foot | 'all'>,
+  asOf: string,
+  format: Formatter,
+): string {
   const { owner: words } = format.words
   const { thing, more, less } = words.measures[measure]
   const level = (date: string) => (fit === null ? 0 : lineOn(fit, date).value)
@@ -117,16 +121,16 @@ function movedText({ measure, fit, first, last }: Trend<Foot | 'all'>, format: F
   const by = isGap(measure) ? Math.abs(to) - Math.abs(from) : to - from
   const way = by > 0 ? more : less
   const amount = format.measure(measure, Math.abs(by))
-  const since = sinceText(first.date, last.date, format)
+  const since = sinceText(first.date, last.date, asOf, format)
   return /[1-9]/.test(amount) ? words.moved(thing, amount, way, since) : words.movedLittle(thing, way, since)
 }
 
-/** `in May`, or the day where it was in the month of the other date. */
-export function sinceText(date: string, beside: string, format: Formatter): string {
+/** `in May`, with the year where it is not this one; the day where it was in the month of the other date. */
+export function sinceText(date: string, beside: string, asOf: string, format: Formatter): string {
   const { owner: words } = format.words
   return date.slice(0, 7) === beside.slice(0, 7)
     ? words.sinceDay(format.date(date))
-    : words.sinceMonth(monthText(date, beside, format))
+    : words.sinceMonth(monthText(date, asOf, format))
 }
 
 /** A few sentences for each foot of which something is told, and what there is besides. */

@@ -20,6 +20,7 @@ const newsFor = 3
 export function findingChange(
   story: FindingStory,
   lastVisit: number,
+  asOf: string,
   format: Formatter,
 ): FindingChange | null {
   const { owner: words } = format.words
@@ -44,7 +45,7 @@ export function findingChange(
   // Against what it was at first, where it is better than lately and still worse than then.
   const then = last.grade > before.grade ? before : isWorse ? first : before
   const from = words.grades[then.grade] ?? ''
-  const when = sinceText(then.date, last.date, format)
+  const when = sinceText(then.date, last.date, asOf, format)
   return {
     mood: isWorse ? 'bad' : 'good',
     text: isSpokenOf

@@ -110,7 +110,8 @@ function planLines({ plans }: Assessment, format: Formatter): string[] {
   const { owner: words } = format.words
   const lines = plans.map((plan) => {
     const sentence = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
-    return `${sentence(format.foot(plan.foot), plan.trims)} ${words.planStanding[plan.standing]}`
+    const { foot, trims, standing } = plan
+    return sentence(format.foot(foot), words.planTrims(trims), words.planStanding[standing])
   })
   return lines.length === 0 ? [] : [...lines, words.planWhy]
 }

@@ -110,14 +110,14 @@ export const owner = {
   expected: (thing: string, foot: string, date: string, earliest: string | null, latest: string | null) =>
     `${cap(foot)}: ${thing} should be where we want it about ${date}${range(earliest, latest)}.`,
   wasExpected: (thing: string, foot: string, date: string) =>
-    `${cap(foot)}: ${thing} was expected to be where we want it by ${date}. We look at the next visit.`,
+    `${cap(foot)}: ${thing} was expected to be where we want it by ${date}; we look at the next visit.`,
   notBefore: (thing: string, foot: string, month: string) =>
     `${cap(foot)}: ${thing} will not be where we want it before ${month}.`,
   growIntro: 'Horn grows down from the hair like a nail, and is trimmed off at the ground.',
   growing: (what: string, foot: string, date: string, earliest: string | null, latest: string | null) =>
     `${cap(what)}, ${foot}: at the ground about ${date}${range(earliest, latest)}.`,
   growDue: (what: string, foot: string, date: string) =>
-    `${cap(what)}, ${foot}: was expected at the ground by ${date}. We look at the next visit.`,
+    `${cap(what)}, ${foot}: was expected at the ground by ${date}; we look at the next visit.`,
   grownOut: (what: string, foot: string) => `${cap(what)}, ${foot}: grown out by now, as far as we can tell.`,
   growUnknown: (what: string, foot: string) =>
     `${cap(what)}, ${foot}: on the way down. We cannot give a date yet.`,
@@ -125,20 +125,17 @@ export const owner = {
   wordsHead: 'What the words mean',
   meaning: (what: string, meaning: string) => `${cap(what)}: ${meaning}.`,
 
-  planHeels: (foot: string, trims: number) =>
-    trims === 1
-      ? `We are levelling the ${foot} heels, a little at each trim. One more trim should do it.`
-      : `We are levelling the ${foot} heels, a little at each trim. That should take about ${trims} more trims.`,
-  planToe: (foot: string, trims: number) =>
-    trims === 1
-      ? `We are bringing the ${foot} toe back, a little at each trim. One more trim should do it.`
-      : `We are bringing the ${foot} toe back, a little at each trim. That should take about ${trims} more trims.`,
+  planHeels: (foot: string, trims: string, standing: string) =>
+    `We are levelling the ${foot} heels, a little at each trim: ${trims}, ${standing}.`,
+  planToe: (foot: string, trims: string, standing: string) =>
+    `We are bringing the ${foot} toe back, a little at each trim: ${trims}, ${standing}.`,
+  planTrims: (trims: number) => (trims === 1 ? 'one more should do it' : `about ${trims} more`),
   planHeld: (feet: string) => `We wait with the ${feet} until your vet has had a look.`,
   planStanding: {
-    'on plan': 'So far it goes as planned.',
-    ahead: 'So far it goes faster than planned.',
-    behind: 'So far it goes slower than planned.',
-    'just begun': 'It has only just begun.',
+    'on plan': 'so far as planned',
+    ahead: 'so far faster than planned',
+    behind: 'so far slower than planned',
+    'just begun': 'only just begun',
   },
   planWhy: 'We never take more at once than the sole can bear.',
 
@@ -180,7 +177,7 @@ export const owner = {
     'The leg or the hairline is swollen.',
     'A crack bleeds, opens as it walks, or runs up to the hair.',
     'The frog smells bad and is sore when you press it.',
-    'It is suddenly careful on ground where it used to walk freely.',
+    'It is suddenly careful where it walked freely before.',
   ],
   ringNote: 'If you are not sure, ring. A call too many does no harm.',
   standingHead: 'Please read first',
