@@ -6,8 +6,9 @@ import { type AnyMeasureId, derivedMeasures, isDerivedId } from '../../hoof/meas
 import type { Assessment, Trend } from '../../trend/assessment.ts'
 import { lineOn } from '../../trend/trends.ts'
 import { findingStories } from '../shared/findings.ts'
-import { capital, type Formatter, monthText } from '../shared/format.ts'
+import { capital, type Formatter } from '../shared/format.ts'
 import { type FindingChange, findingChange } from './findings.ts'
+import { sinceText } from './since.ts'
 import type { Changes, FootChanges, Mood } from './view.ts'
 
 /** One thing that changed, in a sentence. */
@@ -123,14 +124,6 @@ function movedText(
   const amount = format.measure(measure, Math.abs(by))
   const since = sinceText(first.date, last.date, asOf, format)
   return /[1-9]/.test(amount) ? words.moved(thing, amount, way, since) : words.movedLittle(thing, way, since)
-}
-
-/** `in May`, with the year where it is not this one; the day where it was in the month of the other date. */
-export function sinceText(date: string, beside: string, asOf: string, format: Formatter): string {
-  const { owner: words } = format.words
-  return date.slice(0, 7) === beside.slice(0, 7)
-    ? words.sinceDay(format.date(date))
-    : words.sinceMonth(monthText(date, asOf, format))
 }
 
 /** A few sentences for each foot of which something is told, and what there is besides. */

@@ -2,7 +2,7 @@
 import { feet } from '../../hoof/feet.ts'
 import type { FindingStory } from '../shared/findings.ts'
 import { capital, type Formatter } from '../shared/format.ts'
-import { sinceText } from './changes.ts'
+import { sinceText } from './since.ts'
 
 export interface FindingChange {
   readonly mood: 'good' | 'bad'

@@ -1,14 +1,14 @@
 import type { Horse, Practice, Visit } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { Assessment, SideView } from '../../trend/assessment.ts'
+import type { Assessment } from '../../trend/assessment.ts'
 import { cautionLevels, cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import { contactText, vetContact } from '../shared/contact.ts'
 import type { SideDrawing } from '../shared/figures.ts'
 import { visitsUpTo } from '../shared/findings.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { HorseInput } from '../shared/horse-input.ts'
-import { sideDrawing } from '../shared/side.ts'
+import { movedOutline, sideDrawing } from '../shared/side.ts'
 import type { Words } from '../words/index.ts'
 import { changesOf, type Matter, mattersOf } from './changes.ts'
 import { lookForOf } from './look-for.ts'
@@ -73,30 +73,10 @@ const measuresTold = ({ trends }: Assessment, matters: readonly Matter[]): reado
   return [...new Set(trends.map(({ measure }) => measure))].filter((measure) => told.has(measure))
 }
 
-/**
- * Of the first foot whose toe clearly became longer, shorter, steeper or flatter, by more than the error of two readings:
- * nothing else would show in an outline.
- */
-function drawingOf(
-  { geometry, trends }: Assessment,
-  changed: readonly Foot[],
-  format: Formatter,
-): SideDrawing | null {
+/** Of the first foot whose outline shows a change. */
+function drawingOf(assessment: Assessment, changed: readonly Foot[], format: Formatter): SideDrawing | null {
   const { owner: words } = format.words
-  const shows = (foot: Foot) => {
-    const view = geometry.find((one) => one.foot === foot)
-    const isReal = (measure: AnyMeasureId, of: (side: SideView) => number) =>
-      view !== undefined &&
-      trends.some(
-        (trend) =>
-          trend.isClear &&
-          trend.foot === foot &&
-          trend.measure === measure &&
-          Math.abs(of(view.latest) - of(view.first)) >= trend.smallestRealChange,
-      )
-    return isReal('toe-angle', (side) => side.toeAngle) || isReal('toe-length', (side) => side.toeLength)
-  }
-  const found = geometry.find(({ foot }) => foot === changed.find(shows))
+  const [found] = changed.flatMap((foot) => movedOutline(assessment, foot) ?? [])
   if (found === undefined) return null
   return sideDrawing(found, format, words, ({ date }, which) =>
     (which === 'first' ? words.firstLabel : words.latestLabel)(format.shortDate(date)),
