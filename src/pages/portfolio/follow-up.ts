@@ -67,10 +67,10 @@ export function trimsDone({ assessment, format, timeOf, time, words }: CaseConte
 
 export const planLines = ({ assessment, format, words }: CaseContext): string[] => [
   ...assessment.heldFeet.map((foot) => words.plannedHeld(format.foot(foot))),
-  ...assessment.plans.map((plan) => {
-    const sentence = plan.measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
-    const amounts = sentence(format.foot(plan.foot), format.length(plan.now), format.length(plan.limit))
-    return `${amounts} ${words.plannedStanding[plan.standing]}`
+  ...assessment.plans.map(({ foot, measure, now, limit, standing }) => {
+    const sentence = measure === 'heel-balance' ? words.plannedHeels : words.plannedToe
+    const [from, to] = [format.length(now), format.length(limit)]
+    return sentence(format.foot(foot), from, to, words.plannedStanding[standing])
   }),
 ]
 

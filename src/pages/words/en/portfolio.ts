@@ -206,17 +206,16 @@ export const portfolio = {
   doneIntro: 'A dash: not read both before and after.',
   doneCaption: (measure: string) => `${cap(measure)}: taken at each trim`,
   doneNone: 'No reading was taken both before and after a trim.',
-  planned: 'The staged plan',
-  plannedHeels: (foot: string, from: string, limit: string) =>
-    `${cap(foot)}: heels ${from} apart, to be brought within ${limit}.`,
-  plannedToe: (foot: string, from: string, limit: string) =>
-    `${cap(foot)}: toe ${from}, to be brought to ${limit}.`,
+  plannedHeels: (foot: string, from: string, limit: string, standing: string) =>
+    `${cap(foot)}: heels ${from} apart, to be brought within ${limit}; ${standing}.`,
+  plannedToe: (foot: string, from: string, limit: string, standing: string) =>
+    `${cap(foot)}: toe ${from}, to be brought to ${limit}; ${standing}.`,
   plannedHeld: (foot: string) => `${cap(foot)}: no amounts, because a caution asked for a vet first.`,
   plannedStanding: {
-    'on plan': 'What happened kept to the plan.',
-    ahead: 'What happened ran ahead of the plan.',
-    behind: 'What happened ran behind the plan.',
-    'just begun': 'The plan had just begun.',
+    'on plan': 'it kept to the plan',
+    ahead: 'it ran ahead of the plan',
+    behind: 'it ran behind the plan',
+    'just begun': 'just begun',
   },
 
   outcome: 'Follow-up and outcome',
