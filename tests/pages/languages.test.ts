@@ -29,6 +29,7 @@ import { importedFiles } from '../../src/pages/starter/imported.ts'
 import { startVisit } from '../../src/pages/starter/visit.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { diskFolder } from '../casebook/disk-folder.ts'
 import { english } from '../english.ts'
 import { phrases, toy, unmarked } from './toy-language.ts'
@@ -72,7 +73,8 @@ async function ownerPages(): Promise<readonly string[]> {
     return shown === null ? [] : [ownerPart(shown, input.horse.id, (file) => `data:,${file}`, toy)]
   })
   const inlined = { style: '', policy: '' }
-  const parts = (await render(views)).map((html, i) => ({ anchor: `a${i}`, name: `N${i}`, html }))
+  const brief = { level: 'stop', word: toy.owner.levels.stop, next: toy.owner.indexNone } as const
+  const parts = (await render(views)).map((html, i) => ({ anchor: `a${i}`, name: `N${i}`, brief, html }))
   const locked = lockedPage(
     practice,
     'token',
@@ -156,6 +158,7 @@ const files = (): readonly string[] => [
   ...messagesIn(
     exportOf(
       inputs.map(({ assessment }) => assessment),
+      untaughtPractice,
       asOf,
       format,
     ),
@@ -272,8 +275,8 @@ describe('in another language: files', () => {
 
 describe('the check itself', () => {
   it('finds a text that came past the words handed in', () => {
-    expect(strays(shownIn(`<p>⟦x⟧ ${english.portfolio.outcomeNote}</p>`))).toHaveLength(1)
-    expect(strays(shownIn(`<p>⟦${english.portfolio.outcomeNote}⟧</p>`))).toEqual([])
+    expect(strays(shownIn(`<p>⟦x⟧ ${english.portfolio.summaryNotes}</p>`))).toHaveLength(1)
+    expect(strays(shownIn(`<p>⟦${english.portfolio.summaryNotes}⟧</p>`))).toEqual([])
     expect(strays('Trend')).toEqual(['Trend'])
     expect(strays('Juno')).toEqual([])
     expect(told.length).toBeGreaterThan(700)

@@ -10,6 +10,7 @@ import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
 import { cautionLines, wordsOf } from '../../src/pages/shared/caution-lines.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { formatIn } from '../english.ts'
 import { buildHorse, practice as practiceOf, type VisitSketch } from '../trend/build-horse.ts'
 import { type Sketch, signTable } from '../trend/sign-table/index.ts'
@@ -67,7 +68,7 @@ function editionsOf(input: HorseInput): Readonly<Record<string, string>> {
     fieldSheet: strip(page('field-sheet.html')),
     owner: JSON.stringify(presentOwnerHorse(input)),
     portfolio: JSON.stringify(presentPortfolioCase(input, ownWords([], [format.words]))?.page),
-    export: JSON.stringify(exportOf([input.assessment], input.assessment.asOf, format)),
+    export: JSON.stringify(exportOf([input.assessment], untaughtPractice, input.assessment.asOf, format)),
   }
 }
 
@@ -121,7 +122,7 @@ describe('a foot that a caution holds', () => {
       expect(heldFeet.length).toBeGreaterThan(0)
       expect(plans.filter(({ foot }) => heldFeet.includes(foot))).toEqual([])
       expect(
-        trends.filter(({ foot, verdict }) => heldFeet.includes(foot) && verdict === 'on target'),
+        trends.filter(({ foot, position }) => heldFeet.includes(foot) && position === 'on target'),
       ).toEqual([])
       const editions = editionsOf(input)
       for (const [where, text] of Object.entries(editions)) {
@@ -138,7 +139,7 @@ describe('a foot that a caution holds', () => {
   )
 
   it('has them all again once it is over, so that the test above sees something', () => {
-    const text = editionsOf(inputOf([{}, {}]))
+    const text = editionsOf(inputOf([{}, {}, {}, {}, {}]))
     expect(text.horse).toContain('Off the inner heel, at most')
     expect(text.fieldSheet).toContain('Off the inner heel, at most')
     expect(text.owner).toContain('where we want')
@@ -175,13 +176,14 @@ describe('a first visit with severe smelly separation, thrush 2 and lameness 1',
 
 describe('what got worse by a grade', () => {
   it.each([
-    [[1, 2], 'worse. It was mild and is now medium'],
-    [[2, 1, 2], 'worse. It was mild and is now medium'],
-    [[3, 1, 2, 2], 'as at the last visit, medium; it was mild'],
-    [[2, 2, 3], 'worse. It was medium and is now severe'],
+    [[1, 2], 'Flare at the toe: mild in January, medium now.'],
+    [[2, 1, 2], 'Flare at the toe: mild in February, medium now.'],
+    [[3, 1, 2, 2], 'Flare at the toe: mild in February, medium now.'],
+    [[2, 2, 3], 'Flare at the toe: medium in January, severe now.'],
   ])('is told to the owner as worse, with both grades: %j', (grades, text) => {
     const input = inputOf(grades.map((grade) => ({ findings: [`LF flare, toe, ${grade}`] })))
-    expect(editionsOf(input).owner).toContain(text)
+    const told = presentOwnerHorse(input)?.changes.feet.find(({ foot }) => foot === 'Left fore')
+    expect(told?.moods[0]).toMatchObject({ word: 'Worse:', sentences: expect.arrayContaining([text]) })
   })
 })
 

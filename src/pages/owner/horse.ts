@@ -1,6 +1,5 @@
 import type { Horse, Practice, Visit } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
-import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { Assessment } from '../../trend/assessment.ts'
 import { cautionLevels, cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import { contactText, vetContact } from '../shared/contact.ts'
@@ -12,7 +11,7 @@ import { movedOutline, sideDrawing } from '../shared/side.ts'
 import type { Words } from '../words/index.ts'
 import { changesOf, type Matter, mattersOf } from './changes.ts'
 import { lookForOf } from './look-for.ts'
-import { meaningsOf, numbersOf } from './numbers.ts'
+import { isInNumbers, meaningsOf, numbersOf } from './numbers.ts'
 import { ownerPhotos } from './photos.ts'
 import type { CareTask, ContactLine, HorseBrief, Letter, OwnerHorse, UrgentLine } from './view.ts'
 
@@ -53,7 +52,7 @@ export function presentOwnerHorse({
     numbers: numbersOf(assessment, visits, lookFor.past, format),
     photos: photos.others,
     meanings: meaningsOf(
-      measuresTold(assessment, matters),
+      assessment.trends.filter(isInNumbers).map(({ measure }) => measure),
       visits.flatMap(({ findings }) => findings.map(({ what }) => what)),
       practice.terms,
       format,
@@ -66,11 +65,6 @@ export function presentOwnerHorse({
 function changedFeet(matters: readonly Matter[]): readonly Foot[] {
   const count = (foot: Foot) => matters.filter((one) => one.foot === foot).length
   return feet.filter((foot) => count(foot) > 0).toSorted((a, b) => count(b) - count(a))
-}
-
-const measuresTold = ({ trends }: Assessment, matters: readonly Matter[]): readonly AnyMeasureId[] => {
-  const told = new Set(matters.map(({ about }) => about))
-  return [...new Set(trends.map(({ measure }) => measure))].filter((measure) => told.has(measure))
 }
 
 /** Of the first foot whose outline shows a change. */

@@ -30,13 +30,14 @@ export const numbersOf = (
   ],
 })
 
+/** What clearly moves is among them. */
+export const isInNumbers = ({ measure, isClear, target }: Trend): boolean =>
+  always.includes(measure) || isClear || target !== null
+
 /** First and latest reading of each measure, with its day and stage. */
 function readingsTable({ trends }: Assessment, foot: Foot, format: Formatter): Table[] {
   const { owner: words } = format.words
-  const shown = trends.filter(
-    (trend) =>
-      trend.foot === foot && (always.includes(trend.measure) || trend.isClear || trend.target !== null),
-  )
+  const shown = trends.filter((trend) => trend.foot === foot && isInNumbers(trend))
   if (shown.length === 0) return []
   const cell = ({ measure, first, last }: Trend, which: 'first' | 'last') => {
     const { value, date } = which === 'first' ? first : last
