@@ -113,7 +113,6 @@ export const owner = {
     `${cap(foot)}: ${thing} was expected to be where we want it by ${date}; we look at the next visit.`,
   notBefore: (thing: string, foot: string, month: string) =>
     `${cap(foot)}: ${thing} will not be where we want it before ${month}.`,
-  growIntro: 'Horn grows down from the hair like a nail, and is trimmed off at the ground.',
   growing: (what: string, foot: string, date: string, earliest: string | null, latest: string | null) =>
     `${cap(what)}, ${foot}: at the ground about ${date}${range(earliest, latest)}.`,
   growDue: (what: string, foot: string, date: string) =>
