@@ -83,10 +83,10 @@ export const owner = {
 
   numbersHead: 'Numbers, dates and plans',
   numbersCaption: (foot: string) => `${cap(foot)}: single readings`,
-  numbersHeads: ['', 'First', 'Latest', 'Standing'],
+  numbersHeads: ['', 'First to latest', 'Standing'],
   numbersRow: (thing: string, stage: string) => `${thing}, ${stage}`,
-  readOnce: 'read once',
-  numbersCell: (value: string, date: string) => `${value}, ${date}`,
+  numbersRead: (value: string, date: string) => `${value}, ${date}`,
+  numbersFromTo: (first: string, latest: string) => `${first} to ${latest}`,
   measuring:
     'Measure the same hoof twice and you get two slightly different numbers. So we go by all readings together, and never by the first and the last alone.',
   standings: {
