@@ -150,7 +150,7 @@ export const owner = {
   careNone: 'Nothing special was asked for at the last visit.',
   carePrint: 'Print this list',
   careTick: (day: string, task: string) => `${day}: ${task}`,
-  careNote: 'Ticks are not kept; print the list to keep it.',
+  careNote: 'Ticks are not kept here.',
 
   nextHead: 'Next visit',
   next: (date: string) => `It is planned for ${date}.`,
