@@ -1,6 +1,6 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
-import { dirname, join } from 'node:path'
+import { dirname, join, relative } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { AxeBuilder } from '@axe-core/playwright'
 import { Decrypter } from 'age-encryption'
@@ -9,12 +9,14 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { workFactor } from '../../src/editions/owner/lock.ts'
+import { fortyVisits, longName } from '../editions/forty-visits.ts'
 import { casebook, type Trial, trial } from '../editions/kit.ts'
 import { english } from '../english.ts'
 import { launch } from './chrome.ts'
+import { asOf } from './site.ts'
 import { sideways, visit } from './visitor.ts'
 
-const { owner } = english
+const { owner: words } = english
 
 let browser: Browser
 let at: Trial
@@ -54,13 +56,13 @@ function changedPage(name: string, change: (html: string) => string): string {
 
 const says = (page: Page) => page.textContent('#said')
 
-async function type(page: Page, words: string): Promise<void> {
-  await page.fill('#words', words)
+async function type(page: Page, passphrase: string): Promise<void> {
+  await page.fill('#words', passphrase)
   await page.click('button[type=submit]')
 }
 
-async function unlock(page: Page, words = key.passphrase): Promise<void> {
-  await type(page, words)
+async function unlock(page: Page, passphrase = key.passphrase): Promise<void> {
+  await type(page, passphrase)
   await page.waitForSelector('body.record')
 }
 
@@ -105,11 +107,11 @@ describe('the locked page', () => {
   it('says kindly that the words were wrong, and lets try again', async () => {
     const { page, troubles, close } = await visit(browser, fromDisk(), 'file:')
     await type(page, '')
-    expect(await says(page)).toBe(owner.locked.empty)
+    expect(await says(page)).toBe(words.locked.empty)
     await type(page, 'not these words at all')
     await page.waitForFunction(
       (text) => document.querySelector('#said')?.textContent === text,
-      owner.locked.wrong,
+      words.locked.wrong,
     )
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('words')
     await unlock(page)
@@ -126,9 +128,9 @@ describe('the locked page', () => {
     }
     for (const [name, change] of Object.entries(changes)) {
       const { page, close } = await visit(browser, changedPage(`${name}.html`, change), 'file:')
-      expect(await says(page), name).toBe(owner.locked.damaged)
+      expect(await says(page), name).toBe(words.locked.damaged)
       await type(page, key.passphrase)
-      expect(await says(page), name).toBe(owner.locked.damaged)
+      expect(await says(page), name).toBe(words.locked.damaged)
       await close()
     }
   })
@@ -136,7 +138,7 @@ describe('the locked page', () => {
   it('says what to do without JavaScript, and still gives the file', async () => {
     const { page, close } = await visit(browser, fromDisk(), 'file:', { javaScriptEnabled: false })
     expect(await page.isVisible('noscript p')).toBe(true)
-    expect(await page.textContent('noscript p')).toBe(owner.locked.noScript)
+    expect(await page.textContent('noscript p')).toBe(words.locked.noScript)
     expect(await page.isVisible('#unlock')).toBe(false)
     expect(await page.inputValue('#locked')).toContain('BEGIN AGE ENCRYPTED FILE')
     await close()
@@ -225,5 +227,102 @@ describe('both faces of the page', () => {
     expect(await box.isChecked()).toBe(true)
     expect(await box.getAttribute('aria-label')).toBe('Mon: CARE-ZOE every day')
     await close()
+  })
+})
+
+describe('the unlocked page', () => {
+  /** The demo's owners, and one with a horse of forty visits. */
+  let demo: Trial
+  beforeAll(async () => {
+    const files = Object.fromEntries(
+      readdirSync('cases', { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile())
+        .map(({ parentPath, name }) => join(parentPath, name))
+        .map((path) => [relative('cases', path), readFileSync(path)]),
+    )
+    const practice = String(files['practice.md']).replace(
+      'owners:\n',
+      'owners:\n  hardy: {name: Hannelore Hardy}\n',
+    )
+    demo = trial({ ...files, ...fortyVisits('hard', 'hardy', 'Rowan'), 'practice.md': practice })
+    await demo.build(['owner'], asOf)
+  })
+  afterAll(() => demo?.done())
+
+  /** Of every owner: what the page says at the width of a phone, all folds as they come. */
+  const opened = async (look: (page: Page, owner: string) => Promise<void>) => {
+    const keys: Record<string, typeof key> = parse(
+      readFileSync(join(demo.casebook, 'passphrases.yaml'), 'utf8'),
+    )
+    for (const [owner, { passphrase, token }] of Object.entries(keys)) {
+      const url = pathToFileURL(join(demo.site, 'owners', token, 'index.html')).href
+      const { page, close } = await visit(browser, url, 'file:', { viewport: { width: 390, height: 844 } })
+      await unlock(page, passphrase)
+      await look(page, owner)
+      await close()
+    }
+  }
+
+  it('is at most five screens of a phone for each horse', async () => {
+    const seen: string[] = []
+    await opened(async (page, owner) => {
+      const { height, horses } = await page.evaluate(() => ({
+        height: document.documentElement.scrollHeight,
+        horses: document.querySelectorAll('.horse').length,
+      }))
+      seen.push(owner)
+      expect(height / 844 / horses, owner).toBeLessThanOrEqual(5)
+    })
+    expect(seen).toContain('hardy')
+    expect(seen.length).toBe(7)
+  })
+
+  it('says on the first screen what to do, or what a vet must see first', async () => {
+    await opened(async (page, owner) => {
+      const first = await page.evaluate(() =>
+        Math.min(
+          ...[...document.querySelectorAll('.urgent, .care')].map((one) => one.getBoundingClientRect().top),
+        ),
+      )
+      expect(first, owner).toBeLessThan(844)
+    })
+  })
+
+  it('has its parts in one order, and targets as large as a finger', async () => {
+    await opened(async (page, owner) => {
+      const small = await page.evaluate(() =>
+        [...document.querySelectorAll('main a, main button, main label, main summary')]
+          .filter((one) => one.checkVisibility() && !one.closest('.letter'))
+          .filter((one) => one.getBoundingClientRect().height < 43.5)
+          .map((one) => one.textContent),
+      )
+      expect(small, owner).toEqual([])
+      const heads = await page.evaluate(() =>
+        [...document.querySelectorAll('.horse')].map((horse) =>
+          [...horse.querySelectorAll('h3')]
+            .filter((one) => one.checkVisibility())
+            .map((one) => one.textContent ?? ''),
+        ),
+      )
+      const order = [words.standingHead, words.careHead, words.lettersHead, words.photosHead, words.feetHead]
+      for (const one of heads) {
+        const known = one.filter((head) => order.includes(head))
+        expect(known, owner).toEqual(order.filter((head) => known.includes(head)))
+        expect(one.at(-1), owner).toMatch(/^What to look for in /)
+      }
+    })
+  })
+
+  it('never scrolls sideways at 320 px with a name of forty letters, and is accessible', async () => {
+    await opened(async (page, owner) => {
+      if (owner !== 'hardy') return
+      await page.setViewportSize({ width: 320, height: 640 })
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll('details')) fold.open = true
+      })
+      expect(await page.textContent('h2')).toBe(longName)
+      expect(await sideways(page)).toEqual([])
+      expect(await axe(page)).toEqual([])
+    })
   })
 })

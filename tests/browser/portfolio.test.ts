@@ -1,13 +1,16 @@
 import { existsSync } from 'node:fs'
 import { dirname, join, normalize } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { AxeBuilder } from '@axe-core/playwright'
 import { HtmlValidate } from 'html-validate'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { fortyVisits } from '../editions/forty-visits.ts'
+import { type Trial, trial } from '../editions/kit.ts'
 import { english } from '../english.ts'
 import { isLong } from '../runs.ts'
 import { launch } from './chrome.ts'
-import { type BuiltSite, buildDemo } from './site.ts'
+import { asOf, type BuiltSite, buildDemo } from './site.ts'
 import { sideways, visit } from './visitor.ts'
 
 const { portfolio } = english
@@ -15,13 +18,29 @@ const { portfolio } = english
 let browser: Browser
 let site: BuiltSite
 let cases: readonly string[]
+let forty: Trial
 
 beforeAll(async () => {
   site = buildDemo('portfolio')
   cases = site.pages('portfolio').filter((path) => path.split('/').length === 3)
   browser = await launch()
+  forty = trial({
+    'practice.md':
+      '---\npractice: Sandpiper Hoof Care\nunits: mm\ntrim cycle: 5 weeks\nowners:\n  hardy: {name: Hannelore Hardy}\n---\n',
+    ...fortyVisits('hard', 'hardy', 'Rowan'),
+  })
+  await forty.build(['portfolio'], asOf)
 })
-afterAll(() => browser?.close())
+afterAll(async () => {
+  await browser?.close()
+  forty?.done()
+})
+
+/** A case of forty visits. */
+const hard = () => {
+  const path = 'portfolio/rowan/index.html'
+  return { path, url: pathToFileURL(join(forty.site, path)).href }
+}
 
 const first = () => cases[0] ?? ''
 const kinds = () => ['portfolio/index.html', 'portfolio/summary.html', ...cases]
@@ -81,6 +100,45 @@ describe('pages of the portfolio', () => {
       for (const [, href = ''] of site.text(path).matchAll(/ (?:href|src)="([^"#:]+)(?:#[^"]*)?"/g)) {
         expect(existsSync(normalize(join(site.folder, dirname(path), href))), `${path}: ${href}`).toBe(true)
       }
+    }
+  })
+
+  it('are at most eight screens of a phone a case, with what came of it open and the other folds as they come', async () => {
+    for (const { url, path } of [...cases.map((path) => ({ path, url: site.url(path) })), hard()]) {
+      const { page, close } = await visit(browser, url, 'file:', { viewport: { width: 390, height: 844 } })
+      await fold(page)
+      const before = await page.evaluate(() => document.documentElement.scrollHeight)
+      expect(before / 844, path).toBeLessThanOrEqual(5)
+      await page.click(`summary:has-text("${portfolio.open}")`)
+      const height = await page.evaluate(() => document.documentElement.scrollHeight)
+      expect(height, path).toBeGreaterThan(before)
+      expect(height / 844, path).toBeLessThanOrEqual(8)
+      await close()
+    }
+  })
+
+  it('have scale and zero on every axis of change, and a scale on every other', async () => {
+    const { page, close } = await visit(browser, site.url('portfolio/summary.html'), 'file:')
+    const axes = await page.$$eval('.figure-distribution svg', (pictures) =>
+      pictures.map((one) =>
+        [...one.querySelectorAll('g[text-anchor=middle] text')].map((text) => text.textContent ?? ''),
+      ),
+    )
+    expect(axes.length).toBeGreaterThanOrEqual(2)
+    for (const ticks of axes) {
+      expect(ticks.length).toBeGreaterThanOrEqual(3)
+      expect(ticks.some((text) => Number(text.replace('\u2212', '-')) === 0)).toBe(true)
+    }
+    await close()
+    for (const path of cases) {
+      const charts = await visit(browser, site.url(path), 'file:')
+      const ticks = await charts.page.$$eval('.figure-trend', (figures) =>
+        figures.map(
+          (one) => one.querySelectorAll('g[text-anchor=end] text, g[text-anchor=middle] text').length,
+        ),
+      )
+      for (const count of ticks) expect(count, path).toBeGreaterThanOrEqual(6)
+      await charts.close()
     }
   })
 

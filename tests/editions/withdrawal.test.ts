@@ -208,8 +208,8 @@ describe('the folders that others read', () => {
   it('are mended where a file was exchanged for one of the same size and time', async () => {
     const [one, other] = [pageOf('kestrel'), pageOf('fenwick')].map((path) => join(at.site, path))
     const { size, mtime } = statSync(one ?? '')
-    expect(statSync(other ?? '').size).toBe(size)
-    writeFileSync(one ?? '', readFileSync(other ?? ''))
+    const another = Buffer.concat([readFileSync(other ?? ''), Buffer.alloc(size)]).subarray(0, size)
+    writeFileSync(one ?? '', another)
     utimesSync(one ?? '', mtime, mtime)
     const built = await at.build(['owner'])
     // It is not as it was written, so it stays and is named.

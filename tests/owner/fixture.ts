@@ -5,7 +5,16 @@ import { daysBetween } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
-import type { Assessment, Caution, CautionCode, FactsOf, Trend, Verdict } from '../../src/trend/assessment.ts'
+import type {
+  Assessment,
+  Caution,
+  CautionCode,
+  FactsOf,
+  Position,
+  Trend,
+  Verdict,
+} from '../../src/trend/assessment.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { formatIn } from '../english.ts'
 
 export const dates = ['2026-01-12', '2026-02-16', '2026-03-23', '2026-04-27'] as const
@@ -178,66 +187,72 @@ export interface TrendGiven {
   readonly measure?: AnyMeasureId
   readonly values?: readonly number[]
   readonly verdict?: Verdict
-  readonly real?: boolean
+  readonly position?: Position
+  readonly isClear?: boolean
   readonly more?: Partial<Trend>
 }
 
-/** A trend with one reading a visit; what the engine would compute is given, not computed. */
+const monthsIn = (days: number) => days / 30.4375
+
+/** A trend with one reading a visit; what the engine would compute is given, not computed. Its line joins first and last. */
 export function trend({
   foot = 'LF',
   measure = 'toe-length',
   values = [98, 94, 92, 89],
   verdict = 'improving',
-  real = true,
+  position = 'off target',
+  isClear = true,
   more = {},
 }: TrendGiven): Trend {
-  const first = values[0] ?? 0
-  const last = values[values.length - 1] ?? 0
   const points = values.map((value, i) => {
     const date = dates[i] ?? dates[0]
-    return { visit: date, date, day: daysBetween(dates[0], date), value }
+    return { visit: date, date, stage: 'after' as const, value }
   })
-  const fit =
-    values.length < 2
-      ? null
-      : {
-          fromDay: 0,
-          n: values.length,
-          level: first,
-          slope: (last - first) / 105,
-          meanDay: 52.5,
-          sxx: 6125,
-          s: 2,
-          nu: 12,
-          t: 2.179,
-          slopePerMonth: ((last - first) / 105) * 30.4375,
-          slopeLow: ((last - first) / 105) * 30.4375 - 1.5,
-          slopeHigh: ((last - first) / 105) * 30.4375 + 1.5,
-          theilSenPerMonth: ((last - first) / 105) * 30.4375,
-          levelAtLast: last,
-          levelAtLastInterval: { low: last - 3, high: last + 3 },
-        }
+  const [first] = points
+  const last = points.at(-1)
+  if (first === undefined || last === undefined) throw new Error('a trend has a reading')
+  const change = last.value - first.value
+  const days = daysBetween(first.date, last.date)
+  const slope = days === 0 ? 0 : change / monthsIn(days)
   return {
     foot,
     measure,
     stage: 'after',
-    source: 'gauge',
+    family: 'gauge',
     n: values.length,
     points,
+    leftOut: [],
     first,
     last,
-    change: last - first,
+    change,
     smallestRealChange: 6.3,
-    changeIsReal: real,
-    whole: fit,
-    fit,
+    matters: 5,
+    fit:
+      days === 0
+        ? null
+        : {
+            from: first.date,
+            level: first.value,
+            levelVariance: 1,
+            covariance: 0,
+            slopeVariance: 0.3,
+            slopePerMonth: slope,
+            slopeLow: slope - 1.5,
+            slopeHigh: slope + 1.5,
+            sd: 2,
+            freedom: 12,
+            t: 2.179,
+            levelAtLast: last.value,
+            levelAtLastInterval: { low: last.value - 3, high: last.value + 3 },
+          },
     target: null,
     targetFrom: null,
     verdict,
-    wouldSettle: null,
+    position,
+    chance: isClear ? 0.001 : 0.5,
+    isClear,
     forecast: null,
     pace: null,
-    secondOpinion: null,
     ...more,
   }
 }
@@ -268,6 +283,7 @@ export const assessment: Assessment = {
   id: 'zoe',
   name: 'Zoë',
   asOf: '2026-05-04',
+  learned: untaughtPractice.learned,
   visits: dates,
   readings: dates.flatMap((date, i) =>
     (['before', 'after'] as const).flatMap((stage) => [
@@ -314,23 +330,31 @@ export const assessment: Assessment = {
           date: '2026-07-10',
           earliest: '2026-06-02',
           latest: '2026-09-20',
+          isDue: false,
         },
       },
     }),
-    trend({ measure: 'toe-angle', values: [44, 46, 47, 49], verdict: 'rising' }),
+    trend({ measure: 'toe-angle', values: [44, 46, 47, 49], verdict: 'rising', position: 'no target' }),
     trend({
       measure: 'heel-balance',
       values: [6, 5, 3, 2],
-      verdict: 'on target',
+      verdict: 'falling',
+      position: 'on target',
       more: { target: { low: -2, high: 2 }, targetFrom: 'default' },
     }),
-    trend({ foot: 'RF', values: [90, 91, 90, 91], verdict: 'steady', real: false }),
+    trend({
+      foot: 'RF',
+      values: [90, 91, 90, 91],
+      verdict: 'steady',
+      position: 'no target',
+      isClear: false,
+    }),
     trend({
       foot: 'LH',
       values: [88, 85],
       verdict: 'too early to tell',
-      real: false,
-      more: { wouldSettle: { readings: 2, furtherVisits: 2, date: '2026-07-06' } },
+      position: 'no target',
+      isClear: false,
     }),
     trend({
       foot: 'RH',
@@ -339,6 +363,7 @@ export const assessment: Assessment = {
       more: { target: { low: null, high: 84 }, targetFrom: 'practitioner' },
     }),
   ],
+  together: [],
   growth: [
     {
       foot: 'LF',
@@ -349,6 +374,7 @@ export const assessment: Assessment = {
       low: 6.4,
       high: 9.2,
       days: 105,
+      hidden: null,
     },
   ],
   pairs: [],
@@ -373,6 +399,7 @@ export const assessment: Assessment = {
   ],
   capsules: [],
   newGrowth: [],
+  problems: [],
   plans: [
     {
       foot: 'LF',
@@ -401,7 +428,7 @@ export const assessment: Assessment = {
       perMillimetre: { toe: { angle: 0.4, length: -1 }, heel: { angle: -0.4, length: -1 } },
     },
   ],
-  backtest: { made: 0, held: 0, forecasts: [] },
+  backtest: { made: 0, held: 0, open: 0, forecasts: [] },
   checks: [],
   cautions: [
     caution('thrush-severe', 'vet', 'LF', 0, { finding: 'thrush', place: 'frog', grade: 3 }, false),

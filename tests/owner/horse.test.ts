@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import type { OwnerHorse } from '../../src/pages/owner/view.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
-import type { Assessment, Trend } from '../../src/trend/assessment.ts'
+import type { Assessment, Forecast, Trend } from '../../src/trend/assessment.ts'
 import { formatIn } from '../english.ts'
-import { assessment, input, trend, zoe } from './fixture.ts'
+import { assessment, caution, dates, input, trend, visit, zoe } from './fixture.ts'
 
 function shown(change: Partial<HorseInput> = {}): OwnerHorse {
   const view = presentOwnerHorse({ ...input, ...change })
@@ -12,10 +12,26 @@ function shown(change: Partial<HorseInput> = {}): OwnerHorse {
   return view
 }
 const withAssessment = (change: Partial<Assessment>) => shown({ assessment: { ...assessment, ...change } })
-const said = (one: Trend) =>
-  withAssessment({ trends: [one], geometry: [] })
-    .feet.flatMap(({ statements }) => statements)
-    .map(({ badge, sentences }) => `[${badge}] ${sentences.join(' ')}`)
+const withVisits = (visits: (typeof zoe)['visits']) =>
+  shown({
+    horse: { ...zoe, visits },
+    assessment: { ...assessment, visits: visits.map(({ id }) => id), trends: [], heldFeet: [] },
+  })
+
+/** What is told of each foot: `left fore: Worse: ... Better: ...`. */
+const told = ({ changes }: OwnerHorse) =>
+  changes.feet.map(
+    ({ foot, moods }) =>
+      `${foot}: ${moods.map(({ word, sentences }) => `${word} ${sentences.join(' ')}`).join(' ')}`,
+  )
+const noFindings = zoe.visits.map((one) => ({ ...one, findings: [] }))
+const saidOf = (...trends: readonly Trend[]) =>
+  told(
+    shown({
+      horse: { ...zoe, visits: noFindings },
+      assessment: { ...assessment, trends, heldFeet: [] },
+    }),
+  )
 
 describe("what passes to the owner's page", () => {
   it('is nothing without consent, and nothing without an owner', () => {
@@ -25,180 +41,303 @@ describe("what passes to the owner's page", () => {
     expect(presentOwnerHorse({ ...input, horse: { ...zoe, owner: null } })).toBeNull()
   })
 
-  it('is no word of notes, captions, remarks, history or diagnosis', () => {
-    const text = JSON.stringify(shown())
+  it('is no word of notes, captions, remarks, problems, history or diagnosis', () => {
+    const about = { kind: 'words' } as const
+    const problem = { feet: [], about, text: 'PRIVATE-PROBLEM' }
+    const judged = { foot: null, text: 'PRIVATE-PROBLEM', from: 'written', about, closedOn: null } as const
+    const text = JSON.stringify(
+      shown({
+        horse: { ...zoe, problems: [problem] },
+        assessment: { ...assessment, problems: [judged] },
+      }),
+    )
     expect(text).not.toMatch(/PRIVATE/)
     expect(text).not.toContain('teaching')
     expect(text).not.toContain('Bramble')
   })
 
-  it('is what stands under the heading for owners, newest first', () => {
-    expect(shown().letters).toEqual([
-      { head: 'Visit of 27 April 2026', text: 'A good visit.' },
+  it('is what stands under the heading for owners, the latest open and the others behind it', () => {
+    const { letter, lettersBefore } = shown()
+    expect(letter).toEqual({ head: 'Visit of 27 April 2026', text: 'A good visit.' })
+    expect(lettersBefore).toEqual([
       { head: 'Visit of 23 March 2026', text: 'The frog is **much** better.' },
       { head: 'About Zoë', text: 'She likes company.' },
     ])
   })
 
-  it('is pictures with consent only, first beside latest', () => {
-    expect(shown().photos).toEqual([
-      {
-        head: 'left fore, from the outer side',
-        shots: [
-          expect.objectContaining({
-            label: 'Then: 12 January 2026',
-            alt: 'Left fore, from the outer side, before the trim, 12 January 2026',
-          }),
-          expect.objectContaining({ label: 'Now: 27 April 2026' }),
-        ],
-      },
-    ])
-    const without = { ...zoe, consent: { ...zoe.consent, photos: false } }
-    expect(shown({ horse: without }).photos).toEqual([])
+  it('is one picture then and now, with consent only', () => {
+    expect(shown().thenAndNow).toEqual({
+      head: 'left fore, from the outer side',
+      shots: [
+        expect.objectContaining({
+          label: 'Then: 12 January 2026',
+          alt: 'Left fore, from the outer side, before the trim, 12 January 2026',
+        }),
+        expect.objectContaining({ label: 'Now: 27 April 2026' }),
+      ],
+    })
+    expect(shown().drawing).toBeNull()
+    const without = shown({ horse: { ...zoe, consent: { ...zoe.consent, photos: false } } })
+    expect([without.thenAndNow, ...without.photos]).toEqual([null])
+  })
+
+  it('is an outline where there is no pair of pictures, of a foot whose toe clearly moved by more than the error', () => {
+    const outline = (trends: readonly Trend[]) =>
+      shown({
+        horse: { ...zoe, consent: { ...zoe.consent, photos: false } },
+        assessment: { ...assessment, trends },
+      }).drawing
+    expect(outline(assessment.trends)?.foot).toBe('LF')
+    expect(outline([trend({ more: { smallestRealChange: 12 } })])).toBeNull()
+    expect(outline([trend({ isClear: false })])).toBeNull()
   })
 
   it('is nothing of a visit after the day that the page is made for', () => {
     const early = withAssessment({ visits: assessment.visits.slice(0, 3) })
     expect(early.seen).toBe('Seen 3 times since 12 January 2026. Last seen on 23 March 2026.')
     expect(early.care).toEqual([])
-    expect(early.letters.map(({ head }) => head)).toEqual(['Visit of 23 March 2026', 'About Zoë'])
+    expect(early.letter?.head).toBe('Visit of 23 March 2026')
+  })
+
+  it('is no letter, task or picture of the time before the horse was theirs', () => {
+    const sold = shown({ horse: { ...zoe, ownerSince: '2026-04-28' } })
+    expect([sold.letter?.head, sold.care, sold.thenAndNow]).toEqual(['About Zoë', [], null])
+    expect(sold.since).toBe(
+      'This horse has been yours since 28 April 2026. Letters and photos from before that day are not shown.',
+    )
   })
 })
 
-describe('sentences about a foot', () => {
-  it('say a real change, that it is real, and where it goes', () => {
-    expect(said(trend({ verdict: 'improving' }))).toEqual([
-      '[getting better] The left fore toe is 9 mm shorter than in January. That is more than measuring error, so the change is real. It is moving the right way.',
-    ])
-    expect(said(trend({ foot: 'RH', values: [80, 90], verdict: 'worsening' }))).toEqual([
-      '[watch] The right hind toe is 10 mm longer than in January. That is more than measuring error, so the change is real. It is moving the wrong way. We are keeping a close eye on it.',
-    ])
-  })
-
-  it('claim nothing of a change within measuring error', () => {
-    expect(said(trend({ values: [90, 91, 90, 91], verdict: 'steady', real: false }))).toEqual([
-      '[steady] The left fore toe reads 1 mm longer than in January. That is within measuring error, so it may be no change at all. It is holding steady.',
-    ])
-    expect(said(trend({ values: [90, 90], verdict: 'steady', real: false }))[0]).toContain(
-      'The left fore toe reads the same as in January.',
-    )
-  })
-
-  it('say when it is too early, and what would settle it', () => {
-    const early = { wouldSettle: { readings: 1, furtherVisits: 2, date: '2026-06-01' } }
-    expect(said(trend({ values: [90], verdict: 'too early to tell', real: false, more: early }))).toEqual([
-      '[too early to tell] The left fore toe: one reading so far, 90 mm. It is too early to tell where it is going. About 2 more visits should tell.',
+describe('what is told of a foot', () => {
+  it('is what got worse first and all of it, then two sentences at most', () => {
+    expect(told(shown())).toEqual([
+      'Left fore: Better: Flare on the inner side: medium in January, mild now. The toe is about 9 mm shorter than in January.',
+      'Right fore: Worse: Crack at the toe: mild in January, medium now.',
+      'Right hind: Worse: Chip at the toe: new, mild. The toe is about 10 mm longer than in January.',
     ])
   })
 
-  it('say two doubts in one breath', () => {
-    expect(said(trend({ values: [90, 88], verdict: 'too early to tell', real: false }))).toEqual([
-      '[too early to tell] The left fore toe reads 2 mm shorter than in January. That is within measuring error, and it is too early to tell where it is going.',
-    ])
+  it('rests on what clearly moves, never on first against last', () => {
+    expect(saidOf(trend({ values: [98, 89], isClear: false }))).toEqual([])
+    const line = trend({ values: [96, 94, 94, 94] }).fit
+    const along = trend({ values: [98, 94, 92, 89], more: { fit: line } })
+    expect(saidOf(along)).toEqual(['Left fore: Better: The toe is about 2 mm shorter than in January.'])
   })
 
-  it('give a date as a range, and an open end as open', () => {
-    const forecast = (latest: string | null) => ({
-      forecast: { kind: 'date' as const, edge: 84, date: '2026-07-10', earliest: '2026-06-02', latest },
+  it('calls good what goes to a target or came into it, bad what goes away, and judges nothing else', () => {
+    const band = { target: { low: null, high: 84 }, targetFrom: 'practitioner' } as const
+    expect(saidOf(trend({ verdict: 'worsening', values: [80, 90] }))[0]).toContain('Worse: The toe')
+    expect(
+      saidOf(trend({ verdict: 'falling', position: 'on target', values: [90, 87, 84, 80], more: band })),
+    ).toEqual(['Left fore: Better: The toe is about 10 mm shorter than in January, and is where we want it.'])
+    expect(
+      saidOf(trend({ verdict: 'falling', position: 'on target', values: [83, 82, 81, 80], more: band })),
+    ).toEqual(['Left fore: Changed: The toe is about 3 mm shorter than in January, and is where we want it.'])
+    expect(saidOf(trend({ verdict: 'falling', position: 'no target' }))[0]).toContain('Changed: The toe')
+  })
+
+  it('calls nothing good where a vet comes first', () => {
+    const held = shown({
+      horse: { ...zoe, visits: noFindings },
+      assessment: { ...assessment, trends: [trend({})], heldFeet: ['LF'] },
     })
-    expect(said(trend({ more: forecast('2027-01-20') }))[0]).toContain(
-      'If it goes on like this it gets there about July. It could be as early as June or as late as January 2027.',
-    )
-    expect(said(trend({ more: forecast(null) }))[0]).toContain(
-      'It could be as early as June; how late, nobody can say yet.',
-    )
-    expect(said(trend({ verdict: 'steady', more: forecast(null) }))[0]).not.toContain('If it goes on')
+    expect(told(held)[0]).toContain('Changed: The toe')
+    expect(held.urgent.at(-1)?.text).toBe('We wait with the left fore until your vet has had a look.')
   })
 
-  it('tell heels by how far they stand apart', () => {
+  it('tells heels by how far they stand apart, whichever is the higher', () => {
     const level = (values: readonly number[]) =>
-      said(trend({ measure: 'heel-balance', values, verdict: 'improving' }))[0]
-    expect(level([6, 2])).toContain(
-      'The two left fore heels were 6 mm apart in height in January. Now they are 2 mm apart.',
-    )
-    expect(level([-6, -2])).toContain('were 6 mm apart in height in January. Now they are 2 mm apart.')
-    expect(level([6, -3])).toContain('The other heel is the higher one now.')
+      saidOf(trend({ measure: 'heel-balance', values, verdict: 'improving' }))[0]
+    for (const values of [
+      [6, 2],
+      [-6, -2],
+      [6, -2],
+    ])
+      expect(level(values)).toContain('The gap in height between the heels is about 4 mm smaller')
   })
 
-  it("speak in the practice's unit", () => {
+  it('says the day of a reading that is not of the last visit', () => {
+    expect(saidOf(trend({ values: [98, 94, 92] }))[0]).toContain('in January, last read on 23 March 2026.')
+  })
+
+  it('says that nothing else moved only where nothing else did', () => {
+    const rest = (...trends: readonly Trend[]) =>
+      shown({ horse: { ...zoe, visits: noFindings }, assessment: { ...assessment, trends, heldFeet: [] } })
+        .changes.rest
+    expect(rest(trend({}))).toBe('Nothing else has clearly moved.')
+    expect(rest(trend({ isClear: false }))).toBe('Nothing has clearly moved.')
+    // What is worked out from a reading that is told says nothing new; another reading does.
+    expect(rest(trend({}), trend({ measure: 'toe-to-heel-ratio', verdict: 'falling' }))).toBe(
+      'Nothing else has clearly moved.',
+    )
+    expect(
+      rest(trend({}), trend({ measure: 'toe-angle' }), trend({ measure: 'frog-width', verdict: 'rising' })),
+    ).toBe('More has moved; the numbers further down have all of it.')
+    expect(withVisits([visit(0)]).changes.rest).toBe(
+      'There is one visit so far. After the next ones we can tell what moves.',
+    )
+  })
+
+  it('tells what moves at all feet together where it shows at no single one', () => {
+    const all = {
+      ...trend({ measure: 'toe-angle', verdict: 'worsening', values: [52, 50, 48, 46] }),
+      foot: 'all' as const,
+    }
+    const together = (trends: readonly Trend[]) =>
+      told(
+        shown({
+          horse: { ...zoe, visits: noFindings },
+          assessment: { ...assessment, trends, together: [all], heldFeet: [] },
+        }),
+      )
+    expect(together([])).toEqual([
+      'All feet together: Worse: The front of the hoof is about 6° flatter than in January.',
+    ])
+    expect(together([trend({ measure: 'toe-angle', values: [44, 49] })])).toHaveLength(1)
+  })
+
+  it("speaks in the practice's unit", () => {
     const inches = shown({
       practice: { ...input.practice, units: 'in' },
       format: formatIn('in'),
-      assessment: { ...assessment, trends: [trend({})], geometry: [] },
+      horse: { ...zoe, visits: noFindings },
+      assessment: { ...assessment, trends: [trend({})] },
     })
-    expect(inches.feet[0]?.statements[0]?.sentences[0]).toBe(
-      'The left fore toe is 3/8 in shorter than in January.',
-    )
+    expect(told(inches)[0]).toContain('The toe is about 3/8 in shorter than in January.')
   })
 
-  it('name the year where it is another', () => {
-    const points = [
-      { visit: '2025-11-03', date: '2025-11-03', day: 0, value: 98 },
-      { visit: '2026-02-16', date: '2026-02-16', day: 105, value: 89 },
-    ]
-    expect(said(trend({ more: { points } }))[0]).toContain('than in November 2025.')
+  it.each([
+    [[2, 1, 2], 'Worse: Flare at the toe: mild in February, medium now.'],
+    [[3, 1, 2], 'Worse: Flare at the toe: mild in February, medium now.'],
+    [[1, 3, 2], 'Worse: Flare at the toe: mild in January, medium now.'],
+    [[3, 2, 1], 'Better: Flare at the toe: medium in February, mild now.'],
+    [[1, 1, 0], 'Better: Flare at the toe: mild in January, gone now.'],
+    [[null, null, 1], 'Worse: Flare at the toe: new, mild.'],
+    [
+      [1, 2, null],
+      'Worse: Flare at the toe: mild in January, medium on 16 February 2026, when we last looked.',
+    ],
+  ])('gives the grade then and now: %j', (grades, text) => {
+    const visits = grades.map((grade, i) =>
+      visit(i, {
+        findings:
+          grade === null ? [] : [{ foot: 'LF', what: 'flare', place: 'toe', grade, words: null } as never],
+      }),
+    )
+    expect(told(withVisits(visits))).toEqual([`Left fore: ${text}`])
+  })
+
+  it('tells what got worse as long as it stays so, and good news for three visits', () => {
+    const course = (...grades: readonly number[]) =>
+      told(
+        withVisits(
+          grades.map((grade, i) => ({
+            ...visit(0, {
+              findings: [{ foot: 'LF', what: 'flare', place: 'toe', grade, words: null } as never],
+            }),
+            id: `2026-0${i + 1}-05`,
+            date: `2026-0${i + 1}-05`,
+          })),
+        ),
+      )
+    expect(course(1, 2, 2, 2, 2)).toEqual([
+      'Left fore: Worse: Flare at the toe: mild in January, medium now.',
+    ])
+    expect(course(2, 1, 1, 1)).toHaveLength(1)
+    expect(course(2, 1, 1, 1, 1)).toEqual([])
+  })
+})
+
+describe('what to look for', () => {
+  it('is advice for each open finding, the gravest first, with its feet and grades', () => {
+    expect(shown().lookFor).toEqual([
+      'Crack (right fore, medium). Look whether it gets longer or opens as your horse walks. If it bleeds or is sore, ring your vet.',
+      'Flare (left fore, mild). Look whether the wall bends out more or chips. If it does, ring us.',
+      'Moon ring (left hind, mild on 12 January 2026). If it gets worse or your horse is sore there, ring us.',
+      'Left fore: The sole is flat. Choose soft or smooth ground, and take care on stones.',
+    ])
+  })
+
+  it('is nothing of a foot that waits for the vet', () => {
+    expect(JSON.stringify(withAssessment({ heldFeet: ['RF'] }).lookFor)).not.toContain('Crack')
+  })
+
+  it('is the pulse of a horse that ever had a sign of laminitis', () => {
+    const past = caution('pulse-pair', 'stop', 'LF', 0, { left: 2, right: 2, from: 2 } as never, false)
+    expect(withAssessment({ cautions: [past] }).lookFor[0]).toContain('Feel the pulse')
+  })
+
+  it('is what a great step at a trim asks for, while it is not long ago', () => {
+    const step = caution('toe-shortened-much', 'mind', 'LF', 3, { step: -14, limit: 12 } as never, true)
+    const fresh = withAssessment({ cautions: [step] })
+    expect(fresh.lookFor.at(-1)).toContain('careful on stones for some days')
+    expect(fresh.numbers.record).toEqual([])
+    const later = withAssessment({ cautions: [step], asOf: '2026-06-30' })
+    expect(JSON.stringify(later.lookFor)).not.toContain('for some days')
+    expect(later.numbers.record).toHaveLength(1)
+  })
+
+  it('goes with the numbers that the casebook knows', () => {
+    expect(shown().contacts).toEqual([])
+    const contacts = { practice: '01632 960000', vet: { name: 'Dr Penrose', phone: '+44 1632 960001' } }
+    expect(shown({ practice: { ...input.practice, contacts } }).contacts).toEqual([
+      { text: 'Vet: Dr Penrose, +44 1632 960001', dial: '+441632960001' },
+      { text: 'Us: 01632 960000', dial: '01632960000' },
+    ])
   })
 })
 
 describe('the rest of the page', () => {
-  it('counts verdicts at a glance and no more', () => {
-    expect(shown().glance).toEqual([
-      "We follow six things on Zoë's feet.",
-      'One is moving the wrong way.',
-      'Two are where we want them, or getting better.',
-      'One is holding steady.',
-      'One is changing, with no target set for it.',
-      'For one it is too early to tell.',
-    ])
-  })
-
-  it('puts cautions that stand first, the gravest on top, and leaves out those that passed', () => {
-    expect(shown().urgent.map(({ level, word, text }) => `${level}: ${word} ${text}`)).toEqual([
+  it('puts what stops the work first, each once, and leaves out what passed', () => {
+    expect(shown().urgent.map(({ level, word, text }) => `${level}: ${word ?? ''} ${text}`)).toEqual([
       'stop: Stop. Right hind: Fluid came from the foot. Ring your vet before anyone works on it.',
-      'mind: Take care. Left fore: The sole is flat. Choose soft or smooth ground, and take care on stones.',
+      'stop:  We wait with the right hind until your vet has had a look.',
     ])
     const both = [
       ...assessment.cautions,
       ...assessment.cautions.map((one) => ({ ...one, foot: 'RF' as const, feet: ['RF' as const] })),
     ]
-    expect(withAssessment({ cautions: both }).urgent.map(({ text }) => text.split('.')[0])).toEqual([
-      'Right fore and right hind: Fluid came from the foot',
-      'Left fore and right fore: The sole is flat',
+    expect(withAssessment({ cautions: both }).urgent[0]?.text).toContain('Right fore and right hind: Fluid')
+  })
+
+  it('says in the index of horses what is gravest and when the next visit is', () => {
+    expect(shown().brief).toEqual({ level: 'stop', word: 'Stop.', next: 'next visit 1 June 2026' })
+    expect(withAssessment({ cautions: [] }).brief).toMatchObject({ level: null, word: null })
+  })
+
+  it('tells nothing past as to come', () => {
+    const ahead = (forecast: Forecast, asOf = assessment.asOf) =>
+      withAssessment({ asOf, trends: [trend({ more: { forecast } })], growOut: [], plans: [] }).numbers.ahead
+    const date = { kind: 'date', edge: 84, date: '2026-07-10', earliest: '2026-06-02', latest: null } as const
+    expect(ahead({ ...date, isDue: false })).toEqual([
+      'Left fore: the toe should be where we want it about July, at the earliest in June.',
+    ])
+    expect(ahead({ ...date, latest: '2027-01-20', isDue: false }, '2026-06-03')).toEqual([
+      'Left fore: the toe should be where we want it about July, at the latest in January 2027.',
+    ])
+    expect(ahead({ ...date, isDue: true }, '2026-07-11')).toEqual([
+      'Left fore: the toe was expected to be where we want it by 10 July 2026; we look at the next visit.',
+    ])
+    expect(ahead({ kind: 'not before', edge: 84, month: '2027-02-01' })).toEqual([
+      'Left fore: the toe will not be where we want it before February 2027.',
+    ])
+    const due = assessment.growOut.map((one) => ({ ...one, state: 'due' as const }))
+    expect(withAssessment({ growOut: due, trends: [], plans: [] }).numbers.ahead).toEqual([
+      'Nail holes at the toe, left fore: was expected at the ground by 20 October 2026; we look at the next visit.',
     ])
   })
 
-  it('follows each finding from first to last, each word explained once', () => {
-    expect(
-      shown().findings.map(({ foot, lines }) => [
-        foot,
-        ...lines.map(({ mood, text, meaning }) => `${mood}: ${text} ${meaning ?? ''}`),
-      ]),
-    ).toEqual([
-      [
-        'left fore',
-        'good: Flare on the inner side: better. It was medium and is now mild. That means: the wall bends outward instead of running straight.',
-        'good: Thrush in the middle groove of the frog: gone. That means: foul, soft horn in the frog or its grooves.',
-      ],
-      [
-        'right fore',
-        'bad: Crack at the toe: worse. It was mild and is now medium. That means: a split in the wall.',
-      ],
-      [
-        'left hind',
-        'steady: Moon ring: mild when we last looked, on 12 January 2026. That means: a ring that goes all the way round.',
-      ],
-      [
-        'right hind',
-        'bad: Chip at the toe: new at the last visit, mild. That means: a piece of wall has broken away.',
-      ],
+  it('has each reading with its day and stage among the numbers', () => {
+    const [table] = shown().numbers.tables
+    expect(table?.caption).toBe('Left fore: single readings')
+    expect(table?.rows[0]).toEqual([
+      'the toe, after the trim',
+      '98 mm, 12 Jan 26 to 89 mm, 27 Apr 26',
+      'getting better',
     ])
-  })
-
-  it('promises no trim where a vet comes first', () => {
-    expect(shown().plans).toEqual([
-      'We wait with the right hind until your vet has had a look.',
-      'We are levelling the left fore heels, a little at each trim. That should take about 3 more trims. So far it goes as planned.',
-    ])
+    expect(shown().numbers.found[0]?.lines[0]).toBe(
+      'Flare on the inner side: medium on 12 January 2026, mild on 27 April 2026.',
+    )
   })
 
   it('makes a week of boxes for each task', () => {
@@ -211,12 +350,12 @@ describe('the rest of the page', () => {
   })
 
   it('says when the next visit is, and when it was', () => {
-    const next = (due: string | null, overdueDays: number | null) =>
-      withAssessment({ nextVisit: { last: '2026-04-27', due, from: 'visit', overdueDays } }).next
-    expect(next('2026-06-01', -28)).toBe('The next visit is planned for 1 June 2026.')
-    expect(next('2026-05-01', 3)).toBe(
-      'The next visit was planned for 1 May 2026. If no new date is set, please get in touch.',
+    const next = (due: string | null) =>
+      withAssessment({ nextVisit: { last: dates[3], due, from: 'visit', overdueDays: null } }).next
+    expect(next('2026-06-01')).toBe('It is planned for 1 June 2026.')
+    expect(next('2026-05-01')).toBe(
+      'It was planned for 1 May 2026. If no new date is set, please get in touch.',
     )
-    expect(next(null, null)).toBe('No next visit is planned yet. Please get in touch.')
+    expect(next(null)).toBe('None is planned yet. Please get in touch.')
   })
 })

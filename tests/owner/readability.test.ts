@@ -6,15 +6,14 @@ import { fleschKincaid } from 'flesch-kincaid'
 import { syllable } from 'syllable'
 import { describe, expect, it } from 'vitest'
 import { addDays } from '../../src/hoof/dates.ts'
+import { derivedIds, measureIds } from '../../src/hoof/measures.ts'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
-import { ownerMeasureIds } from '../../src/pages/words/keys.ts'
 import { assess } from '../../src/trend/assess.ts'
-import type { Verdict } from '../../src/trend/assessment.ts'
 import { english, formatIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 import { signTable } from '../trend/sign-table/index.ts'
-import { assessment, input, trend } from './fixture.ts'
+import { assessment, input, type TrendGiven, trend } from './fixture.ts'
 
 const { owner } = english
 
@@ -31,23 +30,19 @@ function gradeOf(sentences: readonly string[]): number {
   })
 }
 
-const verdicts: readonly Verdict[] = [
-  'on target',
-  'held',
-  'improving',
-  'worsening',
-  'steady',
-  'rising',
-  'falling',
-  'too early to tell',
-]
-
 /** Every kind of sentence about every measure. */
-const statements = verdicts.flatMap((verdict) =>
-  ownerMeasureIds.flatMap((measure) => {
-    const one = trend({ measure, verdict, values: [30, 24] })
+const ways: readonly TrendGiven[] = [
+  { verdict: 'improving' },
+  { verdict: 'worsening' },
+  { verdict: 'rising', position: 'no target' },
+  { verdict: 'falling', position: 'on target' },
+  { verdict: 'falling', position: 'near target' },
+]
+const statements = ways.flatMap((way) =>
+  [...measureIds, ...derivedIds].flatMap((measure) => {
+    const one = trend({ measure, values: [30, 28, 26, 24], ...way })
     const view = presentOwnerHorse({ ...input, assessment: { ...assessment, trends: [one] } })
-    return view?.feet.flatMap((foot) => foot.statements.flatMap(({ sentences }) => sentences)) ?? []
+    return view?.changes.feet.flatMap(({ moods }) => moods.flatMap(({ sentences }) => sentences)) ?? []
   }),
 )
 const format = formatIn('mm')
@@ -60,13 +55,10 @@ const ownerCautions = signTable.flatMap(({ code, raises, horse }) => {
 const view = presentOwnerHorse(input)
 const parts: Readonly<Record<string, readonly string[]>> = {
   statements,
-  'at a glance': view?.glance ?? [],
-  findings:
-    view?.findings
-      .flatMap(({ lines }) => lines.flatMap(({ text, meaning }) => [text, meaning ?? '']))
-      .filter((text) => text !== '') ?? [],
-  'growing out': [owner.growIntro, ...(view?.growOut ?? [])],
-  plans: [...(view?.plans ?? []), owner.planWhy],
+  'what there is besides': [owner.nothing, owner.nothingElse, owner.moreMoved, owner.nothingYet],
+  'what to look for': [...Object.values(owner.lookFor), owner.lookForOwnTerm, owner.lookForLaminitis],
+  'of this horse': view?.lookFor ?? [],
+  'what is ahead': [...(view?.numbers.ahead ?? []), owner.planWhy],
   'what words mean': [...Object.values(owner.measures).map(({ meaning }) => meaning), owner.measuring],
   'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
   cautions: ownerCautions,

@@ -4,7 +4,7 @@ import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
 import { assess } from '../../src/trend/assess.ts'
 import type { CautionCode, FactsOf } from '../../src/trend/assessment.ts'
 import { english, formatIn } from '../english.ts'
-import { buildHorse, courseOf, practice } from '../trend/build-horse.ts'
+import { buildHorse, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
 import { signTable } from '../trend/sign-table/index.ts'
 

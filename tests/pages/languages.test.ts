@@ -73,7 +73,8 @@ async function ownerPages(): Promise<readonly string[]> {
     return shown === null ? [] : [ownerPart(shown, input.horse.id, (file) => `data:,${file}`, toy)]
   })
   const inlined = { style: '', policy: '' }
-  const parts = (await render(views)).map((html, i) => ({ anchor: `a${i}`, name: `N${i}`, html }))
+  const brief = { level: 'stop', word: toy.owner.levels.stop, next: toy.owner.indexNone } as const
+  const parts = (await render(views)).map((html, i) => ({ anchor: `a${i}`, name: `N${i}`, brief, html }))
   const locked = lockedPage(
     practice,
     'token',
@@ -278,8 +279,8 @@ describe('in another language: files', () => {
 
 describe('the check itself', () => {
   it('finds a text that came past the words handed in', () => {
-    expect(strays(shownIn(`<p>⟦x⟧ ${english.portfolio.outcomeNote}</p>`))).toHaveLength(1)
-    expect(strays(shownIn(`<p>⟦${english.portfolio.outcomeNote}⟧</p>`))).toEqual([])
+    expect(strays(shownIn(`<p>⟦x⟧ ${english.portfolio.summaryNotes}</p>`))).toHaveLength(1)
+    expect(strays(shownIn(`<p>⟦${english.portfolio.summaryNotes}⟧</p>`))).toEqual([])
     expect(strays('Overdue')).toEqual(['Overdue'])
     expect(strays('Juno')).toEqual([])
     expect(told.length).toBeGreaterThan(700)

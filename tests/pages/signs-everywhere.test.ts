@@ -141,7 +141,7 @@ describe('a foot that a caution holds', () => {
   )
 
   it('has them all again once it is over, so that the test above sees something', () => {
-    const text = editionsOf(inputOf([{}, {}]))
+    const text = editionsOf(inputOf([{}, {}, {}, {}, {}]))
     expect(text.horse).toContain('inner heel: at most')
     expect(text.fieldSheet).toContain('Off the inner heel, at most')
     expect(text.owner).toContain('where we want')
@@ -178,13 +178,14 @@ describe('a first visit with severe smelly separation, thrush 2 and lameness 1',
 
 describe('what got worse by a grade', () => {
   it.each([
-    [[1, 2], 'worse. It was mild and is now medium'],
-    [[2, 1, 2], 'worse. It was mild and is now medium'],
-    [[3, 1, 2, 2], 'as at the last visit, medium; it was mild'],
-    [[2, 2, 3], 'worse. It was medium and is now severe'],
+    [[1, 2], 'Flare at the toe: mild in January, medium now.'],
+    [[2, 1, 2], 'Flare at the toe: mild in February, medium now.'],
+    [[3, 1, 2, 2], 'Flare at the toe: mild in February, medium now.'],
+    [[2, 2, 3], 'Flare at the toe: medium in January, severe now.'],
   ])('is told to the owner as worse, with both grades: %j', (grades, text) => {
     const input = inputOf(grades.map((grade) => ({ findings: [`LF flare, toe, ${grade}`] })))
-    expect(editionsOf(input).owner).toContain(text)
+    const told = presentOwnerHorse(input)?.changes.feet.find(({ foot }) => foot === 'Left fore')
+    expect(told?.moods[0]).toMatchObject({ word: 'Worse:', sentences: expect.arrayContaining([text]) })
   })
 })
 

@@ -11,6 +11,7 @@ const one = (alias: string, more: Partial<CaseSummary> = {}): CaseSummary => ({
   span: '15 weeks',
   length: 'half',
   outcome: 'improving',
+  kinds: ['toe length'],
   findings: ['flare'],
   feet: ['LF'],
   changes: [{ measure: 'toe-length', mean: -8, feet: 2, up: 0, down: 1, within: 1 }],
@@ -62,9 +63,9 @@ describe('the page over all cases', () => {
 
   it('gives count, median and interval of each measure', () => {
     const { changes: table, charts } = presentSummary(changes([-3, -9, -1, -7, -5, -6]), formatIn('mm'))
-    expect(table?.rows).toEqual([['toe length', '6', '12', '−5.5 mm', '−9 mm to −1 mm', '0', '6', '6']])
+    expect(table?.rows).toEqual([['toe length', '0', '6', '6', '12']])
     expect(charts[0]?.rows[0]).toEqual({
-      label: 'toe length (6)',
+      label: 'toe length, 6 cases: −5.5 mm (−9 mm to −1 mm)',
       values: [-9, -7, -6, -5, -3, -1],
       median: -5.5,
       low: -9,
@@ -73,9 +74,12 @@ describe('the page over all cases', () => {
   })
 
   it('gives no interval for fewer than six', () => {
-    const { changes: table, charts } = presentSummary(changes([-3, -9, -1, -7, -5]), formatIn('mm'))
-    expect(table?.rows[0]?.[4]).toBe('too few cases')
-    expect(charts[0]?.rows[0]).toMatchObject({ low: null, high: null })
+    const { charts } = presentSummary(changes([-3, -9, -1, -7, -5]), formatIn('mm'))
+    expect(charts[0]?.rows[0]).toMatchObject({
+      label: 'toe length, 5 cases: −5 mm (too few for an interval)',
+      low: null,
+      high: null,
+    })
     expect(charts[0]?.description).toContain('too few cases for an interval (fewer than six)')
   })
 

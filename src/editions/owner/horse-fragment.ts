@@ -2,6 +2,7 @@
 import type { Owner, Practice } from '../../casebook/model.ts'
 import { presentOwnerHorse } from '../../pages/owner/horse.ts'
 import { ownerPart } from '../../pages/owner/pages.ts'
+import type { HorseBrief } from '../../pages/owner/view.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import { bytesOf, type PictureStore } from '../../pictures/store.ts'
@@ -12,6 +13,7 @@ export interface HorseFragment {
   readonly owner: string
   readonly anchor: string
   readonly name: string
+  readonly brief: HorseBrief
   /** Name of its markup in the fragment cache. */
   readonly fragment: string
 }
@@ -27,7 +29,13 @@ export async function ownerFragment(
   const { id, owner } = input.horse
   if (view === null || owner === null) return null
   const page = ownerPart(view, id, (file) => dataUri(input.pictures.get(file), store), input.format.words)
-  return { owner, anchor: id, name: view.name, fragment: keep(await renderer.render(page)) }
+  return {
+    owner,
+    anchor: id,
+    name: view.name,
+    brief: view.brief,
+    fragment: keep(await renderer.render(page)),
+  }
 }
 
 /** Owners who have at least one horse to be shown, in the order of practice.md. */

@@ -145,9 +145,10 @@ async function lockedFile(
   return { file: { path, text: page.html }, memory }
 }
 
-const markupOf = ({ anchor, name, fragment }: HorseFragment, { builder }: LockTools): OwnerPart => ({
+const markupOf = ({ anchor, name, brief, fragment }: HorseFragment, { builder }: LockTools): OwnerPart => ({
   anchor,
   name,
+  brief,
   html: builder.fragment(fragment),
 })
 

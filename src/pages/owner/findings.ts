@@ -1,68 +1,85 @@
-import { type Foot, feet } from '../../hoof/feet.ts'
-import { findingMeanings } from '../../hoof/findings.ts'
+/** What was found on the feet: what changed, what is open, and the whole course of each. */
+import { feet } from '../../hoof/feet.ts'
 import type { FindingStory } from '../shared/findings.ts'
-import type { Formatter } from '../shared/format.ts'
-import type { OwnerFinding } from './view.ts'
+import { capital, type Formatter } from '../shared/format.ts'
+import { sinceText } from './since.ts'
 
-/**
- * What was found on each foot and where it stands, with each word's meaning where it is first used.
- * @param terms the practice's own finding names and their meanings
- * @param lastVisit index of the latest visit
- */
-export function ownerFindings(
-  stories: readonly FindingStory[],
-  terms: Readonly<Record<string, string>>,
-  lastVisit: number,
-  format: Formatter,
-): { foot: string; lines: OwnerFinding[] }[] {
-  const { owner: words } = format.words
-  const explained = new Set<string>()
-  const meaningOf = (what: string): string | null => {
-    if (explained.has(what)) return null
-    explained.add(what)
-    const known: Readonly<Record<string, string>> = findingMeanings
-    const meaning = Object.hasOwn(known, what) ? known[what] : terms[what]
-    return meaning === undefined ? null : words.meaning(meaning)
-  }
-  return feet.flatMap((foot: Foot) => {
-    const lines = stories
-      .filter((story) => story.foot === foot)
-      .map((story) => ({ ...line(story, lastVisit, format), meaning: meaningOf(story.what) }))
-    return lines.length === 0 ? [] : [{ foot: format.foot(foot), lines }]
-  })
+export interface FindingChange {
+  readonly mood: 'good' | 'bad'
+  readonly text: string
 }
 
-/** Against the grade before it: what is worse than it was last is worse, whatever it was at first. */
-function line(
-  { what, place, changes, last }: FindingStory,
+/** What got better is news for so many visits. What got worse is told as long as it stays so. */
+const newsFor = 3
+
+/**
+ * The last change of a finding's grade, with the grade then and now; null where there is none to tell. Worse is what is
+ * graver than it was before, or than it was at first; and what was found for the first time at the last visit.
+ * @param lastVisit index of the latest visit
+ */
+export function findingChange(
+  story: FindingStory,
   lastVisit: number,
+  asOf: string,
   format: Formatter,
-): Omit<OwnerFinding, 'meaning'> {
+): FindingChange | null {
   const { owner: words } = format.words
-  const where = what.includes(place) ? '' : (words.places[place] ?? place)
-  const name = where === '' ? what : `${what} ${where}`
+  const { changes, first, last } = story
   const now = changes.at(-1)
   const before = changes.at(-2)
-  const grade = (of: number) => words.grades[of] ?? ''
-  const to = grade(last.grade)
-  if (last.grade === 0) return { mood: 'good', text: words.findingGone(name) }
-  if (now === undefined || last.index < lastVisit) {
-    const mood = before !== undefined && last.grade > before.grade ? 'bad' : 'steady'
-    return { mood, text: words.findingSeen(name, to, format.date(last.date)) }
-  }
+  if (now === undefined) return null
+  const name = findingText(story, format)
+  const to = words.grades[last.grade] ?? ''
+  const isSpokenOf = last.index === lastVisit
   if (before === undefined) {
-    if (now.index < last.index) return { mood: 'steady', text: words.findingSame(name, to) }
-    return lastVisit === 0
-      ? { mood: 'steady', text: words.findingSeen(name, to, format.date(last.date)) }
-      : { mood: 'bad', text: words.findingNew(name, to) }
+    const isNew = first.index > 0 && first.index > lastVisit - newsFor && last.grade > 0
+    if (!isNew) return null
+    const text =
+      first.index === lastVisit
+        ? words.foundNew(name, to)
+        : words.foundNewBefore(name, to, format.date(first.date))
+    return { mood: 'bad', text }
   }
-  const from = grade(before.grade)
-  if (now.index < last.index)
-    return {
-      mood: now.grade > before.grade ? 'bad' : 'steady',
-      text: words.findingStill(name, to, from, format.date(before.date)),
-    }
-  return now.grade < before.grade
-    ? { mood: 'good', text: words.findingBetter(name, from, to) }
-    : { mood: 'bad', text: words.findingWorse(name, from, to) }
+  const isWorse = last.grade > before.grade || last.grade > first.grade
+  if (!isWorse && now.index <= lastVisit - newsFor) return null
+  // Against what it was at first, where it is better than lately and still worse than then.
+  const then = last.grade > before.grade ? before : isWorse ? first : before
+  const from = words.grades[then.grade] ?? ''
+  const when = sinceText(then.date, last.date, asOf, format)
+  return {
+    mood: isWorse ? 'bad' : 'good',
+    text: isSpokenOf
+      ? words.foundMoved(name, from, when, to)
+      : words.foundMovedBefore(name, from, when, to, format.date(last.date)),
+  }
+}
+
+/** `thrush in the frog`; the place is left out where the name holds it. */
+export function findingText(
+  { what, place }: { readonly what: string; readonly place: string },
+  { words: { owner: words } }: Formatter,
+): string {
+  const where = what.includes(place) ? '' : (words.places[place] ?? place)
+  return where === '' ? what : `${what} ${where}`
+}
+
+/** The course of every finding, each grade with its day, by foot. */
+export function findingCourses(
+  stories: readonly FindingStory[],
+  format: Formatter,
+): readonly { readonly foot: string; readonly lines: readonly string[] }[] {
+  const { owner: words } = format.words
+  return feet.flatMap((foot) => {
+    const lines = stories
+      .filter((story) => story.foot === foot)
+      .map((story) =>
+        words.foundOver(
+          findingText(story, format),
+          story.changes
+            .map(({ grade, date }) => words.foundThen(words.grades[grade] ?? '', format.date(date)))
+            .join(', '),
+        ),
+      )
+    return lines.length === 0 ? [] : [{ foot: capital(format.foot(foot)), lines }]
+  })
 }

@@ -1,13 +1,14 @@
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { PageView } from '../shared/page.ts'
 import type { Words } from '../words/index.ts'
-import type { OwnerHorse } from './view.ts'
+import type { HorseBrief, OwnerHorse, PhotoPair } from './view.ts'
 
 /** One horse's part of its owner's page: markup, made apart from the other horses. */
 export interface OwnerPart {
   /** Id of the part on the page. */
   readonly anchor: string
   readonly name: string
+  readonly brief: HorseBrief
   readonly html: string
 }
 
@@ -21,24 +22,21 @@ export function ownerPart(
   bytes: (picture: string) => string | null,
   words: Words,
 ): PageView {
-  const photos = h.photos
-    .map(({ head, shots }) => ({
-      head,
-      shots: shots.flatMap(({ picture, ...shot }) => {
-        const src = bytes(picture)
-        return src === null ? [] : [{ ...shot, src }]
-      }),
-    }))
-    .filter(({ shots }) => shots.length > 0)
-  const feet = h.feet.map((one) => ({
-    ...one,
-    side: one.side && { ...one.side, id: `${anchor}-${one.side.id}` },
-  }))
-  const chart = h.chart && { ...h.chart, id: `${anchor}-${h.chart.id}` }
+  const shown = ({ head, shots }: PhotoPair) => ({
+    head,
+    shots: shots.flatMap(({ picture, ...shot }) => {
+      const src = bytes(picture)
+      return src === null ? [] : [{ ...shot, src }]
+    }),
+  })
+  const photos = h.photos.map(shown).filter(({ shots }) => shots.length > 0)
+  const pair = h.thenAndNow && shown(h.thenAndNow)
+  const thenAndNow = pair !== null && pair.shots.length > 0 ? pair : null
+  const drawing = h.drawing && { ...h.drawing, id: `${anchor}-${h.drawing.id}` }
   return {
     path: `${anchor}.html`,
     template: 'owner/horse',
-    model: { h: { ...h, photos, feet, chart }, anchor, w: words.owner },
+    model: { h: { ...h, photos, thenAndNow, drawing }, anchor, w: words.owner },
   }
 }
 

@@ -1,4 +1,6 @@
+/** Pictures for an owner: one then and now, and the others behind a fold. */
 import type { Photo, Visit } from '../../casebook/model.ts'
+import type { Foot } from '../../hoof/feet.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { Pictures } from '../shared/pictures.ts'
 import type { OwnerShot, PhotoPair } from './view.ts'
@@ -8,17 +10,27 @@ interface Shot {
   readonly visit: Visit
 }
 
+export interface OwnerPhotos {
+  readonly thenAndNow: PhotoPair | null
+  readonly others: readonly PhotoPair[]
+}
+
+/** The views that show an owner most, first. */
+const views: readonly Photo['view'][] = ['lateral', 'front', 'solar', 'behind', 'medial', 'other']
+
 /**
  * First and latest picture of each foot and view; a view seen once stands alone. Nothing without consent, and no
  * caption: only foot, view, stage and date are said.
+ * @param changed the feet of which most is told, first: one of them is shown then and now where there is a pair
  */
-export function photoPairs(
+export function ownerPhotos(
   visits: readonly Visit[],
   pictures: Pictures,
   consent: boolean,
+  changed: readonly Foot[],
   format: Formatter,
-): readonly PhotoPair[] {
-  if (!consent) return []
+): OwnerPhotos {
+  if (!consent) return { thenAndNow: null, others: [] }
   const groups = new Map<string, Shot[]>()
   for (const visit of visits) {
     for (const photo of visit.photos) {
@@ -27,18 +39,39 @@ export function photoPairs(
       groups.set(key, [...(groups.get(key) ?? []), { photo, visit }])
     }
   }
-  return [...groups.values()].flatMap((shots) => {
-    const first = shots[0]
-    const last = shots[shots.length - 1]
-    if (first === undefined || last === undefined) return []
-    const chosen = first === last ? [first] : [first, last]
-    return [
-      {
-        head: subject(first.photo, format),
-        shots: chosen.flatMap((shot, i) => described(shot, chosen.length === 1 ? null : i, pictures, format)),
-      },
-    ]
-  })
+  const series = [...groups.values()]
+  const rank = ([shot]: readonly Shot[]) => {
+    const foot = shot?.photo.foot ?? null
+    const place = foot === null ? -1 : changed.indexOf(foot)
+    return (place < 0 ? changed.length : place) * views.length + views.indexOf(shot?.photo.view ?? 'other')
+  }
+  const [chosen] = series
+    .filter((shots) => firstAndLatest(shots).length === 2)
+    .toSorted((a, b) => rank(a) - rank(b))
+  return {
+    thenAndNow: chosen === undefined ? null : pairOf(chosen, pictures, format),
+    others: series.filter((shots) => shots !== chosen).map((shots) => pairOf(shots, pictures, format)),
+  }
+}
+
+/** Of different visits; of the latest one the picture of the first's stage where there is one. */
+function firstAndLatest(shots: readonly Shot[]): readonly Shot[] {
+  const [first] = shots
+  const last = shots.at(-1)
+  if (first === undefined || last === undefined) return []
+  if (first.visit.id === last.visit.id) return [first]
+  const alike = shots.findLast(
+    ({ visit, photo }) => visit.id === last.visit.id && photo.stage === first.photo.stage,
+  )
+  return [first, alike ?? last]
+}
+
+function pairOf(shots: readonly Shot[], pictures: Pictures, format: Formatter): PhotoPair {
+  const chosen = firstAndLatest(shots)
+  return {
+    head: chosen[0] === undefined ? '' : subject(chosen[0].photo, format),
+    shots: chosen.flatMap((shot, i) => described(shot, chosen.length === 1 ? null : i, pictures, format)),
+  }
 }
 
 const subject = ({ foot, view }: Photo, format: Formatter): string =>

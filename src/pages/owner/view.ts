@@ -1,60 +1,89 @@
 /**
  * What an owner's page may say of a horse. Nothing else can pass: there is no place here for private notes, captions,
- * remarks on findings, history, a vet's diagnosis or the casebook's ids and file names.
+ * remarks on findings, problems as written, history, a vet's diagnosis or the casebook's ids and file names.
  */
-import type { SideDrawing, TrendChart } from '../shared/figures.ts'
+import type { CautionLevel } from '../../trend/assessment.ts'
+import type { SideDrawing, Table } from '../shared/figures.ts'
 
+/** In the order of the page. */
 export interface OwnerHorse {
   readonly name: string
   readonly seen: string
   /** After a hand-over: that letters and photographs of the time before are not shown. */
   readonly since: string | null
-  readonly urgent: readonly {
-    readonly level: 'stop' | 'vet' | 'mind'
-    /** The level as a word, on the first line of each. */
-    readonly word: string | null
-    readonly text: string
-  }[]
-  /** The numbers to ring. */
-  readonly contacts: readonly string[]
-  readonly glance: readonly string[]
-  readonly photos: readonly PhotoPair[]
-  readonly feet: readonly OwnerFoot[]
-  /** Whether a drawing has edges that were not measured. */
-  readonly assumed: boolean
-  /** What the words in `feet` mean, each once. */
-  readonly meanings: readonly string[]
-  readonly findings: readonly { readonly foot: string; readonly lines: readonly OwnerFinding[] }[]
-  readonly growOut: readonly string[]
-  readonly plans: readonly string[]
-  /** Only what stands under the heading for owners; newest first. */
-  readonly letters: readonly { readonly head: string; readonly text: string }[]
+  readonly urgent: readonly UrgentLine[]
   readonly care: readonly CareTask[]
   readonly next: string
-  readonly chart: TrendChart | null
+  /** Only what stands under the heading for owners: the latest, and folded those before it, newest first. */
+  readonly letter: Letter | null
+  readonly lettersBefore: readonly Letter[]
+  readonly thenAndNow: PhotoPair | null
+  /** Where there is no pair of photographs: the outline of a foot that clearly changed. */
+  readonly drawing: SideDrawing | null
+  readonly changes: Changes
+  readonly lookFor: readonly string[]
+  readonly lookForHead: string
+  /** The numbers to ring, the vet's first. */
+  readonly contacts: readonly ContactLine[]
+  readonly numbers: Numbers
+  readonly photos: readonly PhotoPair[]
+  /** What the words of this part mean, each once. */
+  readonly meanings: readonly string[]
+  /** For the index of the owner's horses. */
+  readonly brief: HorseBrief
 }
 
-export interface OwnerFoot {
-  readonly foot: string
-  readonly side: SideDrawing | null
-  readonly statements: readonly Statement[]
-}
-
-/** `good`: on target or improving. `waits`: for the vet. `moving`: rising or falling with no target. */
-export type Mood = 'good' | 'steady' | 'moving' | 'bad' | 'early' | 'waits'
-
-export interface Statement {
-  readonly mood: Mood
-  /** The mood in words, so that it never rests on colour. */
-  readonly badge: string
-  /** What changed, how sure that is, and where it goes: a sentence each. */
-  readonly sentences: readonly string[]
-}
-
-export interface OwnerFinding {
-  readonly mood: 'good' | 'steady' | 'bad'
+/** A caution that stops the work or asks for the vet. */
+export interface UrgentLine {
+  readonly level: CautionLevel
+  /** The level as a word, on the first line of each. */
+  readonly word: string | null
   readonly text: string
-  readonly meaning: string | null
+}
+
+export interface Letter {
+  readonly head: string
+  readonly text: string
+}
+
+export interface Changes {
+  readonly feet: readonly FootChanges[]
+  /** What there is besides. */
+  readonly rest: string
+}
+
+/** What got worse first, all of it; then at most two sentences on what got better or changed. */
+export interface FootChanges {
+  readonly foot: string
+  readonly moods: readonly {
+    readonly mood: Mood
+    readonly word: string
+    readonly sentences: readonly string[]
+  }[]
+}
+
+export type Mood = 'bad' | 'good' | 'moving'
+
+export interface ContactLine {
+  readonly text: string
+  /** For a link that rings. */
+  readonly dial: string
+}
+
+/** Folded: for whoever wants to see the readings. */
+export interface Numbers {
+  readonly tables: readonly Table[]
+  readonly found: readonly { readonly foot: string; readonly lines: readonly string[] }[]
+  readonly ahead: readonly string[]
+  /** Cautions for some days after a trim that is longer ago. */
+  readonly record: readonly string[]
+}
+
+export interface HorseBrief {
+  readonly level: CautionLevel | null
+  /** The gravest level as a word. */
+  readonly word: string | null
+  readonly next: string
 }
 
 export interface CareTask {

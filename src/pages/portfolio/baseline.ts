@@ -1,9 +1,8 @@
 /** The first visit: what was found, how it stood against its bands. */
-import { type Band, inBand } from '../../hoof/bands.ts'
+import { grouped } from '../../casebook/grouped.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
-import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import { soleMeasures } from '../../hoof/stand-ins.ts'
-import { type AssessedReading, type Caution, withoutCovered } from '../../trend/assessment.ts'
+import { type Caution, withoutCovered } from '../../trend/assessment.ts'
 import { columnsOf, families } from '../../trend/columns.ts'
 import { sideViewAt } from '../../trend/side-views.ts'
 import { cautionLevels, standingCautions, wordsOf } from '../shared/caution-lines.ts'
@@ -12,21 +11,36 @@ import { footMeasures } from '../shared/foot-measures.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { standInNote } from '../shared/stand-in-note.ts'
 import type { CaseContext } from './context.ts'
+import { firstReadings, measureOrder, outsideBand } from './first-readings.ts'
+import { medianOf } from './median.ts'
+
 import type { CaseCaution, PortfolioCase } from './view.ts'
 
+/** The same at several feet stands once, the gravest first. */
 export function findingsTable({ first, format, anonymous, words }: CaseContext): Table | null {
   if (first.findings.length === 0) return null
+  const alike = grouped(first.findings, ({ what, place, grade }) => [what, place, grade].join('|'))
   return {
     caption: words.findings,
     head: words.findingHead,
-    rows: first.findings.map(({ foot, what, place, grade }) => [
-      format.foot(foot),
-      anonymous(what),
-      anonymous(place),
-      words.grades[grade] ?? '',
-    ]),
+    rows: [...alike.values()]
+      .toSorted(([a], [b]) => (b?.grade ?? 0) - (a?.grade ?? 0))
+      .flatMap((some) => {
+        const [one] = some
+        if (one === undefined) return []
+        const at = feetText(some, format)
+        return [[findingName(anonymous(one.what), anonymous(one.place)), at, words.grades[one.grade] ?? '']]
+      }),
   }
 }
+
+/** `left fore and right fore`, in the usual order. */
+export const feetText = (of: readonly { readonly foot: Foot }[], format: CaseContext['format']): string =>
+  format.list(feet.filter((foot) => of.some((one) => one.foot === foot)).map((foot) => format.foot(foot)))
+
+/** `thrush, frog`; the place is left out where it says nothing more. */
+export const findingName = (what: string, place: string): string =>
+  place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
 
 export function solesAtFirst({ assessment, first, format, anonymous, words }: CaseContext): SoleDrawing[] {
   return feet.flatMap((foot) => {
@@ -69,24 +83,6 @@ export function sidesAtFirst({ horse, first, format, words, time }: CaseContext)
   })
 }
 
-const measureOrder: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
-
-/** Readings of the first visit: before the trim where they were taken so, else after. */
-export function firstReadings({ assessment, first }: CaseContext): AssessedReading[] {
-  const all = assessment.readings.filter(({ visit }) => visit === first.id)
-  const key = ({ foot, measure }: AssessedReading) => `${foot}|${measure}`
-  const chosen = new Map<string, AssessedReading>()
-  for (const stage of ['after', 'before'] as const) {
-    for (const source of ['photo', 'derived', 'entered'] as const) {
-      for (const reading of all)
-        if (reading.stage === stage && reading.source === source) chosen.set(key(reading), reading)
-    }
-  }
-  const order = ({ foot, measure }: AssessedReading) =>
-    feet.indexOf(foot) * 100 + measureOrder.indexOf(measure)
-  return [...chosen.values()].sort((a, b) => order(a) - order(b))
-}
-
 export function readingsTable(context: CaseContext): Table | null {
   const { format, words } = context
   const readings = firstReadings(context)
@@ -108,46 +104,44 @@ export function readingsTable(context: CaseContext): Table | null {
   }
 }
 
+/** Feet of which the same is said stand together. */
 export function comfortAtFirst({ first, format, words }: CaseContext): PortfolioCase['findings']['comfort'] {
   const { lameness, landing, digitalPulse } = first.comfort
-  return feet.flatMap((foot: Foot) => {
+  const byText = new Map<string, Foot[]>()
+  for (const foot of feet) {
     const parts = [
       lameness[foot] === undefined ? null : words.lameness(lameness[foot]),
       landing[foot] === undefined ? null : words.landing(landing[foot]),
       digitalPulse[foot] === undefined ? null : words.pulse(digitalPulse[foot]),
     ].filter((part) => part !== null)
-    return parts.length === 0 ? [] : [{ foot: format.foot(foot), text: parts.join('; ') }]
-  })
+    const text = parts.join('; ')
+    if (text !== '') byText.set(text, [...(byText.get(text) ?? []), foot])
+  }
+  return [...byText].map(([text, at]) => ({ feet: format.list(at.map((foot) => format.foot(foot))), text }))
 }
 
-/** Readings of the first visit against the bands that the engine judged by. */
+/** So many readings outside their bands are told; all of them stand among the readings. */
+const mostOutside = 6
+
+/** Readings of the first visit that lay outside the bands that the engine judged by, the furthest first. */
 export function bandsTable(context: CaseContext): Table | null {
-  const { assessment, format, words } = context
-  const rows = firstReadings(context).flatMap((reading) => {
-    const trend = assessment.trends.find(
-      ({ foot, measure, target }) => foot === reading.foot && measure === reading.measure && target !== null,
-    )
-    if (!trend?.target) return []
-    const { low, high } = trend.target
-    const text = (value: number | null) => (value === null ? null : format.measure(reading.measure, value))
-    return [
-      [
-        format.foot(reading.foot),
-        format.name(reading.measure),
-        format.measure(reading.measure, reading.value),
+  const { format, words } = context
+  const rows = outsideBand(context)
+    .slice(0, mostOutside)
+    .map(({ reading: { foot, measure, value }, trend, edge }) => {
+      const off = format.measure(measure, Math.abs(value - edge))
+      const { low = null, high = null } = trend.target ?? {}
+      const text = (limit: number | null) => (limit === null ? null : format.measure(measure, limit))
+      return [
+        words.footMeasure(format.foot(foot), format.name(measure)),
+        words.readOff(
+          format.measure(measure, value),
+          value < edge ? words.belowBand(off) : words.aboveBand(off),
+        ),
         words.band(text(low), text(high)),
-        standing(reading, trend.target, context),
-      ],
-    ]
-  })
+      ]
+    })
   return rows.length === 0 ? null : { caption: words.assessmentCaption, head: words.assessmentHead, rows }
-}
-
-function standing({ measure, value }: AssessedReading, band: Band, { format, words }: CaseContext): string {
-  if (inBand(value, band)) return words.inBand
-  return band.low !== null && value < band.low
-    ? words.belowBand(format.measure(measure, band.low - value))
-    : words.aboveBand(format.measure(measure, value - (band.high ?? value)))
 }
 
 /** What the first visit found, as it found it. */
@@ -167,34 +161,41 @@ export const cautionsAtLast = (context: CaseContext): readonly CaseCaution[] =>
     standingCautions(context.assessment.cautions).filter(({ seen }) => seen.length > 0),
   )
 
+/** What is said of several feet stands once. */
 const caseCautions = (
   { format, anonymous, words }: CaseContext,
   cautions: readonly Caution[],
 ): readonly CaseCaution[] =>
   cautionLevels.flatMap((level) => {
-    const texts = cautions
-      .filter((caution) => caution.level === level)
-      .map((caution) => {
-        const text = wordsOf(format, caution).portfolio(caution.facts, format)
-        return caution.feet.length === feet.length
-          ? text
-          : format.words.base.remark(format.list(caution.feet.map(format.foot)), text)
-      })
-    return [...new Set(texts)].map((text, i) => ({
-      level,
-      word: i === 0 ? words.levels[level] : null,
-      text: anonymous(text),
-    }))
+    const byText = new Map<string, Foot[]>()
+    for (const caution of cautions) {
+      if (caution.level !== level) continue
+      const text = wordsOf(format, caution).portfolio(caution.facts, format)
+      byText.set(text, [...(byText.get(text) ?? []), ...caution.feet])
+    }
+    return [...byText].map(([text, about], i) => {
+      const at = feet.filter((foot) => about.includes(foot))
+      const said =
+        at.length === feet.length ? text : format.words.base.remark(format.list(at.map(format.foot)), text)
+      return { level, word: i === 0 ? words.levels[level] : null, text: anonymous(said) }
+    })
   })
 
-export function timelineOf({ visits, timeOf, time }: CaseContext): Table {
+/** How often, in a sentence; each visit behind a fold. */
+export function timelineOf({ visits, timeOf, time }: CaseContext): PortfolioCase['timeline'] {
+  const times = visits.map(({ date }) => timeOf(date))
+  const apart = times.slice(1).map((at, i) => at - (times[i] ?? 0))
+  const sorted = apart.toSorted((a, b) => a - b)
+  const [shortest, longest] = [sorted[0], sorted.at(-1)]
   return {
-    caption: time.timelineCaption,
-    head: time.timelineHead,
-    rows: visits.map((visit, i) => {
-      const before = visits[i - 1]
-      const at = timeOf(visit.date)
-      return [String(i + 1), String(at), before === undefined ? '\u2013' : String(at - timeOf(before.date))]
-    }),
+    text:
+      shortest === undefined || longest === undefined
+        ? time.once
+        : time.rhythm(visits.length, Math.round(medianOf(sorted)), shortest, longest),
+    visits: {
+      caption: time.timelineCaption,
+      head: time.timelineHead,
+      rows: times.map((at, i) => [String(i + 1), String(at), i === 0 ? '\u2013' : String(apart[i - 1])]),
+    },
   }
 }

@@ -1,6 +1,7 @@
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
+import { lineOn } from '../../trend/trends.ts'
 import { findingStories } from '../shared/findings.ts'
 import type { HorseInput } from '../shared/horse-input.ts'
 import type { CaseLength } from '../words/keys.ts'
@@ -15,6 +16,7 @@ import {
   solesAtFirst,
   timelineOf,
 } from './baseline.ts'
+import { conclusionOf, foundTable, problemsTable, problemsText } from './conclusion.ts'
 import { type CaseContext, caseContext, inCaseTime } from './context.ts'
 import { readingsCsv } from './csv.ts'
 import { discussionOf } from './discussion.ts'
@@ -25,11 +27,11 @@ import {
   growthLines,
   outcomeOf,
   planLines,
-  shownAlways,
-  sidesOverTime,
+  sideOverTime,
   trendsTable,
-  trimTables,
+  trimsDone,
 } from './follow-up.ts'
+import { problemKinds } from './problems.ts'
 import { type FineProfile, fineProfile } from './profile.ts'
 import { caseShots } from './shots.ts'
 import type { CaseChange, CaseSummary, PortfolioCase } from './view.ts'
@@ -51,6 +53,8 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
   if (context === null) return null
   const summary = summaryOf(context)
   const shots = caseShots(context, input.pictures)
+  const trims = trimsDone(context)
+  const [chart = null, ...charts] = chartsOf(context)
   const { alias, visits, timeOf, time, horse, words } = context
   return {
     summary,
@@ -58,9 +62,10 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
     times: visits.map(({ date }) => timeOf(date)),
     csv: readingsCsv(context),
     page: {
-      title: words.caseTitle(summary.findings),
+      title: words.caseTitle(summary.kinds),
       head: words.caseHead(alias),
       keyFacts: words.keyFacts(visits.length, summary.span),
+      problems: problemsText(context),
       findings: {
         list: findingsTable(context),
         soles: solesAtFirst(context),
@@ -71,17 +76,23 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
       },
       timeline: timelineOf(context),
       assessment: { bands: bandsTable(context), cautions: cautionsAtFirst(context) },
-      done: { trims: trimTables(context), plans: planLines(context) },
+      done: { taken: trims.summary, each: trims.each, plans: planLines(context) },
       outcome: {
         label: words.outcomes[summary.outcome],
+        conclusion: conclusionOf(context),
         cautions: cautionsAtLast(context),
-        sides: sidesOverTime(context),
-        charts: chartsOf(context),
-        trends: trendsTable(context),
-        grid: gridOf(context),
-        growth: growthLines(context),
-        growOut: growOutLines(context),
+        problems: problemsTable(context),
+        chart,
+        side: sideOverTime(context),
         shots: shots.later,
+        all: {
+          charts,
+          trends: trendsTable(context),
+          found: foundTable(context),
+          grid: gridOf(context),
+          growth: growthLines(context),
+          growOut: growOutLines(context),
+        },
       },
       ...discussionOf(context),
       consent: horse.consent.photos ? words.consentWith : words.consentWithout,
@@ -102,6 +113,7 @@ function summaryOf(context: CaseContext): CaseSummary {
     span: time.span(inCaseTime(days, practice)),
     length: lengthOf(days),
     outcome: outcomeOf(assessment),
+    kinds: problemKinds(context).map(({ name }) => name),
     findings: [...new Set(stories.map(({ what }) => anonymous(what)))].sort(),
     feet: feet.filter((foot) => withData.has(foot)),
     changes: changesOf(context),
@@ -112,25 +124,28 @@ const lengthOf = (days: number): CaseLength =>
   days <= 92 ? 'short' : days <= 183 ? 'half' : days <= 366 ? 'year' : 'long'
 
 const compared: readonly AnyMeasureId[] = [
-  ...shownAlways,
+  'toe-angle',
+  'toe-length',
+  'heel-balance',
+  'heel-gap',
   'heel-angle',
   'frog-ratio',
   'sulcus-depth',
   'width',
 ]
 
-/** For heel balance the distance from level counts, whichever heel is the higher. */
+/**
+ * Along the line through all readings, from the first to the last of them. For heel balance the distance from level counts,
+ * whichever heel is the higher.
+ */
 function changesOf({ assessment }: CaseContext): CaseChange[] {
   return compared.flatMap((measure) => {
-    const trends = assessment.trends.filter(
-      (trend) => trend.measure === measure && trend.family === 'gauge' && trend.points.length >= 2,
-    )
-    if (trends.length === 0) return []
-    const level = measure === 'heel-balance'
-    const moves = trends.map(({ first, last, isClear }) => ({
-      by: level ? Math.abs(last.value) - Math.abs(first.value) : last.value - first.value,
-      isClear,
-    }))
+    const moves = assessment.trends.flatMap(({ measure: of, family, fit, first, last, isClear }) => {
+      if (of !== measure || family !== 'gauge' || fit === null) return []
+      const [from, to] = [lineOn(fit, first.date).value, lineOn(fit, last.date).value]
+      return [{ by: measure === 'heel-balance' ? Math.abs(to) - Math.abs(from) : to - from, isClear }]
+    })
+    if (moves.length === 0) return []
     const count = (which: (move: { by: number; isClear: boolean }) => boolean) => moves.filter(which).length
     return [
       {

@@ -37,18 +37,23 @@ export function teachingParts({
   ]
 }
 
-/** The teaching text, rewritten: of a visit by its week or day. */
-export function discussionOf(context: CaseContext): Pick<PortfolioCase, 'discussion' | 'ownerView'> {
+/** The teaching text, rewritten: of the whole case, then of its visits by week or day. */
+export function discussionOf(
+  context: CaseContext,
+): Pick<PortfolioCase, 'discussion' | 'discussionVisits' | 'ownerView'> {
   const { anonymous, timeOf, time, words } = context
   const parts = teachingParts(context)
   const views = parts.filter(({ isOwnersView }) => isOwnersView).map(({ text }) => anonymous(text))
+  const notes = parts.filter(({ isOwnersView }) => !isOwnersView)
+  const general = notes
+    .filter(({ visit }) => visit === null)
+    .map(({ text }) => ({ head: words.discussionGeneral, text: anonymous(text) }))
+  const visits = notes.flatMap(({ visit, text }) =>
+    visit === null ? [] : [{ head: capital(time.at(timeOf(visit.date))), text: anonymous(text) }],
+  )
   return {
-    discussion: parts
-      .filter(({ isOwnersView }) => !isOwnersView)
-      .map(({ visit, text }) => ({
-        head: visit === null ? words.discussionGeneral : capital(time.at(timeOf(visit.date))),
-        text: anonymous(text),
-      })),
+    discussion: general.length > 0 ? general : visits.slice(-1),
+    discussionVisits: general.length > 0 ? visits : visits.slice(0, -1),
     ownerView: views.length === 0 ? null : views.join('\n\n'),
   }
 }

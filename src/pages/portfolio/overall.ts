@@ -23,7 +23,8 @@ export interface CaseCard {
   readonly alias: string
   readonly length: string
   readonly outcome: string
-  readonly findings: string
+  /** Kinds of problem. */
+  readonly about: string
   /** What the filters go by, as words with a bar between. */
   readonly tags: {
     readonly finding: string
@@ -64,7 +65,7 @@ const card = (one: CaseSummary, words: Words['portfolio']): CaseCard => ({
   alias: one.alias,
   length: words.cardLength(one.visits, one.span),
   outcome: words.outcomes[one.outcome],
-  findings: one.findings.length === 0 ? words.cardNoFindings : one.findings.join(', '),
+  about: one.kinds.length === 0 ? words.cardNoKinds : one.kinds.join(', '),
   tags: {
     finding: one.findings.join('|'),
     foot: one.feet.join('|'),
@@ -178,8 +179,13 @@ function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionCha
         },
         unit,
         valueTitle: unit === '' ? words.summaryAxis : `${words.summaryAxis}, ${unit}`,
-        rows: group.map(({ name, values, median, interval }) => ({
-          label: `${name} (${values.length})`,
+        rows: group.map(({ name, measure, values, median, interval }) => ({
+          label: words.summaryRow(
+            name,
+            values.length,
+            format.change(measure, median),
+            intervalText(measure, interval, format),
+          ),
           values: values.map((value) => value / scale),
           median: median / scale,
           low: interval === null ? null : interval.low / scale,
@@ -210,17 +216,20 @@ function changesTable(pooled: readonly Pooled[], format: Formatter): Table {
   return {
     caption: words.summaryCaption,
     head: words.summaryHead,
-    rows: pooled.map(({ name, measure, changes, values, median, interval }) => [
+    rows: pooled.map(({ name, changes }) => [
       name,
-      String(values.length),
-      sum(changes, ({ feet: n }) => n),
-      format.change(measure, median),
-      interval === null
-        ? words.tooFew
-        : words.summaryRange(format.change(measure, interval.low), format.change(measure, interval.high)),
       sum(changes, ({ up }) => up),
       sum(changes, ({ down }) => down),
       sum(changes, ({ within }) => within),
+      sum(changes, ({ feet: n }) => n),
     ]),
   }
 }
+
+const intervalText = (measure: AnyMeasureId, interval: Pooled['interval'], format: Formatter): string =>
+  interval === null
+    ? format.words.portfolio.tooFew
+    : format.words.portfolio.summaryRange(
+        format.change(measure, interval.low),
+        format.change(measure, interval.high),
+      )

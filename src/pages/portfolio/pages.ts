@@ -5,7 +5,7 @@ import type { Words } from '../words/index.ts'
 import type { ToldCase } from './coarsen.ts'
 import { presentIndex, presentSummary } from './overall.ts'
 import { patientOf } from './patient.ts'
-import type { CaseShot, CaseSummary, PortfolioCase } from './view.ts'
+import type { CaseShot, CaseSummary, PortfolioCase, Shots } from './view.ts'
 
 /** A picture as a page of the portfolio shows it; paths are of its own making. */
 export interface ShownPicture {
@@ -59,11 +59,12 @@ export function casePage(
   shown: (picture: string) => ShownPicture | null,
   words: Words,
 ): PageView {
-  const withPictures = (shots: readonly CaseShot[]) =>
+  const shownShots = (shots: readonly CaseShot[]) =>
     shots.flatMap(({ picture, ...shot }) => {
       const found = shown(picture)
       return found === null ? [] : [{ ...shot, ...found }]
     })
+  const withPictures = ({ few, more }: Shots) => ({ few: shownShots(few), more: shownShots(more) })
   const { findings, outcome } = page
   return {
     path: `${slug}/index.html`,

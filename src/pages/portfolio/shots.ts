@@ -1,7 +1,7 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Pictures } from '../shared/pictures.ts'
 import type { CaseContext, CaseSubject } from './context.ts'
-import type { CaseShot } from './view.ts'
+import type { CaseShot, Shots } from './view.ts'
 
 interface TakenPhoto {
   readonly photo: Photo
@@ -28,14 +28,19 @@ export function photosShown(
   return { first: atFirst, later: [...latest.values()] }
 }
 
+/** So many stand open, side by side. */
+const fewShots = 2
+
 /** Pictures as the page shows them; no captions. */
 export function caseShots(
   context: CaseContext,
   pictures: Pictures,
-): { first: CaseShot[]; later: CaseShot[] } {
+): { readonly first: Shots; readonly later: Shots } {
   const { first, later } = photosShown(context, (file) => pictures.has(file))
-  const shots = (taken: readonly TakenPhoto[]) =>
-    taken.flatMap(({ photo, visit }) => shot(photo, visit, context, pictures))
+  const shots = (taken: readonly TakenPhoto[]): Shots => {
+    const all = taken.flatMap(({ photo, visit }) => shot(photo, visit, context, pictures))
+    return { few: all.slice(0, fewShots), more: all.slice(fewShots) }
+  }
   return { first: shots(first), later: shots(later) }
 }
 

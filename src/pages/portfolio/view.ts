@@ -9,40 +9,66 @@ import type { CaseLength, Outcome } from '../words/keys.ts'
 
 /** The case page, in the order of the CARE guideline for case reports. */
 export interface PortfolioCase {
+  /** Kinds of problem, in the words of the vocabulary. */
   readonly title: string
   readonly head: string
   readonly keyFacts: string
+  /** The same with their feet; empty where nothing is known. */
+  readonly problems: string
   readonly findings: {
     readonly list: Table | null
     readonly soles: readonly SoleDrawing[]
     readonly sides: readonly SideDrawing[]
     readonly readings: Table | null
-    readonly comfort: readonly { readonly foot: string; readonly text: string }[]
-    readonly shots: readonly CaseShot[]
+    readonly comfort: readonly { readonly feet: string; readonly text: string }[]
+    readonly shots: Shots
   }
-  readonly timeline: Table
+  readonly timeline: { readonly text: string; readonly visits: Table }
   readonly assessment: {
     readonly bands: Table | null
     readonly cautions: readonly CaseCaution[]
   }
-  readonly done: { readonly trims: readonly Table[]; readonly plans: readonly string[] }
+  readonly done: {
+    readonly taken: Table | null
+    readonly each: readonly Table[]
+    readonly plans: readonly string[]
+  }
   readonly outcome: {
     readonly label: string
+    readonly conclusion: readonly string[]
     readonly cautions: readonly CaseCaution[]
-    readonly sides: readonly SideDrawing[]
-    readonly charts: readonly TrendChart[]
-    readonly trends: Table | null
-    readonly grid: FindingsGrid | null
-    readonly growth: readonly string[]
-    readonly growOut: readonly string[]
-    readonly shots: readonly CaseShot[]
+    readonly problems: Table | null
+    readonly chart: TrendChart | null
+    readonly side: SideDrawing | null
+    readonly shots: Shots
+    /** Behind a fold. */
+    readonly all: {
+      readonly charts: readonly TrendChart[]
+      readonly trends: Table | null
+      readonly found: Table | null
+      readonly grid: FindingsGrid | null
+      readonly growth: readonly string[]
+      readonly growOut: readonly string[]
+    }
   }
   /** Only what stands under the heading for teaching, rewritten. */
-  readonly discussion: readonly { readonly head: string; readonly text: string }[]
+  readonly discussion: readonly TeachingNote[]
+  readonly discussionVisits: readonly TeachingNote[]
   readonly ownerView: string | null
   readonly consent: string
   readonly csv: string
   readonly csvNote: string
+}
+
+export interface TeachingNote {
+  readonly head: string
+  readonly text: string
+}
+
+/** A few pictures, and the others behind a fold. */
+export interface Shots {
+  readonly few: readonly CaseShot[]
+  readonly more: readonly CaseShot[]
 }
 
 export interface CaseCaution {
@@ -71,13 +97,15 @@ export interface CaseSummary {
   readonly span: string
   readonly length: CaseLength
   readonly outcome: Outcome
+  /** Kinds of problem, in the words of the vocabulary. */
+  readonly kinds: readonly string[]
   readonly findings: readonly string[]
   /** Feet with a finding or a trend. */
   readonly feet: readonly Foot[]
   readonly changes: readonly CaseChange[]
 }
 
-/** Change of one measure from first to last, the mean over the feet of one case. */
+/** Change of one measure along its line, the mean over the feet of one case, and how many of them clearly moved. */
 export interface CaseChange {
   readonly measure: AnyMeasureId
   readonly mean: number

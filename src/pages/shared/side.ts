@@ -1,6 +1,7 @@
 import type { Foot } from '../../hoof/feet.ts'
+import type { MeasureId } from '../../hoof/measures.ts'
 import type { FootMeasures } from '../../hoof/stand-ins.ts'
-import type { FootGeometry, SideView } from '../../trend/assessment.ts'
+import type { Assessment, FootGeometry, SideView } from '../../trend/assessment.ts'
 import type { SideDrawing, SideOutline, Table } from './figures.ts'
 import type { Formatter } from './format.ts'
 import { standInNote } from './stand-in-note.ts'
@@ -51,6 +52,29 @@ export function sideDrawing(
     first: outline(first, label(first, 'first'), format),
     latest: once ? null : outline(latest, label(latest, 'latest'), format),
   }
+}
+
+/**
+ * First and latest outline of a foot, where they show something: its toe clearly became longer, shorter, steeper or
+ * flatter, and by more than the error of two readings. Null else: what is smaller than its error is not drawn.
+ */
+export function movedOutline(
+  { geometry, trends }: Pick<Assessment, 'geometry' | 'trends'>,
+  foot: Foot,
+): FootGeometry | null {
+  const found = geometry.find((one) => one.foot === foot)
+  if (found === undefined) return null
+  const isReal = (measure: MeasureId, of: (side: SideView) => number) =>
+    trends.some(
+      (trend) =>
+        trend.isClear &&
+        trend.foot === foot &&
+        trend.measure === measure &&
+        Math.abs(of(found.latest) - of(found.first)) >= trend.smallestRealChange,
+    )
+  const shows =
+    isReal('toe-angle', ({ toeAngle }) => toeAngle) || isReal('toe-length', ({ toeLength }) => toeLength)
+  return shows ? found : null
 }
 
 const sideId = (foot: Foot) => `side-${foot.toLowerCase()}`

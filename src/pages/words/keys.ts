@@ -24,21 +24,9 @@ export type KindClass =
 
 export type SexClass = 'mare' | 'gelding' | 'stallion' | 'male'
 
-/** Measures that an owner's page speaks of, in its order. */
-export const ownerMeasureIds = [
-  'toe-length',
-  'toe-angle',
-  'heel-balance',
-  'heel-angle',
-  'frog-width',
-  'sulcus-depth',
-  'white-line',
-] as const
-export type OwnerMeasureId = (typeof ownerMeasureIds)[number]
-
-/** What is said of one measure: the thing, what more and less of it is called, and what it is. */
+/** What an owner is told of one measure: the thing, what more and less of it is called, and what it is. */
 export interface OwnerMeasure {
-  readonly thing: (foot: string) => string
+  readonly thing: string
   readonly more: string
   readonly less: string
   readonly meaning: string

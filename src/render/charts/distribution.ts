@@ -1,17 +1,16 @@
-/** How changes spread over cases: a dot a case, the median as an upright, its interval as a bar. */
+/** How changes spread over cases: a dot a case, the median as an upright, its interval as a bar, on one scale with its zero. */
 import type { DistributionChart } from '../../pages/shared/figures.ts'
 import { frame } from '../figure.ts'
 import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
-import { ink, inkSoft, latest, ribbon } from '../ink.ts'
+import { ink, inkSoft, latest, line, ribbon } from '../ink.ts'
 import { axes } from './axes.ts'
-import { distributionKey } from './key.ts'
 import type { PlotRenderer } from './plot-renderer.ts'
 import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
 import { chartSvg, chartWidth, label, moved } from './svg.ts'
-import { valueAxis } from './ticks.ts'
+import { type Axis, valueAxis } from './ticks.ts'
 
-const margin = { side: 16, bottom: 48 }
+const margin = { side: 16, bottom: 50 }
 /** A row: its label above, its dots round the middle of what is left. */
 const row = { height: 72, label: 18, middle: 44 }
 /** Dots nearer than this, in units of the picture, are stacked. */
@@ -35,28 +34,24 @@ export function drawDistribution(
     moved(margin.side, 0, renderPlot(plotFeed(size, x, y, marks(chart, x, size.height, perUnit)))),
     label(chartWidth, size.height + 42, chart.valueTitle, 'end'),
   )
-  return frame(
-    chart,
-    element('div', { class: 'panels' }, element('div', { class: 'panel' }, picture)) +
-      distributionKey(words.distribution),
-  )
+  return frame(chart, element('div', { class: 'panels' }, element('div', { class: 'panel' }, picture)))
 }
 
-function marks(
-  { rows }: DistributionChart,
-  x: { readonly low: number; readonly high: number },
-  bottom: number,
-  perUnit: number,
-): PlotMarks {
+function marks({ rows }: DistributionChart, x: Axis, bottom: number, perUnit: number): PlotMarks {
   const symbols: PlotSymbol[] = []
   const rules: PlotMarks['rules'][number][] = [
     { x: x.low, x2: x.high, y: bottom, y2: bottom, stroke: inkSoft, width: 1, dash: [] },
+    // Every row can be read against the scale, and zero stands out.
+    ...x.ticks.flatMap(({ at }) =>
+      rows.map((_, i) => {
+        const [y, y2] = [i * row.height + row.label + 2, (i + 1) * row.height - 4]
+        return { x: at, x2: at, y, y2, stroke: at === 0 ? ink : line, width: 1, dash: [] }
+      }),
+    ),
   ]
   const bands: PlotMarks['bands'][number][] = []
   for (const [i, { values, median, low, high }] of rows.entries()) {
     const middle = i * row.height + row.middle
-    const [top, foot] = [i * row.height + row.label + 2, (i + 1) * row.height - 4]
-    rules.push({ x: 0, x2: 0, y: top, y2: foot, stroke: inkSoft, width: 1, dash: [2, 4] })
     if (low !== null && high !== null) {
       bands.push({ x: low, x2: high, y: middle - 15, y2: middle + 15, fill: ribbon, stroke: inkSoft })
     }

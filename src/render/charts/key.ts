@@ -2,7 +2,7 @@
 import type { TrendChart } from '../../pages/shared/figures.ts'
 import type { FigureWords } from '../figure-words.ts'
 import { element, escapeHtml, shape } from '../html.ts'
-import { ink, inkSoft, latest, paper, ribbon } from '../ink.ts'
+import { ink, inkSoft, latest, paper } from '../ink.ts'
 import { gradeFill } from '../patterns.ts'
 
 export interface KeyEntry {
@@ -70,19 +70,3 @@ export function gradeKey(id: string, { grades, notRecorded }: FigureWords, withG
   const gap = { mark: shape('path', { d: 'M10 8H18', stroke: inkSoft, fill: 'none' }), label: notRecorded }
   return keyList(withGaps ? [...entries, gap] : entries)
 }
-
-export const distributionKey = (words: FigureWords['distribution']): string =>
-  keyList([
-    {
-      mark: shape('circle', { cx: 14, cy: 8, r: 4.5, fill: 'none', stroke: latest, 'stroke-width': 2 }),
-      label: words.value,
-    },
-    {
-      mark: shape('path', { d: 'M14 0V16', stroke: ink, 'stroke-width': 3, fill: 'none' }),
-      label: words.median,
-    },
-    {
-      mark: shape('rect', { x: 2, y: 2, width: 24, height: 12, fill: ribbon, stroke: inkSoft }),
-      label: words.interval,
-    },
-  ])

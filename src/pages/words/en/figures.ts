@@ -15,12 +15,6 @@ export const figures = {
   /** The key to graded findings, grade 0 to 3. */
   grades: ['resolved', 'mild', 'moderate', 'severe'],
   notRecorded: 'not recorded',
-  /** The key to a distribution. */
-  distribution: {
-    value: 'one case',
-    median: 'median',
-    interval: '95 % interval of the median',
-  },
   inner: 'inner',
   outer: 'outer',
   /** Under a drawing of a foot. */

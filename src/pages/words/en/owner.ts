@@ -2,157 +2,62 @@
  * Wording of the owner's page: for someone who has never seen an angle. Short sentences, everyday words,
  * and a trade word only with its meaning beside it.
  */
-import type { OwnerMeasure, OwnerMeasureId } from '../keys.ts'
+import type { Standing } from '../../../trend/assessment.ts'
+import { lookFor, lookForLaminitis, lookForOwnTerm, ownerMeasures } from './owner-feet.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
-const numbers = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ')
-const counted = (n: number) => numbers[n] ?? String(n)
-const isAre = (n: number) => (n === 1 ? 'is' : 'are')
-
-const ownerNames: Readonly<Record<string, string>> = {
-  'heel balance': 'how level the heels are',
-  'toe angle': 'slope of the front of the hoof',
-}
-
-const measures: Readonly<Record<OwnerMeasureId, OwnerMeasure>> = {
-  'toe-length': {
-    thing: (foot) => `the ${foot} toe`,
-    more: 'longer',
-    less: 'shorter',
-    meaning: 'Toe: the front of the hoof, from the hair down to the ground.',
-  },
-  'toe-angle': {
-    thing: (foot) => `the front of the ${foot} hoof`,
-    more: 'steeper',
-    less: 'flatter',
-    meaning: 'Steep or flat: how the front of the hoof leans, like the slope of a roof.',
-  },
-  'heel-balance': {
-    thing: (foot) => `the gap between the two ${foot} heels`,
-    more: 'bigger',
-    less: 'smaller',
-    meaning: 'Heels: the two back corners of the hoof. We want them the same height.',
-  },
-  'heel-angle': {
-    thing: (foot) => `the back of the ${foot} hoof`,
-    more: 'steeper',
-    less: 'flatter',
-    meaning: 'Heels that lie flat run under the foot and give it less support.',
-  },
-  'frog-width': {
-    thing: (foot) => `the ${foot} frog`,
-    more: 'wider',
-    less: 'narrower',
-    meaning: 'Frog: the soft wedge at the back of the sole. A wide frog is a strong one.',
-  },
-  'sulcus-depth': {
-    thing: (foot) => `the groove in the ${foot} frog`,
-    more: 'deeper',
-    less: 'shallower',
-    meaning: 'Groove: the dip down the middle of the frog. When it is deep and narrow, dirt sits in it.',
-  },
-  'white-line': {
-    thing: (foot) => `the white line at the ${foot} toe`,
-    more: 'wider',
-    less: 'narrower',
-    meaning: 'White line: the seam that joins the hoof wall to the sole. A tight seam is a strong one.',
-  },
-}
+const range = (earliest: string | null, latest: string | null) =>
+  (earliest === null ? '' : `, at the earliest in ${earliest}`) +
+  (latest === null ? '' : `, at the latest in ${latest}`)
 
 export const owner = {
-  measures,
+  measures: ownerMeasures,
+  lookFor,
+  lookForOwnTerm,
+  lookForLaminitis,
   title: (practice: string) => `Your horses, from ${practice}`,
   forOwner: (name: string) => `For ${name}`,
   skip: 'To the content',
-  wordsHead: 'What the words mean',
   horsesHead: 'Your horses',
   seen: (visits: number, first: string, last: string) =>
     visits === 1 ? `Seen once, on ${last}.` : `Seen ${visits} times since ${first}. Last seen on ${last}.`,
   notSeen: 'Not seen yet.',
 
-  glanceHead: 'How it is going',
-  glance: (name: string, count: number) =>
-    `We follow ${counted(count)} ${count === 1 ? 'thing' : 'things'} on ${name}'s feet.`,
-  glanceGood: (n: number) =>
-    n === 1
-      ? 'One is where we want it, or getting better.'
-      : `${cap(counted(n))} are where we want them, or getting better.`,
-  glanceSteady: (n: number) => `${cap(counted(n))} ${isAre(n)} holding steady.`,
-  glanceMoving: (n: number) =>
-    n === 1
-      ? 'One is changing, with no target set for it.'
-      : `${cap(counted(n))} are changing, with no target set for them.`,
-  glanceBad: (n: number) => `${cap(counted(n))} ${isAre(n)} moving the wrong way.`,
-  glanceEarly: (n: number) => `For ${counted(n)} it is too early to tell.`,
-  glanceWaits: (n: number) => `${cap(counted(n))} ${n === 1 ? 'waits' : 'wait'} for your vet.`,
-  glanceNone: 'There are no readings to compare yet. After the next visits there will be.',
-
-  feetHead: 'Foot by foot',
-  feetIntro:
-    'The drawing shows each hoof from the side: broken where it was at first, drawn through as it is now.',
-  feetAssumed: 'Dotted edges were not measured; they only round off the picture.',
-  measuring:
-    'Measuring error: measure the same hoof twice and you get two slightly different numbers. A change counts only when it is bigger than that.',
-  same: (thing: string, since: string) => `${cap(thing)} reads the same as ${since}.`,
-  changed: (thing: string, amount: string, way: string, since: string) =>
-    `${cap(thing)} is ${amount} ${way} than ${since}.`,
-  reads: (thing: string, amount: string, way: string, since: string) =>
-    `${cap(thing)} reads ${amount} ${way} than ${since}.`,
-  one: (thing: string, value: string) => `${cap(thing)}: one reading so far, ${value}.`,
-  heels: (foot: string, first: string, since: string, last: string) =>
-    `The two ${foot} heels were ${first} apart in height ${since}. Now they are ${last} apart.`,
-  heelsOne: (foot: string, last: string) =>
-    `The two ${foot} heels are ${last} apart in height. That is one reading so far.`,
-  heelsSwapped: 'The other heel is the higher one now.',
+  feetHead: 'How the feet are doing',
+  moods: { bad: 'Worse:', good: 'Better:', moving: 'Changed:' },
+  allFeet: 'All feet together',
+  moved: (thing: string, amount: string, way: string, since: string) =>
+    `${cap(thing)} is about ${amount} ${way} than ${since}`,
+  /** Where the unit of the page shows no amount. */
+  movedLittle: (thing: string, way: string, since: string) =>
+    `${cap(thing)} is a little ${way} than ${since}`,
+  movedTo: { 'on target': ', and is where we want it', 'near target': ', and is close to where we want it' },
+  /** Where the last reading is not of the last visit. */
+  lastRead: (date: string) => `, last read on ${date}`,
+  sentence: (parts: string) => `${parts}.`,
   sinceMonth: (month: string) => `in ${month}`,
   sinceDay: (date: string) => `on ${date}`,
-  verdicts: {
-    'on target': 'It is where we want it.',
-    held: 'We say more when your vet has had a look.',
-    improving: 'It is moving the right way.',
-    worsening: 'It is moving the wrong way. We are keeping a close eye on it.',
-    steady: 'It is holding steady.',
-    rising: 'We follow it, with no target set.',
-    falling: 'We follow it, with no target set.',
-    'not worsening': 'It is not getting worse.',
-    'not improving': 'It is not getting better yet.',
-    'too early to tell': 'It is too early to tell where it is going.',
-  },
-  wasExpected: (date: string) => `It was expected there by ${date}; we look at the next visit.`,
-  notBefore: (month: string) => `It will not get there before ${month}.`,
-  badges: {
-    'on target': 'on target',
-    held: 'waits for your vet',
-    improving: 'getting better',
-    worsening: 'watch',
-    steady: 'steady',
-    rising: 'changing',
-    falling: 'changing',
-    'not worsening': 'not getting worse',
-    'not improving': 'not better yet',
-    'too early to tell': 'too early to tell',
-  },
-  expected: (date: string, earliest: string, latest: string) =>
-    `If it goes on like this it gets there about ${date}. It could be as early as ${earliest} or as late as ${latest}.`,
-  expectedOpen: (date: string, earliest: string) =>
-    `If it goes on like this it gets there about ${date}. It could be as early as ${earliest}; how late, nobody can say yet.`,
-  nothingRead: 'Nothing was measured on this foot yet.',
+  foundMoved: (what: string, from: string, when: string, to: string) =>
+    `${cap(what)}: ${from} ${when}, ${to} now.`,
+  /** Where the last visit did not speak of it. */
+  foundMovedBefore: (what: string, from: string, when: string, to: string, date: string) =>
+    `${cap(what)}: ${from} ${when}, ${to} on ${date}, when we last looked.`,
+  foundNew: (what: string, grade: string) => `${cap(what)}: new, ${grade}.`,
+  foundNewBefore: (what: string, grade: string, date: string) =>
+    `${cap(what)}: new on ${date}, when we last looked, ${grade}.`,
+  nothingElse: 'Nothing else has clearly moved.',
+  nothing: 'Nothing has clearly moved.',
+  moreMoved: 'More has moved; the numbers further down have all of it.',
+  nothingYet: 'There is one visit so far. After the next ones we can tell what moves.',
 
-  findingsHead: 'What we found, and where it stands',
-  findingsIntro: 'Each thing we saw on a foot, from the first time to the last.',
-  findingGone: (what: string) => `${cap(what)}: gone.`,
-  findingBetter: (what: string, from: string, to: string) =>
-    `${cap(what)}: better. It was ${from} and is now ${to}.`,
-  findingSame: (what: string, grade: string) => `${cap(what)}: as before, ${grade}.`,
-  findingStill: (what: string, grade: string, was: string, date: string) =>
-    `${cap(what)}: as at the last visit, ${grade}; it was ${was} on ${date}.`,
-  findingWorse: (what: string, from: string, to: string) =>
-    `${cap(what)}: worse. It was ${from} and is now ${to}.`,
-  findingNew: (what: string, grade: string) => `${cap(what)}: new at the last visit, ${grade}.`,
-  findingSeen: (what: string, grade: string, date: string) =>
-    `${cap(what)}: ${grade} when we last looked, on ${date}.`,
+  lookForHead: (name: string) => `What to look for in ${name}`,
+  foundAt: (what: string, at: string, advice: string) => `${what} (${at}). ${advice}`,
+  at: (foot: string, grade: string) => `${foot}, ${grade}`,
+  atBefore: (foot: string, grade: string, date: string) => `${foot}, ${grade} on ${date}`,
+  /** Between the feet of one finding. */
+  between: '; ',
+  lookForNone: 'Nothing in particular.',
   grades: ['gone', 'mild', 'medium', 'severe'],
-  meaning: (meaning: string) => `That means: ${meaning}.`,
   places: {
     toe: 'at the toe',
     'medial toe': 'at the inside of the toe',
@@ -176,56 +81,85 @@ export const owner = {
     'whole foot': '',
   } as Readonly<Record<string, string>>,
 
-  growHead: 'Growing out',
-  growIntro:
-    'Horn grows down from the hair like a nail. Old damage grows down with it and is trimmed off at the ground.',
-  growing: (what: string, foot: string, date: string, earliest: string, latest: string) =>
-    `${cap(what)}, ${foot}: at the ground about ${date}. It could be as early as ${earliest} or as late as ${latest}.`,
-  growingOpen: (what: string, foot: string, date: string, earliest: string) =>
-    `${cap(what)}, ${foot}: at the ground about ${date}. It could be as early as ${earliest}; how late, nobody can say yet.`,
+  numbersHead: 'Numbers, dates and plans',
+  numbersCaption: (foot: string) => `${cap(foot)}: single readings`,
+  numbersHeads: ['', 'First to latest', 'Standing'],
+  numbersRow: (thing: string, stage: string) => `${thing}, ${stage}`,
+  numbersRead: (value: string, date: string) => `${value}, ${date}`,
+  numbersFromTo: (first: string, latest: string) => `${first} to ${latest}`,
+  measuring:
+    'Measure the same hoof twice and you get two slightly different numbers. So we go by all readings together, and never by the first and the last alone.',
+  standings: {
+    'on target': 'where we want it',
+    held: 'waits for your vet',
+    improving: 'getting better',
+    worsening: 'getting worse',
+    steady: 'steady',
+    rising: 'going up',
+    falling: 'going down',
+    'not worsening': 'not getting worse',
+    'not improving': 'not better yet',
+    'too early to tell': 'too early to tell',
+  } satisfies Record<Standing, string>,
+  recordHead: 'Still on record',
+  foundHead: 'What we found, visit by visit',
+  foundOver: (what: string, grades: string) => `${cap(what)}: ${grades}.`,
+  foundThen: (grade: string, date: string) => `${grade} on ${date}`,
+  goesHead: 'Where it is going',
+  /** Ends of a range are null where they are past, or where nobody can say. */
+  expected: (thing: string, foot: string, date: string, earliest: string | null, latest: string | null) =>
+    `${cap(foot)}: ${thing} should be where we want it about ${date}${range(earliest, latest)}.`,
+  wasExpected: (thing: string, foot: string, date: string) =>
+    `${cap(foot)}: ${thing} was expected to be where we want it by ${date}; we look at the next visit.`,
+  notBefore: (thing: string, foot: string, month: string) =>
+    `${cap(foot)}: ${thing} will not be where we want it before ${month}.`,
+  growing: (what: string, foot: string, date: string, earliest: string | null, latest: string | null) =>
+    `${cap(what)}, ${foot}: at the ground about ${date}${range(earliest, latest)}.`,
+  growDue: (what: string, foot: string, date: string) =>
+    `${cap(what)}, ${foot}: was expected at the ground by ${date}; we look at the next visit.`,
   grownOut: (what: string, foot: string) => `${cap(what)}, ${foot}: grown out by now, as far as we can tell.`,
   growUnknown: (what: string, foot: string) =>
     `${cap(what)}, ${foot}: on the way down. We cannot give a date yet.`,
 
-  plansHead: 'What we plan',
-  planHeels: (foot: string, trims: number) =>
-    trims === 1
-      ? `We are levelling the ${foot} heels, a little at each trim. One more trim should do it.`
-      : `We are levelling the ${foot} heels, a little at each trim. That should take about ${trims} more trims.`,
-  planToe: (foot: string, trims: number) =>
-    trims === 1
-      ? `We are bringing the ${foot} toe back, a little at each trim. One more trim should do it.`
-      : `We are bringing the ${foot} toe back, a little at each trim. That should take about ${trims} more trims.`,
+  wordsHead: 'What the words mean',
+  meaning: (what: string, meaning: string) => `${cap(what)}: ${meaning}.`,
+
+  planHeels: (foot: string, trims: string, standing: string) =>
+    `We are levelling the ${foot} heels, a little at each trim: ${trims}, ${standing}.`,
+  planToe: (foot: string, trims: string, standing: string) =>
+    `We are bringing the ${foot} toe back, a little at each trim: ${trims}, ${standing}.`,
+  planTrims: (trims: number) => (trims === 1 ? 'one more should do it' : `about ${trims} more`),
   planHeld: (feet: string) => `We wait with the ${feet} until your vet has had a look.`,
   planStanding: {
-    'on plan': 'So far it goes as planned.',
-    ahead: 'So far it goes faster than planned.',
-    behind: 'So far it goes slower than planned.',
-    'just begun': 'It has only just begun.',
+    'on plan': 'so far as planned',
+    ahead: 'so far faster than planned',
+    behind: 'so far slower than planned',
+    'just begun': 'only just begun',
   },
   planWhy: 'We never take more at once than the sole can bear.',
 
   ownSince: (date: string) =>
     `This horse has been yours since ${date}. Letters and photos from before that day are not shown.`,
   lettersHead: 'From your hoof-care practitioner',
+  lettersBefore: 'Earlier letters',
   letterFrom: (date: string) => `Visit of ${date}`,
   letterAbout: (name: string) => `About ${name}`,
 
-  toCare: 'What to do',
-  toRing: 'When to ring the vet',
+  toRing: 'When to ring the vet, whatever the horse',
   careHead: 'What to do until the next visit',
   careNone: 'Nothing special was asked for at the last visit.',
   carePrint: 'Print this list',
-  careDone: 'Done',
-  careTask: 'What to do',
   careTick: (day: string, task: string) => `${day}: ${task}`,
-  careNote: 'Ticks are not kept when you close the page. Print the list to keep it.',
+  careNote: 'Ticks are not kept here.',
 
   nextHead: 'Next visit',
-  next: (date: string) => `The next visit is planned for ${date}.`,
-  nextOverdue: (date: string) =>
-    `The next visit was planned for ${date}. If no new date is set, please get in touch.`,
-  nextNone: 'No next visit is planned yet. Please get in touch.',
+  next: (date: string) => `It is planned for ${date}.`,
+  nextOverdue: (date: string, ask: string) => `It was planned for ${date}. ${ask}`,
+  nextAsk: 'If no new date is set, please get in touch.',
+  nextNone: 'None is planned yet. Please get in touch.',
+  indexNext: (date: string) => `next visit ${date}`,
+  indexOverdue: (date: string) => `next visit was planned for ${date}`,
+  indexNone: 'no next visit planned',
 
   ringHead: 'When to ring the vet',
   ringNowHead: 'Ring at once, day or night',
@@ -242,7 +176,7 @@ export const owner = {
     'The leg or the hairline is swollen.',
     'A crack bleeds, opens as it walks, or runs up to the hair.',
     'The frog smells bad and is sore when you press it.',
-    'It is suddenly careful on ground where it used to walk freely.',
+    'It is suddenly careful where it walked freely before.',
   ],
   ringNote: 'If you are not sure, ring. A call too many does no harm.',
   standingHead: 'Please read first',
@@ -253,7 +187,7 @@ export const owner = {
   since: (text: string, date: string) => `${text} Seen on ${date}.`,
 
   photosHead: 'Then and now',
-  photoOne: 'Pictures',
+  photosMore: 'More pictures',
   photoAlt: (what: string, date: string) => `${cap(what)}, ${date}`,
   views: {
     lateral: 'from the outer side',
@@ -280,25 +214,10 @@ export const owner = {
   firstLabel: (date: string) => `first, ${date}`,
   latestLabel: (date: string) => `latest, ${date}`,
 
-  wayHead: 'The whole way so far',
-  wayHow: 'Each dot is one reading. The line shows where they go; the shaded part shows how sure we are.',
-  wayLevel: 'Zero means level. Above it the inner heel is the higher one, below it the outer one.',
-  chartApart: (foot: string, first: string, last: string, note: string) =>
-    `${cap(foot)}: ${first} apart at first, ${last} apart now. ${note}`,
-  chartTime: 'date',
-  chartTitle: (measure: string) => `${cap(ownerNames[measure] ?? measure)}, visit by visit`,
-  chartSays: (measure: string, feet: string) =>
-    `${cap(ownerNames[measure] ?? measure)}, foot by foot. ${feet}`,
-  chartFoot: (foot: string, first: string, last: string, note: string) =>
-    `${cap(foot)}: ${first} at first, ${last} now. ${note}`,
-  chartHead: ['Date', 'When'] as readonly [string, string],
-  chartStages: { before: 'before the trim', after: 'after the trim' },
-
   careful:
     'This page helps the people who care for your horse. It does not replace an examination. A trimmer does not diagnose; vets do. Local law says who may trim, shoe or treat a horse.',
   safe: 'A horse in pain can kick or strike. Have someone capable hold it, stand on firm, level ground, and stop when it cannot stand on the other feet. Follow the label of any product you use.',
-  lockAgain: 'Lock this page again',
-  lockNote: 'Closing the tab locks it too.',
+  lockAgain: 'Lock again',
   madeWith: (practice: string) => `Made by ${practice}. Please do not pass this page on.`,
 
   addresses: {

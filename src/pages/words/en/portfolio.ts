@@ -75,15 +75,25 @@ const timeIn = (unit: 'week' | 'day') => {
     csvNote: `${cap(units)} from the first visit; lengths in millimetres, angles in degrees.`,
     chartHead: [Unit, 'Stage'] as readonly [string, string],
     chartSays: (measure: string, feet: string) => `${cap(measure)} by ${unit} of the case. ${feet}`,
+    once: 'One visit so far.',
+    rhythm: (visits: number, median: number, shortest: number, longest: number) =>
+      shortest === longest
+        ? `${plural(visits, 'visit')}, each ${plural(shortest, unit)} after the one before.`
+        : `${plural(visits, 'visit')}, as a rule ${plural(median, unit)} apart (${shortest} to ${longest}).`,
+    /** Ends of the range are null where they are past, or where there is none. */
     growOutLine: (
       foot: string,
       what: string,
       place: string,
       n: number,
-      earliest: number,
+      earliest: number | null,
       latest: number | null,
     ) =>
-      `${cap(foot)}, ${what}, ${place}: at the ground about ${unit} ${n} (from ${unit} ${earliest} ${latest === null ? `on, with no latest ${unit}` : `to ${unit} ${latest}`}).`,
+      `${cap(foot)}, ${what}, ${place}: at the ground about ${unit} ${n}${
+        earliest === null ? '' : `, ${unit} ${earliest} at the earliest`
+      }${latest === null ? '' : `, ${unit} ${latest} at the latest`}.`,
+    growOutDue: (foot: string, what: string, place: string, n: number) =>
+      `${cap(foot)}, ${what}, ${place}: was expected at the ground by ${unit} ${n}; not looked at since.`,
     /** Where `on 14 March` became `on week 5`. */
     mended: (text: string) =>
       unit === 'week'
@@ -115,14 +125,15 @@ export const portfolio = {
   filterReset: 'Show all',
   noMatch: 'No case has all of that. Choose less.',
   cardLength: (visits: number, span: string) => `${plural(visits, 'visit')} over ${span}`,
-  cardFindings: 'Found',
-  cardNoFindings: 'no findings recorded',
+  cardNoKinds: 'hooves over time',
   outcomeLabel: 'Outcome',
   outcomes,
   lengths,
 
-  caseTitle: (findings: readonly string[]) =>
-    findings.length === 0 ? 'Hooves over time' : cap(findings.join(', ')),
+  caseTitle: (kinds: readonly string[]) => (kinds.length === 0 ? 'Hooves over time' : cap(kinds.join(', '))),
+  problemsAre: (kinds: string) => `${kinds}.`,
+  decide:
+    'The first visit comes first: decide what you would do, then open what was done and what came of it.',
   caseHead: (alias: string) => `${alias}, a case`,
   keyFacts: (visits: number, span: string) => `${plural(visits, 'visit')} over ${span}.`,
 
@@ -146,11 +157,12 @@ export const portfolio = {
 
   findings: 'Findings at the first visit',
   findingsNone: 'No findings were recorded at the first visit.',
-  findingHead: ['Foot', 'Finding', 'Place', 'Grade'],
+  findingHead: ['Finding', 'Feet', 'Grade'],
   grades: ['0, resolved', '1, mild', '2, moderate', '3, severe'],
+  drawnHead: 'Drawn: outlines and soles',
+  readingsFold: 'All readings',
   readingsCaption: 'Readings at the first visit, before any trimming',
   readingsHead: (feet: readonly string[]) => ['Measure', ...feet],
-  comfort: 'Comfort',
   lameness: (grade: number) => `lameness ${grade} of 5`,
   landing: (how: string) => `lands ${how === 'flat' ? 'flat' : `${how} first`}`,
   pulse: (grade: number) => `digital pulse ${grade} of 3`,
@@ -160,18 +172,18 @@ export const portfolio = {
   sideTitle: (foot: string) => `${cap(foot)} from the side, as it came`,
 
   timeline: 'Timeline',
+  timelineEach: 'Each visit',
 
   assessment: 'Assessment at the first visit',
-  assessmentIntro: 'What stood outside its band, and what asked for care.',
-  assessmentCaption: 'Readings against their bands',
-  assessmentHead: ['Foot', 'Measure', 'Read', 'Wanted', 'Standing'],
-  inBand: 'in its band',
+  assessmentCaption: 'Readings outside their bands, the furthest first',
+  assessmentHead: ['Foot, measure', 'Read', 'Wanted'],
+  footMeasure: (foot: string, measure: string) => `${cap(foot)}, ${measure}`,
+  readOff: (read: string, off: string) => `${read}, ${off}`,
   belowBand: (by: string) => `${by} below`,
   aboveBand: (by: string) => `${by} above`,
   band: (low: string | null, high: string | null) =>
     low === null ? `at most ${high ?? ''}` : high === null ? `at least ${low}` : `${low} to ${high}`,
-  assessmentNone: 'No measure had a band to be judged against.',
-  cautionsHead: 'Cautions',
+  assessmentNone: 'No reading lay outside a band that it could be judged by.',
   levels: { stop: 'Stop', vet: 'Tell the vet', mind: 'Take care' },
   cautionsLast: 'Still in force at the last visit',
 
@@ -187,57 +199,63 @@ export const portfolio = {
   open: 'Show what was done and what came of it',
 
   done: 'What was done',
-  doneIntro: 'How much each trim took, in the order of the visits. A dash: not read both before and after.',
+  takenCaption: 'Taken at a trim: median and range',
+  takenIn: (median: string, least: string, most: string) => `${median} (${least}\u2013${most})`,
+  doneEach: 'Each trim',
+  doneIntro: 'A dash: not read both before and after.',
   doneCaption: (measure: string) => `${cap(measure)}: taken at each trim`,
   doneNone: 'No reading was taken both before and after a trim.',
-  planned: 'The staged plan',
-  plannedHeels: (foot: string, from: string, limit: string) =>
-    `${cap(foot)}: heels ${from} apart, to be brought within ${limit}.`,
-  plannedToe: (foot: string, from: string, limit: string) =>
-    `${cap(foot)}: toe ${from}, to be brought to ${limit}.`,
+  plannedHeels: (foot: string, from: string, limit: string, standing: string) =>
+    `${cap(foot)}: heels ${from} apart, to be brought within ${limit}; ${standing}.`,
+  plannedToe: (foot: string, from: string, limit: string, standing: string) =>
+    `${cap(foot)}: toe ${from}, to be brought to ${limit}; ${standing}.`,
   plannedHeld: (foot: string) => `${cap(foot)}: no amounts, because a caution asked for a vet first.`,
   plannedStanding: {
-    'on plan': 'What happened kept to the plan.',
-    ahead: 'What happened ran ahead of the plan.',
-    behind: 'What happened ran behind the plan.',
-    'just begun': 'The plan had just begun.',
+    'on plan': 'it kept to the plan',
+    ahead: 'it ran ahead of the plan',
+    behind: 'it ran behind the plan',
+    'just begun': 'just begun',
   },
 
   outcome: 'Follow-up and outcome',
-  trendsCaption: 'First and last of each measure, and what can be said',
-  trendsHead: [
-    'Foot',
-    'Measure',
-    'Readings',
-    'First',
-    'Last',
-    'Change',
-    'Smallest real change',
-    'A month, 95 % interval',
-    'Verdict',
-  ],
+  movedAway: (matters: string) => `Clearly away from the target: ${matters}.`,
+  movedToward: (matters: string) => `Clearly toward the target: ${matters}.`,
+  movedInto: (matters: string) => `Clearly moved and on target: ${matters}.`,
+  movedOf: (clear: number, of: number) =>
+    `Of ${plural(of, 'course')} of a measure at a foot ${clear === 0 ? 'none' : clear} clearly moved.`,
+  foundWorse: (matters: string) => `Graver than at first, or new since: ${matters}.`,
+  foundGone: (matters: string) => `Gone: ${matters}.`,
+  foundBetter: (matters: string) => `Less grave than at first: ${matters}.`,
+  atFeet: (what: string, feet: string) => `${what} (${feet})`,
+  problemsCaption: 'Along the line through all readings',
+  problemsHead: ['Foot, measure', 'From, to', 'What can be said'],
+  alongLine: (from: string, to: string) => `${from} to ${to}`,
+  said: (verdict: string, clear: string) => `${verdict}, ${clear}`,
+  foundCaption: 'Findings, at first and at last',
+  foundHead: ['Finding', 'First', 'Last'],
+  readAt: (value: string, when: string) => `${value}, ${when}`,
+  allMeasures: 'All measures, findings by visit, and growth',
+  trendsCaption: 'Each measure: readings, line, and what can be said',
+  trendsHead: ['Foot, measure', 'Readings', 'First', 'Last', 'A month, 95 % interval', 'Moved', 'Verdict'],
   clear: 'clearly moved',
   unclear: 'not clearly moved',
   verdicts: {
     'on target': 'on target',
-    held: 'not judged, a vet was asked first',
+    held: 'not judged, a vet first',
     improving: 'improving',
     worsening: 'worsening',
     steady: 'steady',
-    rising: 'rising, no band set',
-    falling: 'falling, no band set',
+    rising: 'rising',
+    falling: 'falling',
     'not worsening': 'not getting worse',
     'not improving': 'not getting better',
     'too early to tell': 'too early to tell',
   } satisfies Record<Standing, string>,
   noSlope: 'too few readings',
-  outcomeNote:
-    'The outcome is taken from the measures that have a band to be judged by, and from nothing else.',
   slope: (rate: string, interval: string) => `${rate} (${interval})`,
   gridTitle: 'Findings from visit to visit',
   gridSays: (list: string) => `Grade of each finding at each visit. ${list}`,
   gridCaption: 'Grades by visit',
-  gridRow: (foot: string, what: string, grades: string) => `${cap(foot)}, ${what}: ${grades}.`,
   growth: 'Growth',
   growthLine: (foot: string, measure: string, rate: string, interval: string, span: string) =>
     `${cap(foot)}, ${measure}: ${rate} left after wear (95 % interval ${interval}), seen over ${span}.`,
@@ -245,7 +263,7 @@ export const portfolio = {
   growOutGone: (foot: string, what: string, place: string) => `${cap(foot)}, ${what}, ${place}: grown out.`,
   growOutUnknown: (foot: string, what: string, place: string) =>
     `${cap(foot)}, ${what}, ${place}: no wall length read there, so no time can be given.`,
-  photos: 'Pictures',
+  photosMore: 'More pictures',
   photoAlt: (what: string, when: string) => `${cap(what)}, ${when}`,
   views: {
     lateral: 'from the outer side',
@@ -261,6 +279,7 @@ export const portfolio = {
   discussion: 'Discussion',
   discussionNone: 'No discussion was written.',
   discussionGeneral: 'On the whole case',
+  discussionVisits: 'From the visits',
 
   ownerView: "The owner's view",
   ownerViewNone: 'It was not recorded.',
@@ -300,33 +319,26 @@ export const portfolio = {
 
   summaryTitle: 'Over all cases',
   summaryIntro:
-    'How much each measure changed from the first reading to the last. One dot is one case: the mean over its feet. Cases are not named here and not ranked; they began in different places and ran for different times.',
-  summaryChart: (measures: readonly string[]) => `Change from first to last: ${measures.join(', ')}`,
+    'How much each measure changed from the first visit to the last, along the line through all its readings. A circle is one case, the mean over its feet; the upright is their median, the bar its 95 % interval. Cases are not named here and not ranked; they began in different places and ran for different times.',
+  summaryChart: (measures: readonly string[]) => `Change of each case: ${measures.join(', ')}`,
   summaryValues: (measures: readonly string[]) => `The changes in order of size: ${measures.join(', ')}`,
   summaryEach: 'Change of each case',
-  summaryAxis: 'change from first to last',
+  summaryAxis: 'change, first visit to last',
+  summaryRow: (measure: string, cases: number, median: string, interval: string) =>
+    `${measure}, ${plural(cases, 'case')}: ${median} (${interval})`,
   summaryRange: (low: string, high: string) => `${low} to ${high}`,
   summarySays: (measure: string, n: number, median: string, interval: string) =>
     `Change in ${measure} over ${plural(n, 'case')}: median ${median}${interval}.`,
   summaryInterval: (low: string, high: string) => `, 95 % interval of the median ${low} to ${high}`,
   summaryFew: ', too few cases for an interval (fewer than six)',
-  summaryHead: [
-    'Measure',
-    'Cases',
-    'Feet',
-    'Median change',
-    '95 % interval of the median',
-    'Real change up',
-    'Real change down',
-    'Within measuring error',
-  ],
-  summaryCaption: 'Change from first to last',
+  summaryHead: ['Measure', 'Up', 'Down', 'Not clearly', 'All'],
+  summaryCaption: 'How many feet clearly moved',
   summaryNotes:
-    'The interval comes from the order of the values and needs no shape of distribution. Up, down and within count feet, not cases. For heel balance the distance from level is compared, whichever heel is the higher.',
+    'The interval comes from the order of the values and needs no shape of distribution. For heel balance the distance from level is compared, whichever heel is the higher.',
   summaryOutcomes: 'Outcomes',
   summaryOutcomeHead: ['Outcome', 'Cases'],
   summaryNone: 'There are no two readings to compare yet.',
-  tooFew: 'too few cases',
+  tooFew: 'too few for an interval',
 
   careful:
     'These cases teach; they replace no examination and no training. A trimmer does not diagnose: vets do. Who may trim, shoe or treat is set by local law.',
