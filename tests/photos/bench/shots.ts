@@ -1,5 +1,6 @@
 /** Pictures of feet as they are taken: on a block as the guide says, or by hand in a yard; with a stick or a card. */
 import type { Landmarks, PhotoView, Point } from '../../../src/hoof/landmarks.ts'
+import { cardWidth } from '../../../src/hoof/card.ts'
 import { type Camera, cameraHeld, type Place } from './camera.ts'
 import type { Chance } from './chance.ts'
 import { anyFoot, type Foot, sideSeen, sideTruth, soleSeen, type Truth } from './foot.ts'
@@ -88,3 +89,31 @@ export function withStick({ view, camera: seenBy, marked, way, foot }: Shot, dra
   const edgeAt = (x: number) => seenBy.project([x, 0, gap + x * Math.tan((turn * Math.PI) / 180)])
   return { ...marked, scale, lines: { ...marked.lines, ground: [onLine(edgeAt(-90)), onLine(edgeAt(190))] } }
 }
+
+/** Where the card was put: its lower left corner, and its directions to the right and up. */
+export interface Stood {
+  readonly origin: Place
+  readonly right: Place
+  readonly up: Place
+}
+
+/** Beside the foot in its plane, as well as a person sets it up by eye; against the sole beside it. */
+export function cardBeside({ view, foot }: Shot, draw: Chance): Stood {
+  const turn = (draw.normal(2) * Math.PI) / 180
+  const right: Place = [Math.cos(turn), 0, Math.sin(turn)]
+  const depth = draw.normal(6)
+  if (view === 'solar') return { origin: [foot.width / 2 + 15, 0, depth], right, up: [0, 1, 0] }
+  // In front of the toe or behind the heel, whichever has room; its near edge is what a person brings into the plane.
+  const isInFront = draw.uniform() < 0.5
+  const near = isInFront ? -draw.between(10, 40) : foot.bearingLength + draw.between(40, 70)
+  const origin: Place = isInFront
+    ? [near - cardWidth * right[0], 0, depth - cardWidth * right[2]]
+    : [near, 0, depth]
+  return { origin, right, up: [0, 1, 0] }
+}
+
+export const onStood = ({ origin, right, up }: Stood, [x, y]: Point): Place => [
+  origin[0] + x * right[0] + y * up[0],
+  origin[1] + x * right[1] + y * up[1],
+  origin[2] + x * right[2] + y * up[2],
+]
