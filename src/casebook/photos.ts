@@ -28,8 +28,18 @@ const photoFields = {
   caption: field<string | null>(text, null),
 }
 
+/** A photo and where its entry names it. */
+export interface PlacedPhoto {
+  readonly photo: Photo
+  readonly range: TextRange
+}
+
 /** The photos of a visit; `value` is what stands under `photos`, or nothing. */
-export function readPhotos(value: YamlNode, context: ParseContext, folder: HorseFolder): readonly Photo[] {
+export function readPhotos(
+  value: YamlNode,
+  context: ParseContext,
+  folder: HorseFolder,
+): readonly PlacedPhoto[] {
   if (value.kind === 'nothing') return []
   const entries = value.kind === 'list' ? value.items : [value]
   return entries.flatMap((entry) => {
@@ -48,14 +58,15 @@ export function readPhotos(value: YamlNode, context: ParseContext, folder: Horse
   })
 }
 
-function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): Photo | null {
+function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): PlacedPhoto | null {
   const read = readFields(entry, photoFields, context, 'of a photo')
-  const landmarks = landmarksOf(read, read.view, entry, context)
+  const landmarks = landmarksOf(read, read, entry, context)
   if (read.file === null) return null
   const at = entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
   const file = fileWithin(read.file, at, context, folder)
   if (file === null) return null
-  return { file, foot: read.foot, view: read.view, stage: read.stage, caption: read.caption, landmarks }
+  const { foot, view, stage, caption } = read
+  return { photo: { file, foot, view, stage, caption, landmarks }, range: at }
 }
 
 /** The path if it names a picture inside the horse's folder, else null (reported). */

@@ -22,6 +22,8 @@ export interface Landmarks {
   readonly scale: Scale | null
   /** The printed card, where it was found. */
   readonly card?: PlacedCard
+  /** What was told of a card that has still to be found: how it stands, or that it is not to be used. */
+  readonly cardTold?: 'none' | { readonly nearer: number }
   /** How the camera stood; as in a yard where nothing is told. */
   readonly camera?: Camera
   readonly lines: Partial<Record<LandmarkLine, readonly [Point, Point]>>
