@@ -7,9 +7,12 @@ import { contentHash } from '../build/disk/content-hash.ts'
 import { systemCode, UserError } from '../build/disk/errors.ts'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../casebook/folder.ts'
-import type { Horse } from '../casebook/model.ts'
+import type { Horse, Photo } from '../casebook/model.ts'
 import type { Picture, Pictures } from '../pages/shared/pictures.ts'
+import { type CardSearch, findCard, searchedSide } from '../card/find-card.ts'
+import { type Grey, halved } from '../card/grey.ts'
 import { endsAs, formOf, isOurs } from './form.ts'
+import { decodedHeic } from './heic.ts'
 import { mostBytes, mostPixels, type Refusal, refused } from './refusal.ts'
 import { type KeptPicture, type PictureStore, pictureKey } from './store.ts'
 
@@ -31,10 +34,12 @@ const plainWidth = 960
 const webp = { quality: 78, effort: 2 } as const
 const jpeg = { quality: 80, mozjpeg: true } as const
 /** Changes whenever pictures would come out otherwise, so that what was kept is not mistaken for it. */
-const recipe = JSON.stringify({ version: 1, widths, mostHeight, plainWidth, webp, jpeg })
+const recipe = JSON.stringify({ version: 2, widths, mostHeight, plainWidth, webp, jpeg })
 
 export interface ProcessedPictures {
   readonly pictures: Pictures
+  /** What was found where the card was looked for, by file. */
+  readonly cards: ReadonlyMap<string, CardSearch>
   readonly diagnostics: readonly Diagnostic[]
 }
 
@@ -51,8 +56,10 @@ export async function processPictures(
 ): Promise<ProcessedPictures> {
   const sizes = new Map(folder.list().map(({ path, size }) => [path, size]))
   const pictures = new Map<string, Picture>()
+  const cards = new Map<string, CardSearch>()
   const diagnostics: Diagnostic[] = []
   const seen = new Set<string>()
+  const searched = new Set(horse.visits.flatMap(({ photos }) => photos.filter(wantsCard)).map(({ file }) => file))
   for (const visit of horse.visits) {
     for (const { file } of visit.photos) {
       if (seen.has(file)) continue
@@ -63,6 +70,7 @@ export async function processPictures(
         size: sizes.get(path) ?? 0,
         hash: hashes.get(path),
         read: () => folder.read(path),
+        isSearched: searched.has(file),
       }
       const made = await pictureOf(source, store)
       if ('refusal' in made) {
@@ -71,21 +79,28 @@ export async function processPictures(
       }
       const variants = made.variants.map(({ name, ...size }) => ({ path: `pictures/${name}`, ...size }))
       pictures.set(file, { file, width: made.width, height: made.height, variants })
+      if (made.card) cards.set(file, made.card)
     }
   }
-  return { pictures, diagnostics }
+  return { pictures, cards, diagnostics }
 }
+
+/** Points are marked, and no card is written down with them. */
+export const wantsCard = ({ landmarks }: Photo): boolean =>
+  landmarks !== null && landmarks.card === undefined && landmarks.cardTold !== 'none'
 
 interface Source {
   readonly path: string
   readonly size: number
   readonly hash: string | undefined
+  /** Whether the card is looked for in it. */
+  readonly isSearched: boolean
   read(): Uint8Array
 }
 
 async function pictureOf(source: Source, store: PictureStore): Promise<KeptPicture | Refusal> {
-  const { path, size, hash } = source
-  const known = hash === undefined ? null : store.find(keyOf(path, hash))
+  const { path, size, hash, isSearched } = source
+  const known = hash === undefined ? null : store.find(keyOf(path, hash, isSearched))
   if (known) return known
   if (size > mostBytes) return { refusal: 'too many bytes', size }
   let bytes: Uint8Array
@@ -95,26 +110,26 @@ async function pictureOf(source: Source, store: PictureStore): Promise<KeptPictu
     if (error instanceof UserError) return { refusal: 'unreadable', reason: error.message }
     throw error
   }
-  const key = keyOf(path, contentHash(bytes))
-  return store.find(key) ?? processOne(path, bytes, key, store)
+  const key = keyOf(path, contentHash(bytes), isSearched)
+  return store.find(key) ?? processOne(source, bytes, key, store)
 }
 
 /** The name's ending counts, for a picture under a wrong one is refused. */
-const keyOf = (path: string, contentHash: string) =>
-  pictureKey(contentHash, `${recipe}${path.slice(path.lastIndexOf('.')).toLowerCase()}`)
+const keyOf = (path: string, contentHash: string, isSearched: boolean) =>
+  pictureKey(contentHash, `${recipe}${path.slice(path.lastIndexOf('.')).toLowerCase()}${isSearched ? ' card' : ''}`)
 
 /** The keys of every picture of a casebook, for `sweep`: paths and hashes of content. */
 export const pictureKeys = (hashes: Iterable<readonly [path: string, hash: string]>): ReadonlySet<string> =>
-  new Set([...hashes].map(([path, hash]) => keyOf(path, hash)))
+  new Set([...hashes].flatMap(([path, hash]) => [keyOf(path, hash, false), keyOf(path, hash, true)]))
 
 async function processOne(
-  path: string,
+  { path, isSearched }: Source,
   bytes: Uint8Array,
   key: string,
   store: PictureStore,
 ): Promise<KeptPicture | Refusal> {
   return opened(path, bytes, async (source, sharp) => {
-    const made = await sizesOf(source, sharp, key)
+    const made = await sizesOf(source, sharp, key, isSearched)
     store.keep(key, made.picture, made.bytes)
     return made.picture
   })
@@ -134,6 +149,7 @@ async function opened<T>(
   if (form === null || !isOurs(form)) return { refusal: 'form', form }
   if (!endsAs(path, form)) return { refusal: 'mislabelled', form }
   const { default: sharp } = await import('sharp')
+  if (form === 'heic') return openedHeic(bytes, sharp, use)
   // `error` refuses a torn picture and forgives a phone's harmless oddities.
   const open = (limitInputPixels: number | false) => sharp(bytes, { failOn: 'error', limitInputPixels })
   try {
@@ -144,6 +160,22 @@ async function opened<T>(
     if (error instanceof UserError || systemCode(error) !== null) throw error
     return { refusal: 'broken' }
   }
+}
+
+async function openedHeic<T>(
+  bytes: Uint8Array,
+  sharp: MakeSharp,
+  use: (source: Sharp, sharp: MakeSharp) => Promise<T>,
+): Promise<T | Refusal> {
+  let decoded: Awaited<ReturnType<typeof decodedHeic>>
+  try {
+    decoded = await decodedHeic(bytes, mostPixels)
+  } catch {
+    return { refusal: 'broken' }
+  }
+  if ('refusal' in decoded) return decoded
+  const { width, height, data } = decoded
+  return use(sharp(data, { raw: { width, height, channels: 4 } }), sharp)
 }
 
 /** A picture for marking: upright, bare, large enough to see the edge of the horn. */
@@ -176,6 +208,7 @@ async function sizesOf(
   source: Sharp,
   sharp: MakeSharp,
   key: string,
+  isSearched: boolean,
 ): Promise<{ readonly picture: KeptPicture; readonly bytes: ReadonlyMap<string, Uint8Array> }> {
   const upright = source.autoOrient()
   const { autoOrient: full } = await source.metadata()
@@ -198,7 +231,21 @@ async function sizesOf(
   }
   for (const width of usable(info.width)) await add(width, 'image/webp')
   await add(Math.min(plainWidth, info.width), 'image/jpeg')
-  return { picture: { width: full.width, height: full.height, variants }, bytes }
+  const size = { width: full.width, height: full.height }
+  const card = isSearched ? findCard(searchable(data, raw), size) : null
+  return { picture: { ...size, variants, ...(card && { card }) }, bytes }
+}
+
+/** In grey, and no larger than the detector needs. */
+function searchable(
+  data: Uint8Array,
+  { width, height, channels }: { readonly width: number; readonly height: number; readonly channels: number },
+): Grey {
+  const grey = new Uint8ClampedArray(width * height)
+  for (let i = 0, from = 0; i < grey.length; i++, from += channels)
+    grey[i] = 0.299 * (data[from] ?? 0) + 0.587 * (data[from + 1] ?? 0) + 0.114 * (data[from + 2] ?? 0)
+  const whole = { width, height, data: grey }
+  return height > searchedSide ? halved(whole) : whole
 }
 
 /** The wanted widths that the picture has; its own where it is smaller than the next. */

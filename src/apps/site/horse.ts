@@ -6,6 +6,7 @@ import { reportOn } from '../../casebook/report.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/horse-identity.ts'
 import { identityOfBroken } from '../../leaks/broken-horse.ts'
+import { refusedCards, withCards } from '../../pictures/cards.ts'
 import { processPictures } from '../../pictures/process.ts'
 import { assess } from '../../trend/assess.ts'
 import type { HorseJob, HorseRecord } from './horse-job.ts'
@@ -18,15 +19,16 @@ export async function makeHorse(
   { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
   const { id, practice, asOf, files, lastApproved } = job
-  const { horse, consent, diagnostics } = readHorse(folder, id, practice, asOf)
-  if (horse === null) {
+  const { horse: written, consent, diagnostics } = readHorse(folder, id, practice, asOf)
+  if (written === null) {
     const identity = identityOfBroken(folder, id)
     return { ...broken, id, diagnostics, identity, consent, lastApproved }
   }
-  const assessment = assess(horse, practice, asOf)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
   const read = new Map(hashes)
-  const processed = await processPictures(horse, hashing(folder, read), tools.pictures, hashes)
+  const processed = await processPictures(written, hashing(folder, read), tools.pictures, hashes)
+  const horse = withCards(written, processed.cards)
+  const assessment = assess(horse, practice, asOf)
   const input = {
     horse,
     assessment,
@@ -38,7 +40,11 @@ export async function makeHorse(
   const pages = await pagesOfHorse(input, editions, job, hashOf, tools)
   return {
     id,
-    diagnostics: [...diagnostics, ...processed.diagnostics],
+    diagnostics: [
+      ...diagnostics,
+      ...processed.diagnostics,
+      ...refusedCards(written, processed.cards, folder),
+    ],
     identity: identityOf(horse),
     consent,
     isBroken: false,
