@@ -5,14 +5,7 @@
  */
 import { AR, type Marker } from 'js-aruco2'
 import 'js-aruco2/src/dictionaries/apriltag_36h11.js'
-import {
-  cardHeight,
-  cardWidth,
-  markerCorners,
-  markerIds,
-  middleOf,
-  type PlacedCard,
-} from '../hoof/card.ts'
+import { cardHeight, cardWidth, markerCorners, markerIds, middleOf, type PlacedCard } from '../hoof/card.ts'
 import {
   cameraBefore,
   fitted,
@@ -30,7 +23,13 @@ import { hasGrid } from './screen.ts'
 export const searchedSide = 2048
 
 /** `none`: there is no card. All else: there is something of one, which is not used, and why. */
-export type CardRefusal = 'none' | 'other markers' | 'two cards' | 'half a card' | 'corners disagree' | 'screen'
+export type CardRefusal =
+  | 'none'
+  | 'other markers'
+  | 'two cards'
+  | 'half a card'
+  | 'corners disagree'
+  | 'screen'
 
 export type CardSearch =
   | { readonly card: PlacedCard; readonly worst: number; readonly refusal: null }
@@ -41,7 +40,10 @@ const mostPixels = 0.7
 const mostMillimetres = 0.45
 
 /** @param full size of the upright picture that the corners are wanted in */
-export function findCard(picture: Grey, full: { readonly width: number; readonly height: number }): CardSearch {
+export function findCard(
+  picture: Grey,
+  full: { readonly width: number; readonly height: number },
+): CardSearch {
   const markers = markersIn(picture)
   const ours = markers.filter(({ id }) => placeOfMarker(id) >= 0)
   const refused = (refusal: CardRefusal): CardSearch => ({ card: null, refusal })
@@ -63,7 +65,7 @@ export function findCard(picture: Grey, full: { readonly width: number; readonly
 }
 
 const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]]
-const placeOfMarker = (id: number): number => markerIds.findIndex((known) => known === id)
+const placeOfMarker = (id: number): number => (markerIds as readonly number[]).indexOf(id)
 
 interface FoundMarker {
   readonly id: number
@@ -97,7 +99,11 @@ function quadOf({ corners }: Marker): Quad {
   return [at(0), at(1), at(2), at(3)]
 }
 
-function placed(plane: Homography, picture: Grey, full: { readonly width: number; readonly height: number }): PlacedCard {
+function placed(
+  plane: Homography,
+  picture: Grey,
+  full: { readonly width: number; readonly height: number },
+): PlacedCard {
   const corner = (x: number, y: number): Point => {
     const [u, v] = through(plane, [x, y])
     return [(u * full.width) / picture.width, (v * full.height) / picture.height]
@@ -114,5 +120,7 @@ function placed(plane: Homography, picture: Grey, full: { readonly width: number
 /** Row by row, whether a cell of a marker is white; the black rim is not among them. */
 export function markerCells(id: number): readonly (readonly boolean[])[] {
   const code = new AR.Dictionary('APRILTAG_36h11').codeList[id] ?? ''
-  return Array.from({ length: 6 }, (_, row) => [...code.slice(6 * row, 6 * row + 6)].map((bit) => bit === '1'))
+  return Array.from({ length: 6 }, (_, row) =>
+    [...code.slice(6 * row, 6 * row + 6)].map((bit) => bit === '1'),
+  )
 }

@@ -15,7 +15,11 @@ export function halved({ width, height, data }: Grey): Grey {
     let from = 2 * y * width
     for (let x = 0, to = y * w; x < w; x++, from += 2, to++)
       half[to] =
-        ((data[from] ?? 0) + (data[from + 1] ?? 0) + (data[from + width] ?? 0) + (data[from + width + 1] ?? 0)) / 4
+        ((data[from] ?? 0) +
+          (data[from + 1] ?? 0) +
+          (data[from + width] ?? 0) +
+          (data[from + width + 1] ?? 0)) /
+        4
   }
   return { width: w, height: h, data: half }
 }
@@ -39,7 +43,10 @@ export function greyOf(rgba: Uint8ClampedArray, width: number, height: number): 
 
 /** Between four pixels, whose middles lie at halves; the edge goes on outside. */
 export function shadeAt({ width, height, data }: Grey, x: number, y: number): number {
-  const [cx, cy] = [Math.min(width - 1.001, Math.max(0, x - 0.5)), Math.min(height - 1.001, Math.max(0, y - 0.5))]
+  const [cx, cy] = [
+    Math.min(width - 1.001, Math.max(0, x - 0.5)),
+    Math.min(height - 1.001, Math.max(0, y - 0.5)),
+  ]
   const [left, top] = [Math.floor(cx), Math.floor(cy)]
   const [right, low] = [cx - left, cy - top]
   const at = top * width + left

@@ -17,7 +17,8 @@ export function hasGrid(shade: (at: Point) => number, pixel: number): boolean {
   )
   const mean = field.flat().reduce((sum, value) => sum + value, 0) / (rows * columns)
   const flat = withoutSlope(field)
-  const swing = Math.sqrt(flat.flat().reduce((sum, value) => sum + value * value, 0) / (rows * columns)) / mean
+  const swing =
+    Math.sqrt(flat.flat().reduce((sum, value) => sum + value * value, 0) / (rows * columns)) / mean
   const rhythm = Math.max(...ways.map((way) => rhythmOf(flat, way)))
   return swing > mostSwing && rhythm > mostRhythm
 }

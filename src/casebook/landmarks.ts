@@ -54,10 +54,15 @@ const lineViews: Readonly<Record<LandmarkLine, readonly PhotoView[]>> = {
 const pointNames = Object.keys(pointViews) as readonly LandmarkPoint[]
 const lineNames = Object.keys(lineViews) as readonly LandmarkLine[]
 
-const pointIn = (value: YamlNode): Point | null => {
+const pairIn = (value: YamlNode): Point | null => {
   if (value.kind !== 'list' || value.items.length !== 2) return null
   const [x, y] = value.items.map((item) => (item.kind === 'text' ? parseNumber(item.text) : null))
-  return typeof x === 'number' && typeof y === 'number' && x >= 0 && y >= 0 ? [x, y] : null
+  return typeof x === 'number' && typeof y === 'number' ? [x, y] : null
+}
+
+const pointIn = (value: YamlNode): Point | null => {
+  const pair = pairIn(value)
+  return pair && pair[0] >= 0 && pair[1] >= 0 ? pair : null
 }
 
 const same = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1]
@@ -146,9 +151,11 @@ const card: Reader<Placed<CardWritten>> = (value, context, name) => {
     return { value: { cardTold: 'none' }, range: value }
   const [cornersNode, widthNode, cameraNode, nearerNode] =
     partsOf(value, ['corners', 'width', 'camera', 'nearer'], 1) ?? []
-  const corners = cornersNode?.kind === 'list' ? cornersNode.items.map(pointIn) : []
+  // A corner may lie out of the picture.
+  const corners = cornersNode?.kind === 'list' ? cornersNode.items.map(pairIn) : []
   const [a, b, c, d] = corners
-  const width = widthNode?.kind === 'text' ? (parseLength(widthNode.text, context.units)?.mm ?? null) : cardWidth
+  const width =
+    widthNode?.kind === 'text' ? (parseLength(widthNode.text, context.units)?.mm ?? null) : cardWidth
   const camera = cameraNode ? placeIn(cameraNode) : null
   const nearer = nearerIn(nearerNode, context)
   if (!a || !b || !c || !d || corners.length !== 4 || width === null || width <= 0)
@@ -237,12 +244,16 @@ export function landmarksOf(
     lines: valuesOf(lines),
     points: valuesOf(points),
   }
-  const placed = new Map<string, TextRange>([...points, ...lines].map(([name, one]) => [spoken(name), one.range]))
+  const placed = new Map<string, TextRange>(
+    [...points, ...lines].map(([name, one]) => [spoken(name), one.range]),
+  )
   if (scaleRead) placed.set('scale', scaleRead.range)
   let stands = true
   for (const { at, isImpossible, message, expected } of doubtedLandmarks(landmarks, view, foot)) {
     const add = isImpossible ? context.report.error : context.report.warning
-    add(isImpossible ? 'landmark-impossible' : 'landmark-unlikely', placed.get(at) ?? entry, message, { expected })
+    add(isImpossible ? 'landmark-impossible' : 'landmark-unlikely', placed.get(at) ?? entry, message, {
+      expected,
+    })
     stands &&= !isImpossible
   }
   if (!stands) return null

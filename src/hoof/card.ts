@@ -1,5 +1,5 @@
 /** The printed card that stands in the foot's plane: how it is laid out, and its plane in a picture. */
-import { after, type Homography, inverseOf, type Place, type Point, type Quad, ontoQuad } from './plane.ts'
+import { after, type Homography, inverseOf, ontoQuad, type Place, type Point, type Quad } from './plane.ts'
 
 /** The card as it is cut out, millimetres; it stands on its long edge. Four markers, one in each corner. */
 export const cardWidth = 180

@@ -106,7 +106,13 @@ function doubtedSide(
     for (const name of ['toe-at-hairline', 'heel-at-hairline', 'new-growth-ends'] as const) {
       const at = points[name]
       if (at && ground.above(at) <= 0)
-        doubts.push(impossible(spoken(name), `${named(name)} lies below the ground line.`, 'a point above the ground line'))
+        doubts.push(
+          impossible(
+            spoken(name),
+            `${named(name)} lies below the ground line.`,
+            'a point above the ground line',
+          ),
+        )
     }
   }
   if (!toe || !hair) return doubts
@@ -121,11 +127,19 @@ function doubtedSide(
     const off = Math.abs(x * wall[1] - y * wall[0]) / length ** 2
     if (up >= 1)
       doubts.push(
-        impossible('new growth ends', 'New growth ends above the hairline.', 'a point on the toe wall, between hairline and ground'),
+        impossible(
+          'new growth ends',
+          'New growth ends above the hairline.',
+          'a point on the toe wall, between hairline and ground',
+        ),
       )
     else if (off > mostOffWall || up <= 0)
       doubts.push(
-        impossible('new growth ends', 'New growth ends off the toe wall.', 'a point on the toe wall, between hairline and ground'),
+        impossible(
+          'new growth ends',
+          'New growth ends off the toe wall.',
+          'a point on the toe wall, between hairline and ground',
+        ),
       )
   }
   if (!ground) return doubts
@@ -137,10 +151,14 @@ function doubtedSide(
     const at = points[name]
     if (at && back !== 0 && (ground.along(at) - ground.along(from)) * back <= 0)
       doubts.push(
-        impossible(spoken(name), `${named(name)} lies in front of the toe.`, 'a point behind the toe, where the toe wall leans'),
+        impossible(
+          spoken(name),
+          `${named(name)} lies in front of the toe.`,
+          'a point behind the toe, where the toe wall leans',
+        ),
       )
   }
-  if (doubts.length === 0) doubts.push(...facing(back * (rightOf(landmarks)), view, foot))
+  if (doubts.length === 0) doubts.push(...facing(back * rightOf(landmarks), view, foot))
   return doubts
 }
 
@@ -171,7 +189,11 @@ function offGround({ points, lines }: Landmarks, ground: Ground, wall: number): 
     const heights = pastern.map(ground.above)
     if (Math.min(...heights) < 0.6 * ground.above(hair))
       doubts.push(
-        impossible('pastern', 'The pastern is marked on the hoof or on the ground.', 'two points on the front of the pastern, above the hairline'),
+        impossible(
+          'pastern',
+          'The pastern is marked on the hoof or on the ground.',
+          'two points on the front of the pastern, above the hairline',
+        ),
       )
   }
   return doubts
@@ -206,11 +228,21 @@ function doubtedSole({ points }: Landmarks, foot: Foot | null): readonly Landmar
   const forward = (at: Point) => along(between(heels, at), axis) / length ** 2
   const doubts: LandmarkDoubt[] = []
   if (tip && (forward(tip) >= 1 || forward(tip) <= 0))
-    doubts.push(impossible('frog tip', 'The frog tip lies in front of the toe or behind the heels.', 'a point between toe and heels'))
+    doubts.push(
+      impossible(
+        'frog tip',
+        'The frog tip lies in front of the toe or behind the heels.',
+        'a point between toe and heels',
+      ),
+    )
   if (tip && base && forward(base) >= forward(tip))
-    doubts.push(impossible('frog base', 'The frog base lies in front of the frog tip.', 'the back end of the frog'))
+    doubts.push(
+      impossible('frog base', 'The frog base lies in front of the frog tip.', 'the back end of the frog'),
+    )
   if (tip && breakover && forward(breakover) <= forward(tip))
-    doubts.push(impossible('breakover', 'The breakover lies behind the frog tip.', 'a point between frog tip and toe'))
+    doubts.push(
+      impossible('breakover', 'The breakover lies behind the frog tip.', 'a point between frog tip and toe'),
+    )
   // Seen from below with the toe up, the inner side of a left foot is at the left; y runs down.
   const isMedialLeft = across(axis, between(lateral, medial)) < 0
   if (doubts.length === 0 && foot !== null && isMedialLeft !== (sideOf(foot) === 'left'))

@@ -232,7 +232,11 @@ const canBe = (measure: AnyMeasureId, value: number): boolean => {
 export function measureLandmarks(landmarks: Landmarks, view: PhotoView): readonly PhotoReading[] {
   const shown = formulas[view]
   if (shown.length === 0) return []
-  const picture: Picture = { landmarks, view, stance: stanceOf(landmarks.camera ?? 'yard', isToldNearer(landmarks)) }
+  const picture: Picture = {
+    landmarks,
+    view,
+    stance: stanceOf(landmarks.camera ?? 'yard', isToldNearer(landmarks)),
+  }
   const marks = marksOf(landmarks)
   const values = valuesOf(picture, marks, certain)
   if (!shown.some(([measure], i) => canBe(measure, values[i] ?? Number.NaN))) return []
@@ -288,7 +292,9 @@ const certain: Doubts = {
 
 function valuesOf(picture: Picture, marks: ReadonlyMap<string, Point>, doubts: Doubts): readonly number[] {
   const { landmarks, view } = picture
-  const flat = landmarks.card ? onCard(picture, landmarks.card, marks, doubts) : upright(picture, marks, doubts)
+  const flat = landmarks.card
+    ? onCard(picture, landmarks.card, marks, doubts)
+    : upright(picture, marks, doubts)
   const scaleLength = landmarks.card ? 1 : scaleLengthOf(picture, doubts)
   return formulas[view].map(([, formula]) => formula(flat, scaleLength))
 }
@@ -379,7 +385,8 @@ function onCard(
   for (const [name, pixel] of marks) {
     if (name.startsWith('scale ') || name.startsWith('ground ') || name.startsWith('card ')) continue
     let place = inFront(through(plane, pixel), before, -nearer)
-    if (doubts.cardTurn !== 0 && Number.isFinite(about)) place = onTurned(place, camera, about, doubts.cardTurn)
+    if (doubts.cardTurn !== 0 && Number.isFinite(about))
+      place = onTurned(place, camera, about, doubts.cardTurn)
     if (isSide(view) && name.startsWith('heel-at-')) {
       const lean = name === 'heel-at-hairline' ? doubts.heelLean : 0
       place = inFront(place, camera, heelOut.mean + doubts.heelOut + lean)
@@ -426,7 +433,11 @@ function toMidline(flat: Map<string, Point>, [cx, cy, cz]: Place): void {
 }
 
 /** How far each doubt goes in a picture: one standard deviation. */
-function doubtsOf({ landmarks: { card, scale, camera = 'yard' }, view, stance }: Picture): readonly Partial<Doubts>[] {
+function doubtsOf({
+  landmarks: { card, scale, camera = 'yard' },
+  view,
+  stance,
+}: Picture): readonly Partial<Doubts>[] {
   const isAtSide = isSide(view)
   if (card) {
     const { nearer } = card
@@ -473,7 +484,8 @@ function spread(
 ): readonly number[] {
   const variances = values.map(() => 0)
   const add = (differences: readonly number[], by: number) => {
-    for (const [i, difference] of differences.entries()) variances[i] = (variances[i] ?? 0) + (difference * by) ** 2
+    for (const [i, difference] of differences.entries())
+      variances[i] = (variances[i] ?? 0) + (difference * by) ** 2
   }
   const { landmarks } = picture
   const mm = landmarks.card

@@ -7,17 +7,7 @@ export type Quad = readonly [Point, Point, Point, Point]
 export type Place = readonly [x: number, y: number, z: number]
 
 /** Three rows of three. */
-export type Homography = readonly [
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-]
+export type Homography = readonly [number, number, number, number, number, number, number, number, number]
 
 /** From the unit square (0 0, 1 0, 1 1, 0 1) onto four corners (Heckbert 1989, Fundamentals of texture mapping, 2.2). */
 export function ontoQuad([[x0, y0], [x1, y1], [x2, y2], [x3, y3]]: Quad): Homography {
@@ -78,7 +68,8 @@ export function fitted(pairs: readonly (readonly [from: Point, to: Point])[]): H
       [0, 0, 0, x, y, 1, -v * x, -v * y, v],
     ])
       for (let i = 0; i < 8; i++)
-        for (let j = 0; j < 9; j++) (square[i] ?? [])[j] = (square[i]?.[j] ?? 0) + (row[i] ?? 0) * (row[j] ?? 0)
+        for (let j = 0; j < 9; j++)
+          (square[i] ?? [])[j] = (square[i]?.[j] ?? 0) + (row[i] ?? 0) * (row[j] ?? 0)
   }
   const solved = solve(square)
   if (solved === null) return null
@@ -98,10 +89,13 @@ function normalising(points: readonly Point[]): Homography {
 function solve(rows: number[][]): readonly number[] | null {
   const n = rows.length
   for (let column = 0; column < n; column++) {
-    const pivot = rows.slice(column).reduce(
-      (best, row, i) => (Math.abs(row[column] ?? 0) > Math.abs(rows[best]?.[column] ?? 0) ? i + column : best),
-      column,
-    )
+    const pivot = rows
+      .slice(column)
+      .reduce(
+        (best, row, i) =>
+          Math.abs(row[column] ?? 0) > Math.abs(rows[best]?.[column] ?? 0) ? i + column : best,
+        column,
+      )
     const [a, b] = [rows[column] ?? [], rows[pivot] ?? []]
     if (Math.abs(b[column] ?? 0) < 1e-12) return null
     rows[column] = b

@@ -23,12 +23,17 @@ export function withCards(horse: Horse, cards: ReadonlyMap<string, CardSearch>):
   }
 }
 
-const refusals: Readonly<Record<Exclude<CardRefusal, 'none'>, { readonly why: string; readonly advice: string }>> = {
+const refusals: Readonly<
+  Record<Exclude<CardRefusal, 'none'>, { readonly why: string; readonly advice: string }>
+> = {
   'other markers': {
     why: 'shows markers, but none of the card that "growdown card" prints',
     advice: 'print that card, or write card: none',
   },
-  'two cards': { why: 'shows two cards', advice: 'keep the one beside the foot; write card: none to use the scale' },
+  'two cards': {
+    why: 'shows two cards',
+    advice: 'keep the one beside the foot; write card: none to use the scale',
+  },
   'half a card': {
     why: 'shows only a part of the card',
     advice: 'take it again with the whole card in the picture; write card: none to use the scale',
@@ -55,7 +60,14 @@ export function refusedCards(
       if (!refusal) return []
       if (refusal !== 'none') {
         const { why, advice } = refusals[refusal]
-        return remark(visit, photo, folder, `card-${refusal.replaceAll(' ', '-')}`, `${photo.file} ${why}.`, advice)
+        return remark(
+          visit,
+          photo,
+          folder,
+          `card-${refusal.replaceAll(' ', '-')}`,
+          `${photo.file} ${why}.`,
+          advice,
+        )
       }
       if (photo.landmarks?.cardTold === undefined) return []
       const advice = 'mark the picture anew, or take the line away'

@@ -5,12 +5,12 @@
 import type { Sharp } from 'sharp'
 import { contentHash } from '../build/disk/content-hash.ts'
 import { systemCode, UserError } from '../build/disk/errors.ts'
+import { type CardSearch, findCard, searchedSide } from '../card/find-card.ts'
+import { type Grey, halved } from '../card/grey.ts'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Horse, Photo } from '../casebook/model.ts'
 import type { Picture, Pictures } from '../pages/shared/pictures.ts'
-import { type CardSearch, findCard, searchedSide } from '../card/find-card.ts'
-import { type Grey, halved } from '../card/grey.ts'
 import { endsAs, formOf, isOurs } from './form.ts'
 import { decodedHeic } from './heic.ts'
 import { mostBytes, mostPixels, type Refusal, refused } from './refusal.ts'
@@ -59,7 +59,9 @@ export async function processPictures(
   const cards = new Map<string, CardSearch>()
   const diagnostics: Diagnostic[] = []
   const seen = new Set<string>()
-  const searched = new Set(horse.visits.flatMap(({ photos }) => photos.filter(wantsCard)).map(({ file }) => file))
+  const searched = new Set(
+    horse.visits.flatMap(({ photos }) => photos.filter(wantsCard)).map(({ file }) => file),
+  )
   for (const visit of horse.visits) {
     for (const { file } of visit.photos) {
       if (seen.has(file)) continue
@@ -116,7 +118,10 @@ async function pictureOf(source: Source, store: PictureStore): Promise<KeptPictu
 
 /** The name's ending counts, for a picture under a wrong one is refused. */
 const keyOf = (path: string, contentHash: string, isSearched: boolean) =>
-  pictureKey(contentHash, `${recipe}${path.slice(path.lastIndexOf('.')).toLowerCase()}${isSearched ? ' card' : ''}`)
+  pictureKey(
+    contentHash,
+    `${recipe}${path.slice(path.lastIndexOf('.')).toLowerCase()}${isSearched ? ' card' : ''}`,
+  )
 
 /** The keys of every picture of a casebook, for `sweep`: paths and hashes of content. */
 export const pictureKeys = (hashes: Iterable<readonly [path: string, hash: string]>): ReadonlySet<string> =>

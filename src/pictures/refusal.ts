@@ -74,7 +74,9 @@ function wordsFor(refused: Refusal, file: string): Words {
 }
 
 const article = (form: PictureForm) =>
-  form === 'avif' || form === 'heic' ? `an ${form.toUpperCase()}` : `a ${form === 'webp' ? 'WebP' : form.toUpperCase()}`
+  form === 'avif' || form === 'heic'
+    ? `an ${form.toUpperCase()}`
+    : `a ${form === 'webp' ? 'WebP' : form.toUpperCase()}`
 
 /** Why, and what to do, as one text for a terminal. */
 export function refusalText(refusal: Refusal, file: string): string {

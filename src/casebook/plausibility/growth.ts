@@ -69,7 +69,8 @@ interface Jumped {
   readonly doubt: Jump
 }
 
-export const whenOf = ({ stage, date }: Last): string => `${stage === 'after' ? 'after the trim of' : 'on'} ${date}`
+export const whenOf = ({ stage, date }: Last): string =>
+  `${stage === 'after' ? 'after the trim of' : 'on'} ${date}`
 
 function reportJump(
   { read, measure, earlier, now, doubt }: Jumped,

@@ -62,7 +62,9 @@ function reportUnlikely(
   })
   const [first] = unlikely
   if (!first) return false
-  const which = unlikely.map(({ measure, value }) => `${measures[measure].name} ${say(value, measures[measure], units)}`)
+  const which = unlikely.map(
+    ({ measure, value }) => `${measures[measure].name} ${say(value, measures[measure], units)}`,
+  )
   const [low, high] = measures[first.measure].likely
   const areLengths = unlikely.every(({ measure }) => measures[measure].kind === 'length')
   report.warning(
@@ -131,7 +133,8 @@ function reportAgainstHand(
   const [first] = apart
   if (!first) return false
   const which = apart.map(
-    ({ measure, value, hand }) => `${measure.name} ${say(value, measure, units)} and ${say(hand, measure, units)} by hand`,
+    ({ measure, value, hand }) =>
+      `${measure.name} ${say(value, measure, units)} and ${say(hand, measure, units)} by hand`,
   )
   report.warning(
     'photo-against-hand',

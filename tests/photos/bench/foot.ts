@@ -1,5 +1,5 @@
 /** A foot of known geometry in space, and where a camera sees what a person marks on it. Toe to the left. */
-import type { Landmarks, LandmarkPoint, Point } from '../../../src/hoof/landmarks.ts'
+import type { LandmarkPoint, Landmarks, Point } from '../../../src/hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../../src/hoof/measures.ts'
 import type { Camera, Place } from './camera.ts'
 import type { Chance } from './chance.ts'
@@ -62,10 +62,12 @@ export function sideSeen(foot: Foot, { project }: Camera): Seen {
   const half = foot.width / 2
   const hair: Place = [foot.toeLength * Math.cos(a), foot.toeLength * Math.sin(a), 0]
   const fall = Math.tan((sideTruth(foot)['coronet-angle'] ?? 0) * radians)
-  const around = (from: Place, deep: number, wide: number, falls: number) => (t: number): Place => {
-    const back = deep * (1 - Math.cos(t))
-    return [from[0] + back, from[1] - falls * back, wide * Math.sin(t)]
-  }
+  const around =
+    (from: Place, deep: number, wide: number, falls: number) =>
+    (t: number): Place => {
+      const back = deep * (1 - Math.cos(t))
+      return [from[0] + back, from[1] - falls * back, wide * Math.sin(t)]
+    }
   const [low, high] = [project([0, 0, 0]), project(hair)]
   // Square to the wall in the picture, away from the foot.
   const out: Point = [high[1] - low[1], low[0] - high[0]]
@@ -99,7 +101,10 @@ export function sideSeen(foot: Foot, { project }: Camera): Seen {
 }
 
 /** The sole, held up to the camera: in the plane but for the frog, which lies deeper. y runs from the heels to the toe. */
-export function soleSeen(foot: Foot, { project }: Camera): { readonly points: Landmarks['points']; readonly truth: Truth } {
+export function soleSeen(
+  foot: Foot,
+  { project }: Camera,
+): { readonly points: Landmarks['points']; readonly truth: Truth } {
   const { bearingLength: b, width } = foot
   const [tip, frog, breakover] = [0.32 * b, 0.62 * b, 0.24 * b]
   const places: Partial<Record<LandmarkPoint, Place>> = {

@@ -6,7 +6,7 @@ import type { Landmarks } from '../../../src/hoof/landmarks.ts'
 import type { Point } from '../../../src/hoof/plane.ts'
 import type { Camera, Place } from './camera.ts'
 import { type Chance, chance } from './chance.ts'
-import { type Shot, onStood, type Stood } from './shots.ts'
+import { onStood, type Shot, type Stood } from './shots.ts'
 
 export interface Fault {
   /** Millimetres that the middle of the card stands out. */
@@ -44,7 +44,11 @@ function ink(ids: readonly number[]): (x: number, y: number) => number {
 }
 
 /** The card as upright strips, one where it is flat. */
-function strips(stood: Stood, bend: number, cut: number): readonly { readonly at: Stood; readonly from: number; readonly to: number }[] {
+function strips(
+  stood: Stood,
+  bend: number,
+  cut: number,
+): readonly { readonly at: Stood; readonly from: number; readonly to: number }[] {
   const n = bend === 0 ? 1 : 16
   const out: Place = [stood.up[1] * -stood.right[2], 0, stood.right[0]]
   const edge = (x: number): Place => {
@@ -57,7 +61,11 @@ function strips(stood: Stood, bend: number, cut: number): readonly { readonly at
     const [a, b] = [edge(from), edge(to)]
     const way: Place = [b[0] - a[0], b[1] - a[1], b[2] - a[2]]
     const length = Math.hypot(...way)
-    return { at: { origin: a, right: [way[0] / length, way[1] / length, way[2] / length], up: stood.up }, from, to }
+    return {
+      at: { origin: a, right: [way[0] / length, way[1] / length, way[2] / length], up: stood.up },
+      from,
+      to,
+    }
   })
 }
 
@@ -131,7 +139,8 @@ function ground(light: Float32Array, { width, height, project }: Camera, draw: C
     const base = y > horizon ? 0.28 : 0.4
     for (let x = 0; x < width; x++) {
       const [large, middle, small] = patches.map((patch) => patch(x, y))
-      light[y * width + x] = base * (0.5 + 0.5 * (large ?? 0)) * (0.7 + 0.6 * (middle ?? 0)) * (0.75 + 0.5 * (small ?? 0))
+      light[y * width + x] =
+        base * (0.5 + 0.5 * (large ?? 0)) * (0.7 + 0.6 * (middle ?? 0)) * (0.75 + 0.5 * (small ?? 0))
     }
   }
 }
@@ -152,7 +161,8 @@ function foot(light: Float32Array, camera: Camera, { points }: Landmarks): void 
       return a[1] > y !== b[1] > y ? [a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])] : []
     })
     const [from = 0, to = -1] = crossings.sort((a, b) => a - b)
-    for (let x = Math.max(0, Math.round(from)); x < Math.min(camera.width, to); x++) light[y * camera.width + x] = 0.09
+    for (let x = Math.max(0, Math.round(from)); x < Math.min(camera.width, to); x++)
+      light[y * camera.width + x] = 0.09
   }
 }
 
@@ -181,7 +191,10 @@ function strip(
     for (let x = x0; x < x1; x++) {
       let [sum, hit] = [0, 0]
       for (let i = 0; i < samples * samples; i++) {
-        const pixel: Point = [x + ((i % samples) + 0.5) / samples, y + (Math.floor(i / samples) + 0.5) / samples]
+        const pixel: Point = [
+          x + ((i % samples) + 0.5) / samples,
+          y + (Math.floor(i / samples) + 0.5) / samples,
+        ]
         const [u, v] = camera.meets(pixel, at.origin, at.right, at.up)
         if (u < 0 || u >= to - from || v < 0 || v >= cardHeight) continue
         hit++

@@ -1,6 +1,7 @@
 /** Pictures of feet as they are taken: on a block as the guide says, or by hand in a yard; with a stick or a card. */
-import type { Landmarks, PhotoView, Point } from '../../../src/hoof/landmarks.ts'
+
 import { cardWidth } from '../../../src/hoof/card.ts'
+import type { Landmarks, PhotoView, Point } from '../../../src/hoof/landmarks.ts'
 import { type Camera, cameraHeld, type Place } from './camera.ts'
 import type { Chance } from './chance.ts'
 import { anyFoot, type Foot, sideSeen, sideTruth, soleSeen, type Truth } from './foot.ts'
@@ -54,7 +55,11 @@ export function sideShot(way: Way, draw: Chance, side = 4032): Shot {
   const seen = sideSeen(foot, seenBy)
   const { onFoot } = tapper(seenBy, draw)
   const points = Object.fromEntries(Object.entries(seen.points).map(([name, at]) => [name, onFoot(at)]))
-  const marked: Landmarks = { ...none, lines: { pastern: [onFoot(seen.pastern[0]), onFoot(seen.pastern[1])] }, points }
+  const marked: Landmarks = {
+    ...none,
+    lines: { pastern: [onFoot(seen.pastern[0]), onFoot(seen.pastern[1])] },
+    points,
+  }
   return { view: 'lateral', foot, camera: seenBy, marked, truth: sideTruth(foot), way }
 }
 
@@ -85,7 +90,8 @@ export function withStick({ view, camera: seenBy, marked, way, foot }: Shot, dra
   const scale = { from: onLine(along(0)), to: onLine(along(100)), length: 100 }
   if (view === 'solar') return { ...marked, scale }
   // The edge of the board runs beside the foot, some centimetres nearer, not quite along it.
-  const [gap, turn] = way === 'block' ? [draw.between(40, 70), draw.normal(1)] : [draw.between(40, 90), draw.normal(1.5)]
+  const [gap, turn] =
+    way === 'block' ? [draw.between(40, 70), draw.normal(1)] : [draw.between(40, 90), draw.normal(1.5)]
   const edgeAt = (x: number) => seenBy.project([x, 0, gap + x * Math.tan((turn * Math.PI) / 180)])
   return { ...marked, scale, lines: { ...marked.lines, ground: [onLine(edgeAt(-90)), onLine(edgeAt(190))] } }
 }

@@ -1,5 +1,5 @@
 /** Error and coverage of many readings of one measure. */
-import { measureLandmarks, type Landmarks, type PhotoView } from '../../../src/hoof/landmarks.ts'
+import { type Landmarks, measureLandmarks, type PhotoView } from '../../../src/hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../../src/hoof/measures.ts'
 import type { Truth } from './foot.ts'
 
