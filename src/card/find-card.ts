@@ -4,7 +4,6 @@
  * are then brought to the edges as they are in the picture. All corners must agree with one flat card.
  */
 import { AR, type Marker } from 'js-aruco2'
-import 'js-aruco2/src/dictionaries/apriltag_36h11.js'
 import { cardHeight, cardWidth, markerCorners, markerIds, middleOf, type PlacedCard } from '../hoof/card.ts'
 import {
   cameraBefore,
@@ -17,6 +16,7 @@ import {
 } from '../hoof/plane.ts'
 import { refinedCorners } from './edges.ts'
 import { type Grey, halved, rgbaOf, shadeAt } from './grey.ts'
+import { markerFamily } from './markers.ts'
 import { hasGrid } from './screen.ts'
 
 /** Longest side of the picture that the card is looked for in, pixels. */
@@ -75,7 +75,7 @@ interface FoundMarker {
 function markersIn(picture: Grey): readonly FoundMarker[] {
   const small = halved(picture)
   // Of 36 bits eleven differ between any two markers: three wrong ones are still beyond doubt.
-  const detector = new AR.Detector({ dictionaryName: 'APRILTAG_36h11', maxHammingDistance: 4 })
+  const detector = new AR.Detector({ dictionaryName: markerFamily, maxHammingDistance: 4 })
   const found = detector.detectImage(small.width, small.height, rgbaOf(small)).flatMap((marker) => {
     const rough = quadOf(marker)
     const side = Math.hypot(...minus(rough[0], rough[1]))
@@ -115,12 +115,4 @@ function placed(
     camera: cameraBefore(plane, [width / 2, height / 2], telephoneFocal(width, height)),
     nearer: null,
   }
-}
-
-/** Row by row, whether a cell of a marker is white; the black rim is not among them. */
-export function markerCells(id: number): readonly (readonly boolean[])[] {
-  const code = new AR.Dictionary('APRILTAG_36h11').codeList[id] ?? ''
-  return Array.from({ length: 6 }, (_, row) =>
-    [...code.slice(6 * row, 6 * row + 6)].map((bit) => bit === '1'),
-  )
 }

@@ -26,11 +26,16 @@ export const exportCasebook: CommandEntry = {
     const { diskFolder } = await import('../build/disk/source-folder.ts')
     const { readCasebook } = await import('../casebook/read.ts')
     const { assess } = await import('../trend/assess.ts')
-    const { casebook, diagnostics } = readCasebook(diskFolder(casebookFolder(folder, world)), asOf)
+    const { withCards } = await import('../pictures/cards.ts')
+    const { cardsIn } = await import('../pictures/process.ts')
+    const source = diskFolder(casebookFolder(folder, world))
+    const { casebook, diagnostics } = readCasebook(source, asOf)
     if (diagnostics.length > 0) world.stderr.write(`${printAll(diagnostics)}${countText(diagnostics)}\n`)
     if (casebook === null) return exit.problems
     const { practice, horses } = casebook
-    const assessments = horses.map((horse) => assess(horse, practice, asOf))
+    const assessments: Assessment[] = []
+    for (const horse of horses)
+      assessments.push(assess(withCards(horse, await cardsIn(horse, source)), practice, asOf))
     await (format === 'csv' ? printCsv(assessments, world) : printJson(assessments, asOf, world))
     return problemsIn(diagnostics) > 0 ? exit.problems : exit.clean
   },

@@ -9,7 +9,7 @@
  */
 import { assumedCamera, cardPlane, type PlacedCard } from './card.ts'
 import type { AnyMeasureId } from './measures.ts'
-import { inFront, onTurned, type Place, type Point, through } from './plane.ts'
+import { inFront, inverseOf, onTurned, type Place, type Point, through } from './plane.ts'
 import { type Camera, frogDepths, heelOut, type Stance, soleLeanSd, stanceOf, toeRound } from './stance.ts'
 
 export type PhotoView = 'lateral' | 'medial' | 'front' | 'behind' | 'solar' | 'other'
@@ -525,27 +525,82 @@ function signed(doubt: Partial<Doubts>, sign: number): Doubts {
   return { ...certain, ...Object.fromEntries(turned) }
 }
 
-/** How a foot lies in its picture: what a similarity needs to lay one picture over another. */
+/** How a foot lies in its picture: millimetres behind and above its origin, and back to pixels. */
 export interface Pose {
   /** From the side the toe at the ground, on the sole the toe, from behind the middle of the heels. */
   readonly origin: Point
-  /** From the toe toward the heel (from behind, along the ground), and square to it; one pixel long. */
+  /** From the toe toward the heel (from behind, along the ground), one pixel long, at the origin. */
   readonly back: Point
-  readonly up: Point
-  readonly mmPerPixel: number
+  readonly toFoot: (pixel: Point) => Point
+  readonly toPixel: (place: Point) => Point
 }
 
-/** Null where scale, ground line (on the sole the line of the heels) or origin are not marked. */
+/** Null where scale, ground line (on the sole the line of the heels) or origin are not marked, and no card is there. */
 export function poseOf(landmarks: Landmarks, view: PhotoView): Pose | null {
-  const marks = marksOf(landmarks)
-  const pose = {
-    ...directionsOf(marks, view),
-    mmPerPixel: mmPerPixel(marks, landmarks.scale?.length ?? null),
+  const { card } = landmarks
+  const picture: Picture = {
+    landmarks,
+    view,
+    stance: stanceOf(landmarks.camera ?? 'yard', isToldNearer(landmarks)),
   }
-  return [...pose.origin, ...pose.back, pose.mmPerPixel].every(Number.isFinite) ? pose : null
+  const marks = marksOf(landmarks)
+  const plane = card ? cardPlane(card) : null
+  // With a card everything is in its millimetres, y down; without one in pixels.
+  const flatten = (pixel: Point): Point => {
+    if (plane === null) return pixel
+    const [x, y] = through(plane, pixel)
+    return [x, -y]
+  }
+  const flat = new Map([...marks].map(([name, at]) => [name, flatten(at)] as const))
+  if (card && view !== 'solar') flat.set('ground from', [0, 0]).set('ground to', [1, 0])
+  const { origin, back, up } = directionsOf(flat, view)
+  const nearer = card ? (card.nearer ?? 0) / (card.camera ?? assumedCamera)[2] : 0
+  const size = card ? 1 + nearer : mmPerPixel(marks, scaleLengthOf(picture, certain))
+  if (![...origin, ...back, size].every(Number.isFinite)) return null
+  const toFoot = (pixel: Point): Point => {
+    const from = between(origin, flatten(pixel))
+    return [dot(from, back) * size, dot(from, up) * size]
+  }
+  const picturing = plane && inverseOf(plane)
+  const toPixel = ([x, y]: Point): Point => {
+    const [s, t] = [x / size, y / size]
+    const at: Point = [origin[0] + s * back[0] + t * up[0], origin[1] + s * back[1] + t * up[1]]
+    return picturing ? through(picturing, [at[0], -at[1]]) : at
+  }
+  const [from, to] = [toPixel([0, 0]), toPixel([1, 0])]
+  const way = between(from, to)
+  const length = Math.hypot(...way)
+  return { origin: from, back: [way[0] / length, way[1] / length], toFoot, toPixel }
 }
 
-function directionsOf(marks: Marks, view: PhotoView): Omit<Pose, 'mmPerPixel'> {
+/** `matrix(a b c d e f)` of SVG. */
+export type Affine = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
+
+/** About the middle of a foot from its origin, millimetres behind and above. */
+const middles: Readonly<Partial<Record<PhotoView, Point>>> = {
+  lateral: [60, 35],
+  medial: [60, 35],
+  solar: [60, 0],
+}
+
+/**
+ * What lays one picture over another so that the feet lie on each other. Where cards take the perspective out it is that
+ * of the middle of the foot, which leaves a hundredth at its ends.
+ */
+export function laying(from: Pose, to: Pose, view: PhotoView): Affine {
+  const [x, y] = from.toPixel(middles[view] ?? [0, 0])
+  const laid = (pixel: Point) => to.toPixel(from.toFoot(pixel))
+  const [at, right, low] = [laid([x, y]), laid([x + 1, y]), laid([x, y + 1])]
+  const [a, b] = between(at, right)
+  const [c, d] = between(at, low)
+  return [a, b, c, d, at[0] - a * x - c * y, at[1] - b * x - d * y]
+}
+
+/** Whether lengths of a picture are sure: by the card, on a block, or with the depth of the scale told. */
+export const hasSureScale = ({ card, camera, scale }: Landmarks): boolean =>
+  card !== undefined || camera === 'block' || camera === 'flat' || scale?.nearer !== undefined
+
+function directionsOf(marks: Marks, view: PhotoView): Frame & { readonly origin: Point } {
   if (view === 'lateral' || view === 'medial')
     return { origin: at(marks, 'toe-at-ground'), ...frameOf(marks) }
   const [medial, lateral] = [at(marks, 'heel-medial'), at(marks, 'heel-lateral')]
@@ -563,8 +618,15 @@ function directionsOf(marks: Marks, view: PhotoView): Omit<Pose, 'mmPerPixel'> {
   }
 }
 
-/** The line that a view is seen against: the ground line, or toe to heel at the ground; null where there is none. */
-export function groundLine({ lines, points }: Landmarks): readonly [Point, Point] | null {
+/** The line that a view is seen against: the card's edge, the ground line, or toe to heel at the ground; null without. */
+export function groundLine({ card, lines, points }: Landmarks): readonly [Point, Point] | null {
   const { 'toe-at-ground': toe, 'heel-at-ground': heel } = points
+  if (card) {
+    const plane = cardPlane(card)
+    const along = [toe, heel].flatMap((point) => (point ? [through(plane, point)[0]] : []))
+    const [from, to] = [Math.min(0, ...along) - 30, Math.max(card.width, ...along) + 30]
+    const picture = inverseOf(plane)
+    return [through(picture, [from, 0]), through(picture, [to, 0])]
+  }
   return lines.ground ?? (toe && heel ? [toe, heel] : null)
 }

@@ -140,6 +140,20 @@ async function processOne(
   })
 }
 
+/** The cards beside marked points as a build finds them, without the sizes that it makes. */
+export async function cardsIn(
+  horse: Horse,
+  folder: CasebookFolder,
+): Promise<ReadonlyMap<string, CardSearch>> {
+  const cards = new Map<string, CardSearch>()
+  for (const { file } of horse.visits.flatMap(({ photos }) => photos.filter(wantsCard))) {
+    if (cards.has(file)) continue
+    const found = await opened(file, folder.read(`${horse.id}/${file}`), searchedIn)
+    if ('card' in found) cards.set(file, found)
+  }
+  return cards
+}
+
 type MakeSharp = typeof import('sharp')['default']
 
 /** Decodes a picture within the limits, or says why it cannot be used. */
@@ -215,14 +229,7 @@ async function sizesOf(
   key: string,
   isSearched: boolean,
 ): Promise<{ readonly picture: KeptPicture; readonly bytes: ReadonlyMap<string, Uint8Array> }> {
-  const upright = source.autoOrient()
-  const { autoOrient: full } = await source.metadata()
-  const { data, info } = await upright
-    .resize({ width: widths[2], height: mostHeight, fit: 'inside', withoutEnlargement: true })
-    .flatten({ background: '#fff' })
-    .toColourspace('srgb')
-    .raw()
-    .toBuffer({ resolveWithObject: true })
+  const { full, data, info } = await largest(source)
   const raw = { width: info.width, height: info.height, channels: info.channels }
   const sized = (width: number) => sharp(data, { raw }).resize({ width })
   const bytes = new Map<string, Uint8Array>()
@@ -239,6 +246,24 @@ async function sizesOf(
   const size = { width: full.width, height: full.height }
   const card = isSearched ? findCard(searchable(data, raw), size) : null
   return { picture: { ...size, variants, ...(card && { card }) }, bytes }
+}
+
+/** Upright, at the largest size that is made; `full` is the size of the original. */
+async function largest(source: Sharp) {
+  const { autoOrient: full } = await source.metadata()
+  const { data, info } = await source
+    .autoOrient()
+    .resize({ width: widths[2], height: mostHeight, fit: 'inside', withoutEnlargement: true })
+    .flatten({ background: '#fff' })
+    .toColourspace('srgb')
+    .raw()
+    .toBuffer({ resolveWithObject: true })
+  return { full, data, info }
+}
+
+async function searchedIn(source: Sharp): Promise<CardSearch> {
+  const { full, data, info } = await largest(source)
+  return findCard(searchable(data, info), { width: full.width, height: full.height })
 }
 
 /** In grey, and no larger than the detector needs. */

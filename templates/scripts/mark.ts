@@ -141,7 +141,7 @@ function showStep(): void {
   part<HTMLButtonElement>('back').disabled = current === 0
   part<HTMLButtonElement>('skip').disabled = step === undefined
   part<HTMLButtonElement>('next').disabled = step === undefined
-  part<HTMLElement>('length-row').hidden = usedCard() !== null
+  for (const row of ['length-row', 'camera-row']) part<HTMLElement>(row).hidden = usedCard() !== null
   for (const dot of document.querySelectorAll('.mark-sample [data-point]')) {
     dot.classList.toggle('is-now', dot.getAttribute('data-point') === step?.id)
   }

@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest'
 import { readVisitBlock, told } from './read-one.ts'
 
 const files = { 'juno/photos/a.jpg': 'x' }
-const read = (view: string, lines: string) =>
+const read = (view: string, lines: string, foot = 'LF') =>
   readVisitBlock(
-    `photos:\n  - file: photos/a.jpg\n    foot: LF\n    view: ${view}\n${lines.replace(/^/gm, '    ')}`,
+    `photos:\n  - file: photos/a.jpg\n    foot: ${foot}\n    view: ${view}\n${lines.replace(/^/gm, '    ')}`,
     { files },
   )
 
 const lateral = [
-  'scale: [[100, 900], [900, 900], 10 cm]',
+  'scale: [[100, 900], [900, 900], 20 cm]',
   'ground: [[100, 800], [900, 800]]',
   'toe at ground: [200, 800]',
   'toe-at-hairline: [420, 480]',
@@ -30,7 +30,7 @@ describe('landmarks of a photo', () => {
     const result = read('lateral', lateral.join('\n'))
     expect(told(result)).toEqual([])
     expect(result.visit?.photos[0]?.landmarks).toEqual({
-      scale: { from: [100, 900], to: [900, 900], length: 100 },
+      scale: { from: [100, 900], to: [900, 900], length: 200 },
       lines: {
         ground: [
           [100, 800],
@@ -61,7 +61,8 @@ describe('landmarks of a photo', () => {
     const mirrored = lateral
       .join('\n')
       .replace(/\[(\d+), (\d+)\]/g, (_, x, y) => `[${1000 - Number(x)}, ${y}]`)
-    expect(told(read('lateral', mirrored))).toEqual([])
+    expect(told(read('lateral', mirrored, 'RF'))).toEqual([])
+    expect(told(read('lateral', mirrored))[0]).toContain('The toe points to the right')
     const turned = lateral.join('\n').replace(/\[(\d+), (\d+)\]/g, (_, x, y) => {
       const [cos, sin] = [Math.cos(0.2), Math.sin(0.2)]
       return `[${(Number(x) * cos - Number(y) * sin + 400).toFixed(1)}, ${(Number(x) * sin + Number(y) * cos).toFixed(1)}]`

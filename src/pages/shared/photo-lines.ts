@@ -71,20 +71,22 @@ export function markedLines(
       const value = values.get(id)
       return value === undefined ? [] : [format.measure(id, value)]
     })
-  return [...scaleLine(landmarks, format), ...linesOf(landmarks, view)].map((drawn) => {
-    const { kind, line, measures = [], beside = 'right', along = 0.5 } = drawn
-    const rows = drawn.text === undefined ? said(measures) : [drawn.text]
-    const [from, to] = line
-    const at: Point = [from[0] + along * (to[0] - from[0]), from[1] + along * (to[1] - from[1])]
-    return {
-      kind,
-      x1: share(from[0], size.width),
-      y1: share(from[1], size.height),
-      x2: share(to[0], size.width),
-      y2: share(to[1], size.height),
-      label: rows.length === 0 ? null : labelAt(rows, at, beside, size),
-    }
-  })
+  return [...(landmarks.card ? [] : scaleLine(landmarks, format)), ...linesOf(landmarks, view)].map(
+    (drawn) => {
+      const { kind, line, measures = [], beside = 'right', along = 0.5 } = drawn
+      const rows = drawn.text === undefined ? said(measures) : [drawn.text]
+      const [from, to] = line
+      const at: Point = [from[0] + along * (to[0] - from[0]), from[1] + along * (to[1] - from[1])]
+      return {
+        kind,
+        x1: share(from[0], size.width),
+        y1: share(from[1], size.height),
+        x2: share(to[0], size.width),
+        y2: share(to[1], size.height),
+        label: rows.length === 0 ? null : labelAt(rows, at, beside, size),
+      }
+    },
+  )
 }
 
 const share = (at: number, of: number) => `${((at / of) * 100).toFixed(2)}%`

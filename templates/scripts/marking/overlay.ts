@@ -1,7 +1,5 @@
 /** Points, and outline and ground as they are used, drawn over the picture. */
-import { cardPlane } from '../../../src/hoof/card.ts'
 import { groundLine, type LandmarkPoint, type Landmarks, type Point } from '../../../src/hoof/landmarks.ts'
-import { inverseOf, through } from '../../../src/hoof/plane.ts'
 
 const svgElement = (name: string, attributes: Readonly<Record<string, string>>): SVGElement => {
   const element = document.createElementNS('http://www.w3.org/2000/svg', name)
@@ -63,14 +61,6 @@ export function drawMarks(
 
 /** What angles are taken against, drawn on well past both ends. */
 function groundUsed(landmarks: Landmarks): readonly Point[] {
-  const { card } = landmarks
-  if (card) {
-    const picture = inverseOf(cardPlane(card))
-    return [
-      [-card.width, 0],
-      [2 * card.width, 0],
-    ].map(([x = 0, y = 0]) => through(picture, [x, y]))
-  }
   const line = groundLine(landmarks)
   if (line === null) return []
   const [[ax, ay], [bx, by]] = line

@@ -1,6 +1,6 @@
 /** A shot as a picture: ground, foot and card, seen through the camera, with blur, noise and JPEG. */
 import sharp from 'sharp'
-import { markerCells } from '../../../src/card/find-card.ts'
+import { markerCells } from '../../../src/card/markers.ts'
 import { cardHeight, cardWidth, markerCorners, markerIds, markerSide } from '../../../src/hoof/card.ts'
 import type { Landmarks } from '../../../src/hoof/landmarks.ts'
 import type { Point } from '../../../src/hoof/plane.ts'
