@@ -14,8 +14,8 @@ export interface LandmarkDoubt {
 const leastScalePixels = 60
 /** Shorter than this, a scale that is set a millimetre off is off by a twentieth. */
 const leastScaleLength = 20
-/** A point at the ground lies no further off the ground line than this share of the toe wall: boards have thickness. */
-const mostOffGround = 0.4
+/** A point at the ground lies no further off the ground line than this share of the hairline's height over it. */
+const mostOffGround = 0.45
 /** Where new growth ends lies no further off the toe wall than this share of it. */
 const mostOffWall = 0.3
 
@@ -119,7 +119,7 @@ function doubtedSide(
   const wall = between(toe, hair)
   const length = Math.hypot(...wall)
   if (length === 0) return doubts
-  if (ground && doubts.length === 0) doubts.push(...offGround(landmarks, ground, length))
+  if (ground && doubts.length === 0) doubts.push(...offGround(landmarks, ground, ground.above(hair)))
   const strip = points['new-growth-ends']
   if (strip) {
     const [x, y] = between(toe, strip)
@@ -170,11 +170,11 @@ const rightOf = (landmarks: Landmarks): number => {
   return Math.sign((line[1]?.[0] ?? 1) - (line[0]?.[0] ?? 0)) || 1
 }
 
-function offGround({ points, lines }: Landmarks, ground: Ground, wall: number): readonly LandmarkDoubt[] {
+function offGround({ points, lines }: Landmarks, ground: Ground, height: number): readonly LandmarkDoubt[] {
   const doubts: LandmarkDoubt[] = []
   for (const name of ['toe-at-ground', 'heel-at-ground'] as const) {
     const at = points[name]
-    if (at && Math.abs(ground.above(at)) > mostOffGround * wall)
+    if (at && Math.abs(ground.above(at)) > mostOffGround * height)
       doubts.push(
         impossible(
           spoken(name),
@@ -183,11 +183,10 @@ function offGround({ points, lines }: Landmarks, ground: Ground, wall: number): 
         ),
       )
   }
-  const hair = points['toe-at-hairline']
   const { pastern } = lines
-  if (pastern && hair) {
+  if (pastern) {
     const heights = pastern.map(ground.above)
-    if (Math.min(...heights) < 0.6 * ground.above(hair))
+    if (Math.min(...heights) < 0.6 * height)
       doubts.push(
         impossible(
           'pastern',

@@ -85,7 +85,7 @@ describe('the photographs of a visit', () => {
       alt: 'Picture: Left fore, from the outer side, on arrival, 12 January 2026. Marked on it: toe angle 55.5°, toe length 48.5 mm, heel angle 56.5°, coronet angle 24°, bearing length 62.5 mm, heel lateral 22.5 mm.',
       sources: [{ type: 'image/webp', srcset: 'pictures/12-480.webp 480w, pictures/12-960.webp 960w' }],
     })
-    expect(first?.values[0]).toEqual({ name: 'toe angle', value: '55.5°', error: '± 1.2°' })
+    expect(first?.values[0]).toEqual({ name: 'toe angle', value: '55.5°', error: '± 2.4°' })
     expect(second).toMatchObject({ subject: 'Left fore, from the outer side', lines: [], values: [] })
     expect(second?.picture.alt).toBe('Picture: Left fore, from the outer side, 12 January 2026.')
   })

@@ -100,7 +100,7 @@ export function sideSeen(foot: Foot, { project }: Camera): Seen {
   }
 }
 
-/** The sole, held up to the camera: in the plane but for the frog, which lies deeper. y runs from the heels to the toe. */
+/** The sole, held up to the camera, lengths as a ruler along it gives them: in the plane but for the frog, which lies deeper. y runs from the heels to the toe. */
 export function soleSeen(
   foot: Foot,
   { project }: Camera,
@@ -120,10 +120,10 @@ export function soleSeen(
   return {
     points: Object.fromEntries(Object.entries(places).map(([name, place]) => [name, project(place)])),
     truth: {
-      'frog-length': Math.hypot(frog, 5),
+      'frog-length': frog,
       width,
       'bearing-length': b,
-      breakover: Math.hypot(breakover, 7),
+      breakover,
       'toe-share': tip / b,
     },
   }

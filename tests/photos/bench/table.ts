@@ -1,5 +1,5 @@
 /** Error and coverage of many readings of one measure. */
-import { type Landmarks, measureLandmarks, type PhotoView } from '../../../src/hoof/landmarks.ts'
+import { type Landmarks, measureLandmarks, type PhotoView, shownHalf } from '../../../src/hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../../src/hoof/measures.ts'
 import type { Truth } from './foot.ts'
 
@@ -21,7 +21,7 @@ export interface Read {
   readonly truth: Truth
 }
 
-export function tableOf(reads: readonly Read[], shownHalf: (sd: number) => number): readonly Row[] {
+export function tableOf(reads: readonly Read[]): readonly Row[] {
   const errors = new Map<AnyMeasureId, { error: number; half: number }[]>()
   for (const { landmarks, view, truth } of reads)
     for (const { measure, value, sd } of measureLandmarks(landmarks, view)) {
