@@ -17,6 +17,7 @@ function visit({
   scale = 100,
   hand = '',
   camera = '',
+  stage = 'before',
 }: Taken): string {
   const angle = Math.atan(slope)
   const [x, y] = [300 + 264 * Math.cos(angle), 900 - 264 * Math.sin(angle)].map(Math.round)
@@ -71,8 +72,8 @@ describe('a photo reading', () => {
 
   it('is held against the last photograph', () => {
     const [only, ...more] = read({ stage: 'after' }, { slope: degrees(69) })
-    expect(only).toContain('photo-jump juno/2026-02-12.md:3 Toe angle at LF is 69.1° on photos/a.jpg')
-    expect(only).toContain('after the trim of 2026-01-12 a photograph gave 50')
+    expect(only).toContain('photo-jump juno/2026-02-12.md:3 Toe angle at LF is 68.9° on photos/a.jpg')
+    expect(only).toContain('after the trim of 2026-01-12 a photograph gave 49.9°')
     expect(more).toEqual([])
   })
 
