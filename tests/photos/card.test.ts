@@ -1,8 +1,12 @@
 /** Cards that are not what they should be, in rendered pictures; and the card as it is printed. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import sharp from 'sharp'
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
 import { packageRoot, templateSources } from '../../src/build/program.ts'
 import { type CardSearch, findCard, searchedSide } from '../../src/card/find-card.ts'
+import { card } from '../../src/commands/card.ts'
 import { cardHeight, cardWidth } from '../../src/hoof/card.ts'
 import { cardPage } from '../../src/pages/mark/card-page.ts'
 import { practiceLanguage, wordsFor } from '../../src/pages/words/index.ts'
@@ -79,6 +83,40 @@ describe('a card in a picture', () => {
   it('is not seen where there is none', async () => {
     const shot = sideShot('yard', chance(2))
     expect(await searched(await rendered(shot, { seed: 2 }))).toEqual({ card: null, refusal: 'none' })
+  })
+})
+
+describe('growdown card', () => {
+  const cwd = mkdtempSync(join(tmpdir(), 'card-'))
+  afterAll(() => rmSync(cwd, { recursive: true }))
+  const run = async (file: string | undefined) => {
+    const said: string[] = []
+    const out = { write: (text: string) => void said.push(text), isTerminal: false }
+    const world = {
+      cwd,
+      stdout: out,
+      stderr: out,
+      keys: async function* () {},
+      today: () => '2026-01-12',
+      now: Date.now,
+      signal: new AbortController().signal,
+    }
+    return { status: await card.run([file], new Map([['paper', 'letter']]), world), said: said.join('') }
+  }
+
+  it('makes the page and never replaces one', async () => {
+    const { status, said } = await run(undefined)
+    expect([status, said]).toEqual([
+      0,
+      'growdown-card.html is made. Open it, print it at 100 %, and hold a ruler to its check line.\n',
+    ])
+    const page = readFileSync(join(cwd, 'growdown-card.html'), 'utf8')
+    expect(page).toContain('size: letter;')
+    await expect(run('growdown-card.html')).rejects.toThrow(
+      'growdown-card.html is there already and is not replaced.',
+    )
+    expect(readFileSync(join(cwd, 'growdown-card.html'), 'utf8')).toBe(page)
+    await expect(run('nowhere/card.html')).rejects.toThrow(/could not be written|cannot be written/)
   })
 })
 

@@ -152,9 +152,17 @@ describe('then and now', () => {
       ],
     })
     expect(aligned?.over.note).toContain('Laid over each other by ground line and scale')
+    expect(aligned?.over.note).toContain('not surely at one scale')
     // The second camera stood twice as near: half the size, about the toe.
     expect(aligned?.over.latest.transform).toBe('matrix(0.5 0 0 0.5 100 400)')
     expect(aligned?.over.viewBox).toBe('0 0 1000 750')
+
+    const onBlock = { points: [...side(0), 'camera: on a block'] }
+    const [sure] = pairs({
+      '2026-01-12': [{ file: 'photos/a.jpg', ...onBlock }],
+      '2026-02-16': [{ file: 'photos/bb.jpg', ...onBlock }],
+    })
+    expect(sure?.over.note).toContain('both feet are shown at one size')
 
     const [apart] = pairs({
       '2026-01-12': [{ file: 'photos/a.jpg', points: side(0) }],
