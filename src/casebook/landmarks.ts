@@ -248,6 +248,7 @@ export function landmarksOf(
     [...points, ...lines].map(([name, one]) => [spoken(name), one.range]),
   )
   if (scaleRead) placed.set('scale', scaleRead.range)
+  if (cardRead) placed.set('card', cardRead.range)
   let stands = true
   for (const { at, isImpossible, message, expected } of doubtedLandmarks(landmarks, view, foot)) {
     const add = isImpossible ? context.report.error : context.report.warning

@@ -49,3 +49,11 @@ export const middleOf = (corners: Quad): Point => [
   corners.reduce((sum, [x]) => sum + x, 0) / 4,
   corners.reduce((sum, [, y]) => sum + y, 0) / 4,
 ]
+
+/** Whether it stands on its long edge as the picture shows it: else its edge is not the ground. */
+export function isUpright({
+  corners: [lowLeft, lowRight, , highLeft],
+}: Pick<PlacedCard, 'corners'>): boolean {
+  const [along, up] = [lowRight[0] - lowLeft[0], lowLeft[1] - highLeft[1]]
+  return along > Math.abs(lowRight[1] - lowLeft[1]) && up > Math.abs(highLeft[0] - lowLeft[0])
+}

@@ -1,4 +1,5 @@
 /** Points that cannot be where they are, or hardly: named while they are set, and when a case file is read. */
+import { isUpright } from './card.ts'
 import { type Foot, sideOf } from './feet.ts'
 import { groundLine, type Landmarks, type PhotoView, type Point } from './landmarks.ts'
 
@@ -25,6 +26,14 @@ export function doubtedLandmarks(
   foot: Foot | null,
 ): readonly LandmarkDoubt[] {
   const doubts = [...doubtedScale(landmarks)]
+  if (landmarks.card && view !== 'solar' && !isUpright(landmarks.card))
+    return [
+      impossible(
+        'card',
+        'The card does not stand on its long edge, so that edge is not the ground.',
+        'a card that stands beside the foot with its arrow down',
+      ),
+    ]
   if (view === 'lateral' || view === 'medial') doubts.push(...doubtedSide(landmarks, view, foot))
   if (view === 'solar') doubts.push(...doubtedSole(landmarks, foot))
   if (view === 'behind') doubts.push(...doubtedHeels(landmarks, foot))

@@ -4,6 +4,7 @@ import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Horse, Photo, Visit } from '../casebook/model.ts'
 import { reportOn } from '../casebook/report.ts'
+import { isUpright, type PlacedCard } from '../hoof/card.ts'
 import { wantsCard } from './process.ts'
 
 /** The same horse, its marked points measured by the card where one was found beside them. */
@@ -11,7 +12,7 @@ export function withCards(horse: Horse, cards: ReadonlyMap<string, CardSearch>):
   const withCard = (photo: Photo): Photo => {
     const found = wantsCard(photo) ? cards.get(photo.file) : undefined
     const { landmarks } = photo
-    if (!found?.card || !landmarks) return photo
+    if (!found?.card || !landmarks || !stands(photo, found.card)) return photo
     const told = landmarks.cardTold
     const nearer = told === undefined || told === 'none' ? null : told.nearer
     return { ...photo, landmarks: { ...landmarks, card: { ...found.card, nearer } } }
@@ -23,9 +24,12 @@ export function withCards(horse: Horse, cards: ReadonlyMap<string, CardSearch>):
   }
 }
 
-const refusals: Readonly<
-  Record<Exclude<CardRefusal, 'none'>, { readonly why: string; readonly advice: string }>
-> = {
+/** In all views but that of a sole its lower edge is the ground. */
+const stands = ({ view }: Photo, card: PlacedCard): boolean => view === 'solar' || isUpright(card)
+
+type Reason = Exclude<CardRefusal, 'none'> | 'not upright'
+
+const refusals: Readonly<Record<Reason, { readonly why: string; readonly advice: string }>> = {
   'other markers': {
     why: 'shows markers, but none of the card that "growdown card" prints',
     advice: 'print that card, or write card: none',
@@ -42,6 +46,10 @@ const refusals: Readonly<
     why: 'shows a card whose markers do not lie in one plane: it is bent, or not the one that is printed',
     advice: 'glue the card to a stiff board; write card: none to use the scale',
   },
+  'not upright': {
+    why: 'shows the card on another edge than the one with the arrow, so that it tells no ground',
+    advice: 'take it again with the arrow of the card down; write card: none to use the scale',
+  },
   screen: {
     why: 'shows a card on a screen, or one that is stained: its true size is not known',
     advice: 'print the card; write card: none to use the scale',
@@ -56,7 +64,8 @@ export function refusedCards(
 ): readonly Diagnostic[] {
   return horse.visits.flatMap((visit) =>
     visit.photos.flatMap((photo) => {
-      const refusal = wantsCard(photo) ? cards.get(photo.file)?.refusal : null
+      const found = wantsCard(photo) ? cards.get(photo.file) : undefined
+      const refusal = found?.card && !stands(photo, found.card) ? 'not upright' : found?.refusal
       if (!refusal) return []
       if (refusal !== 'none') {
         const { why, advice } = refusals[refusal]

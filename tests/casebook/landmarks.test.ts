@@ -180,6 +180,10 @@ describe('landmarks of a photo', () => {
       camera: [90, 210, 640],
       nearer: 30,
     })
+    expect(card('{corners: [[505, 600], [98, 610], [100, 900], [500, 890]]}').diagnostics[0]).toMatchObject({
+      code: 'landmark-impossible',
+      message: 'The card does not stand on its long edge, so that edge is not the ground.',
+    })
     expect(card('10 mm further').visit?.photos[0]?.landmarks?.cardTold).toEqual({ nearer: -10 })
     expect(card('none').visit?.photos[0]?.landmarks?.cardTold).toBe('none')
     expect(card('near').diagnostics[0]).toMatchObject({ code: 'value-form' })

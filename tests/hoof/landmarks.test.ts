@@ -274,7 +274,7 @@ describe('the error of a photo reading', () => {
     expect(sdOf(flat, 'lateral', 'toe-angle')).toBeCloseTo(expected, 5)
   })
 
-  it('is what scattered points show (simulation, 20,000 draws, seeded)', () => {
+  it('is what scattered points show (simulation, 5,000 draws, seeded)', () => {
     let state = 20260301
     const uniform = () => {
       state = (state * 48271) % 2147483647
@@ -285,7 +285,7 @@ describe('the error of a photo reading', () => {
     const large: Landmarks = { ...mapped(side, ([x, y]) => [10 * x, 10 * y]), camera: 'flat' }
     const footSd = Math.hypot(tapSd, edgeSd * 10)
     const sums = new Map<string, { n: number; sum: number; square: number }>()
-    for (let i = 0; i < 20_000; i++) {
+    for (let i = 0; i < 5_000; i++) {
       const scattered = mapped(large, ([x, y]) => [x + footSd * normal(), y + footSd * normal()])
       const { scale } = large
       const drawn = scale && {
@@ -301,7 +301,7 @@ describe('the error of a photo reading', () => {
     for (const { measure, sd } of measureLandmarks(large, 'lateral')) {
       const { n = 0, sum = 0, square = 0 } = sums.get(measure) ?? {}
       const seen = Math.sqrt(square / n - (sum / n) ** 2)
-      expect(Math.abs(sd / seen - 1), `${measure}: ${sd} against ${seen}`).toBeLessThan(0.03)
+      expect(Math.abs(sd / seen - 1), `${measure}: ${sd} against ${seen}`).toBeLessThan(0.035)
     }
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cardPlane } from '../../src/hoof/card.ts'
+import { cardHeight, cardPlane, cardWidth } from '../../src/hoof/card.ts'
 import { measureLandmarks } from '../../src/hoof/landmarks.ts'
 import { through } from '../../src/hoof/plane.ts'
 import { landmarkText } from '../../src/pages/mark/landmark-block.ts'
@@ -23,8 +23,8 @@ const marked = {
   points: Object.fromEntries(Object.entries(shot.marked.points).map(([name, at]) => [name, half(at)])),
 }
 
-async function read(keys: string, fault: Fault = {}) {
-  const picture = await rendered(shot, { seed: 1, cards: [stood], fault })
+async function read(keys: string, fault: Fault = {}, cards = [stood]) {
+  const picture = await rendered(shot, { seed: 1, cards, fault })
   const block = `photos:\n  - file: photos/a.jpg\n    foot: LF\n    view: lateral\n${landmarkText(marked, '    ')}${keys}`
   const files = { 'juno/photos/a.jpg': picture }
   const { horse } = readVisitBlock(block, { files })
@@ -83,5 +83,20 @@ describe('a card beside marked points', () => {
           'photos/a.jpg shows a card whose markers do not lie in one plane: it is bent, or not the one that is printed.',
       },
     ])
+  })
+
+  it('is not used where it stands on its head', async () => {
+    const [x, , z] = stood.origin
+    const { right } = stood
+    const onItsHead = {
+      origin: [x + cardWidth * right[0], cardHeight, z + cardWidth * right[2]] as const,
+      right: [-right[0], 0, -right[2]] as const,
+      up: [0, -1, 0] as const,
+    }
+    const { horse, folder } = await read('', {}, [onItsHead])
+    const { cards } = await processPictures(horse, folder, memoryStore())
+    expect(cards.get('photos/a.jpg')?.card).toBeTruthy()
+    expect(toeLength(withCards(horse, cards))).toBeUndefined()
+    expect(refusedCards(horse, cards, folder)).toMatchObject([{ code: 'card-not-upright', level: 'warning' }])
   })
 })
