@@ -8,11 +8,12 @@ import { cardHeight, cardWidth, markerCorners, markerIds, middleOf, type PlacedC
 import {
   cameraBefore,
   fitted,
+  focalPixels,
   type Homography,
   type Point,
   type Quad,
-  telephoneFocal,
   through,
+  usualFocal,
 } from '../hoof/plane.ts'
 import { refinedCorners } from './edges.ts'
 import { type Grey, halved, rgbaOf, shadeAt } from './grey.ts'
@@ -39,11 +40,15 @@ export type CardSearch =
 const mostPixels = 0.7
 const mostMillimetres = 0.45
 
-/** @param full size of the upright picture that the corners are wanted in */
-export function findCard(
-  picture: Grey,
-  full: { readonly width: number; readonly height: number },
-): CardSearch {
+/** The upright picture that corners are wanted in. */
+export interface FullPicture {
+  readonly width: number
+  readonly height: number
+  /** As it would be on film of 35 mm, millimetres, where the camera noted it. */
+  readonly focalLength?: number | null
+}
+
+export function findCard(picture: Grey, full: FullPicture): CardSearch {
   const markers = markersIn(picture)
   const ours = markers.filter(({ id }) => placeOfMarker(id) >= 0)
   const refused = (refusal: CardRefusal): CardSearch => ({ card: null, refusal })
@@ -99,11 +104,7 @@ function quadOf({ corners }: Marker): Quad {
   return [at(0), at(1), at(2), at(3)]
 }
 
-function placed(
-  plane: Homography,
-  picture: Grey,
-  full: { readonly width: number; readonly height: number },
-): PlacedCard {
+function placed(plane: Homography, picture: Grey, full: FullPicture): PlacedCard {
   const corner = (x: number, y: number): Point => {
     const [u, v] = through(plane, [x, y])
     return [(u * full.width) / picture.width, (v * full.height) / picture.height]
@@ -112,7 +113,11 @@ function placed(
   return {
     corners: [corner(0, 0), corner(cardWidth, 0), corner(cardWidth, cardHeight), corner(0, cardHeight)],
     width: cardWidth,
-    camera: cameraBefore(plane, [width / 2, height / 2], telephoneFocal(width, height)),
+    camera: cameraBefore(
+      plane,
+      [width / 2, height / 2],
+      focalPixels(width, height, full.focalLength ?? usualFocal),
+    ),
     nearer: null,
   }
 }

@@ -144,6 +144,9 @@ export function onTurned([x, y]: Point, [cx, cy, cz]: Place, about: number, turn
   return [about + along / Math.cos(turn), cy + (y - cy) * t]
 }
 
-/** 26 mm on a film of 36 by 24 mm by its diagonal, as most telephones have: the focal length of a whole picture, pixels. */
-export const telephoneFocal = (width: number, height: number): number =>
-  (26 / Math.hypot(36, 24)) * Math.hypot(width, height)
+/** What most telephones have, as it would be on film of 35 mm, millimetres. */
+export const usualFocal = 26
+
+/** The focal length of a whole picture in its pixels, by its diagonal; film is 36 by 24 mm. */
+export const focalPixels = (width: number, height: number, focal: number): number =>
+  (focal / Math.hypot(36, 24)) * Math.hypot(width, height)

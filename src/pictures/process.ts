@@ -11,6 +11,7 @@ import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Horse, Photo } from '../casebook/model.ts'
 import type { Picture, Pictures } from '../pages/shared/pictures.ts'
+import { focalNoted } from './focal.ts'
 import { endsAs, formOf, isOurs } from './form.ts'
 import { decodedHeic } from './heic.ts'
 import { mostBytes, mostPixels, type Refusal, refused } from './refusal.ts'
@@ -203,6 +204,8 @@ export interface UprightPicture {
   /** Of the upright original, which the points count in. */
   readonly width: number
   readonly height: number
+  /** As it would be on film of 35 mm, millimetres; null where the camera did not note it. */
+  readonly focalLength: number | null
 }
 
 /** Longest side of a picture that is shown for marking, pixels. */
@@ -210,13 +213,14 @@ const markedSide = 4096
 
 export const uprightPicture = (path: string, bytes: Uint8Array): Promise<UprightPicture | Refusal> =>
   opened(path, bytes, async (source) => {
-    const { autoOrient: full } = await source.metadata()
+    const { autoOrient: full, exif } = await source.metadata()
     const shown = source
       .autoOrient()
       .resize({ width: markedSide, height: markedSide, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#fff' })
       .toColourspace('srgb')
-    return { jpeg: await shown.jpeg({ quality: 92 }).toBuffer(), width: full.width, height: full.height }
+    const jpeg = await shown.jpeg({ quality: 92 }).toBuffer()
+    return { jpeg, width: full.width, height: full.height, focalLength: focalNoted(exif) }
   })
 
 /**
@@ -244,13 +248,14 @@ async function sizesOf(
   for (const width of usable(info.width)) await add(width, 'image/webp')
   await add(Math.min(plainWidth, info.width), 'image/jpeg')
   const size = { width: full.width, height: full.height }
-  const card = isSearched ? findCard(searchable(data, raw), size) : null
+  const card = isSearched ? findCard(searchable(data, raw), full) : null
   return { picture: { ...size, variants, ...(card && { card }) }, bytes }
 }
 
 /** Upright, at the largest size that is made; `full` is the size of the original. */
 async function largest(source: Sharp) {
-  const { autoOrient: full } = await source.metadata()
+  const { autoOrient, exif } = await source.metadata()
+  const full = { width: autoOrient.width, height: autoOrient.height, focalLength: focalNoted(exif) }
   const { data, info } = await source
     .autoOrient()
     .resize({ width: widths[2], height: mostHeight, fit: 'inside', withoutEnlargement: true })
@@ -263,7 +268,7 @@ async function largest(source: Sharp) {
 
 async function searchedIn(source: Sharp): Promise<CardSearch> {
   const { full, data, info } = await largest(source)
-  return findCard(searchable(data, info), { width: full.width, height: full.height })
+  return findCard(searchable(data, info), full)
 }
 
 /** In grey, and no larger than the detector needs. */

@@ -1,3 +1,4 @@
+import sharp from 'sharp'
 import { describe, expect, it } from 'vitest'
 import { cardHeight, cardPlane, cardWidth } from '../../src/hoof/card.ts'
 import { measureLandmarks } from '../../src/hoof/landmarks.ts'
@@ -23,8 +24,10 @@ const marked = {
   points: Object.fromEntries(Object.entries(shot.marked.points).map(([name, at]) => [name, half(at)])),
 }
 
-async function read(keys: string, fault: Fault = {}, cards = [stood]) {
-  const picture = await rendered(shot, { seed: 1, cards, fault })
+async function read(keys: string, fault: Fault = {}, cards = [stood], focal: string | null = null) {
+  const bare = await rendered(shot, { seed: 1, cards, fault })
+  const exif = { IFD2: { FocalLengthIn35mmFilm: focal ?? '' } }
+  const picture = focal === null ? bare : await sharp(bare).withExif(exif).jpeg({ quality: 90 }).toBuffer()
   const block = `photos:\n  - file: photos/a.jpg\n    foot: LF\n    view: lateral\n${landmarkText(marked, '    ')}${keys}`
   const files = { 'juno/photos/a.jpg': picture }
   const { horse } = readVisitBlock(block, { files })
@@ -98,5 +101,18 @@ describe('a card beside marked points', () => {
     expect(cards.get('photos/a.jpg')?.card).toBeTruthy()
     expect(toeLength(withCards(horse, cards))).toBeUndefined()
     expect(refusedCards(horse, cards, folder)).toMatchObject([{ code: 'card-not-upright', level: 'warning' }])
+  })
+
+  it('tells how far the camera stood by the focal length that it noted', async () => {
+    const at = async (focal: string | null) => {
+      const { horse, folder } = await read('', {}, [stood], focal)
+      const { cards } = await processPictures(horse, folder, memoryStore())
+      return cards.get('photos/a.jpg')?.card?.camera?.[2] ?? Number.NaN
+    }
+    const usual = await at(null)
+    expect(Math.abs(usual / shot.camera.at[2] - 1)).toBeLessThan(0.05)
+    const longer = (await at('52')) / usual
+    expect(longer).toBeGreaterThan(1.7)
+    expect(longer).toBeLessThan(2.2)
   })
 })

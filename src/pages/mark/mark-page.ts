@@ -24,6 +24,8 @@ export interface MarkSubject {
   /** Of the upright picture. */
   readonly width: number
   readonly height: number
+  /** As it would be on film of 35 mm, millimetres; null where the camera did not note it. */
+  readonly focalLength: number | null
 }
 
 /** Plain data for the script. */
@@ -31,6 +33,7 @@ export interface MarkTask {
   readonly view: MarkedView
   readonly width: number
   readonly height: number
+  readonly focalLength: number | null
   readonly steps: readonly MarkStep[]
   /** Points that are marked already, by the step's id. */
   readonly marks: Readonly<Record<string, Point>>
@@ -117,7 +120,10 @@ export function markPage(subject: MarkSubject, format: Formatter): PageView {
 const isMirrored = (view: MarkedView, foot: Foot): boolean =>
   (sideOf(foot) === 'right') !== (view === 'medial')
 
-function taskOf({ file, view, entry, width, height }: MarkSubject, words: Words['mark']): MarkTask {
+function taskOf(
+  { file, view, entry, width, height, focalLength }: MarkSubject,
+  words: Words['mark'],
+): MarkTask {
   const landmarks = entry?.photo.landmarks ?? null
   const says = (id: string) => {
     const found = Object.entries(view === 'behind' ? { ...words.steps, ...words.stepsBehind } : words.steps)
@@ -131,6 +137,7 @@ function taskOf({ file, view, entry, width, height }: MarkSubject, words: Words[
     view,
     width,
     height,
+    focalLength,
     foot: entry?.photo.foot ?? null,
     steps: order[view].map((id) => ({ id, isInCard: /^(?:scale|ground) /.test(id), ...says(id) })),
     marks: landmarks === null ? {} : marksOf(landmarks),

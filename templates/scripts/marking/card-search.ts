@@ -1,12 +1,9 @@
 /** The card looked for in the picture as the browser shows it. */
-import { type CardSearch, findCard, searchedSide } from '../../../src/card/find-card.ts'
+import { type CardSearch, type FullPicture, findCard, searchedSide } from '../../../src/card/find-card.ts'
 import { greyOf } from '../../../src/card/grey.ts'
 
 /** @param full size of the upright picture that points count in; null where the browser lends no pixels */
-export function cardIn(
-  picture: HTMLImageElement,
-  full: { readonly width: number; readonly height: number },
-): CardSearch | null {
+export function cardIn(picture: HTMLImageElement, full: FullPicture): CardSearch | null {
   const share = Math.min(1, searchedSide / Math.max(picture.naturalWidth, picture.naturalHeight))
   const canvas = document.createElement('canvas')
   canvas.width = Math.round(picture.naturalWidth * share)
