@@ -3,14 +3,13 @@ import { describe, expect, it } from 'vitest'
 import {
   edgeSd,
   type Landmarks,
-  laying,
   measureLandmarks,
   type PhotoView,
   type Point,
-  poseOf,
   tapSd,
 } from '../../src/hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../src/hoof/measures.ts'
+import { laying, poseOf } from '../../src/hoof/pose.ts'
 
 const none: Landmarks = { scale: null, lines: {}, points: {} }
 const values = (landmarks: Landmarks, view: PhotoView): Partial<Record<AnyMeasureId, number>> =>

@@ -1,7 +1,8 @@
 /** One picture laid over another of the same foot, from another camera. */
 import { describe, expect, it } from 'vitest'
 import { cardHeight, cardWidth, type PlacedCard } from '../../src/hoof/card.ts'
-import { hasSureScale, type Landmarks, laying, poseOf } from '../../src/hoof/landmarks.ts'
+import type { Landmarks } from '../../src/hoof/landmarks.ts'
+import { hasSureScale, laying, poseOf } from '../../src/hoof/pose.ts'
 import { type Camera, cameraHeld, type Place } from './bench/camera.ts'
 import { type Foot, sideSeen } from './bench/foot.ts'
 import { onStood, type Stood } from './bench/shots.ts'

@@ -6,9 +6,9 @@ import {
   measureLandmarks,
   type PhotoView,
   type Point,
-  poseOf,
 } from '../../hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
+import { poseOf } from '../../hoof/pose.ts'
 import type { Formatter } from './format.ts'
 
 /** `ground` and `scale` are what is measured against; `new` is the strip of new growth; `side` all else. */

@@ -1,6 +1,6 @@
 /** Laying the latest picture over the first so that feet are compared and not cameras. */
 import type { Photo } from '../../casebook/model.ts'
-import { type Affine, hasSureScale, laying, type Pose, poseOf } from '../../hoof/landmarks.ts'
+import { type Affine, hasSureScale, laying, type Pose, poseOf } from '../../hoof/pose.ts'
 
 interface Laid {
   readonly photo: Photo
