@@ -6,6 +6,7 @@ import { packageRoot, packageVersion } from './build/program.ts'
 import { controlsShown } from './casebook/control-characters.ts'
 import { add } from './commands/add.ts'
 import { build } from './commands/build.ts'
+import { card } from './commands/card.ts'
 import { check } from './commands/check.ts'
 import {
   type CommandEntry,
@@ -33,6 +34,7 @@ const commands: readonly CommandEntry[] = [
   add,
   draft,
   mark,
+  card,
   importTable,
   exportCasebook,
   lsp,

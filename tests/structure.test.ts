@@ -9,6 +9,7 @@ import { describe, expect, it } from 'vitest'
  */
 const floors: readonly (readonly string[])[] = [
   ['hoof'],
+  ['card'],
   ['casebook'],
   ['trend'],
   ['spoken'],

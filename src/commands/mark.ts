@@ -57,8 +57,8 @@ export async function markPageOf(photo: string, options: Options, world: World):
     world.stderr.write(`${refusalText(picture, place.file)}\n`)
     return null
   }
-  const { width, height, jpeg } = picture
-  const page = await pageOf({ file: place.file, view, entry, width, height }, known.practice)
+  const { jpeg, ...shown } = picture
+  const page = await pageOf({ file: place.file, view, entry, ...shown }, known.practice)
   const { writeLandmarks } = await import('../apps/mark/write.ts')
   const target = entry && targetOf(place, known.practice, entry, world)
   const write = target && ((landmarks: Landmarks) => writeLandmarks(target, landmarks))

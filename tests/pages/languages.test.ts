@@ -55,7 +55,15 @@ const inputs = horses.map(
             file,
             width: 1600,
             height: 1200,
-            variants: [{ path: `${file}.jpg`, type: 'image/jpeg', width: 800, height: 600 } as const],
+            variants: [
+              {
+                path: `${file}.jpg`,
+                type: 'image/jpeg',
+                width: 800,
+                height: 600,
+                focalLength: null,
+              } as const,
+            ],
           },
         ]),
     ),
@@ -99,7 +107,7 @@ function portfolio(): readonly PageView[] {
 }
 
 function markPages(): readonly PageView[] {
-  const size = { width: 1600, height: 1200 }
+  const size = { width: 1600, height: 1200, focalLength: null }
   const marked = horses.flatMap((horse) =>
     horse.visits.flatMap((visit) =>
       visit.photos.flatMap((photo) =>

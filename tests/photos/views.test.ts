@@ -85,7 +85,7 @@ describe('the photographs of a visit', () => {
       alt: 'Picture: Left fore, from the outer side, on arrival, 12 January 2026. Marked on it: toe angle 55.5°, toe length 48.5 mm, heel angle 56.5°, coronet angle 24°, bearing length 62.5 mm, heel lateral 22.5 mm.',
       sources: [{ type: 'image/webp', srcset: 'pictures/12-480.webp 480w, pictures/12-960.webp 960w' }],
     })
-    expect(first?.values[0]).toEqual({ name: 'toe angle', value: '55.5°', error: '± 1.2°' })
+    expect(first?.values[0]).toEqual({ name: 'toe angle', value: '55.5°', error: '± 2.4°' })
     expect(second).toMatchObject({ subject: 'Left fore, from the outer side', marked: null, values: [] })
     expect(second?.picture.alt).toBe('Picture: Left fore, from the outer side, 12 January 2026.')
   })
@@ -159,9 +159,17 @@ describe('then and now', () => {
       ],
     })
     expect(aligned?.over.note).toContain('Laid over each other by ground line and scale')
+    expect(aligned?.over.note).toContain('not surely at one scale')
     // The second camera stood twice as near: half the size, about the toe.
     expect(aligned?.over.latest.transform).toBe('matrix(0.5 0 0 0.5 100 400)')
     expect(aligned?.over.viewBox).toBe('0 0 1000 750')
+
+    const onBlock = { points: [...side(0), 'camera: on a block'] }
+    const [sure] = pairs({
+      '2026-01-12': [{ file: 'photos/a.jpg', ...onBlock }],
+      '2026-02-16': [{ file: 'photos/bb.jpg', ...onBlock }],
+    })
+    expect(sure?.over.note).toContain('both feet are shown at one size')
 
     const [apart] = pairs({
       '2026-01-12': [{ file: 'photos/a.jpg', points: side(0) }],

@@ -6,6 +6,7 @@ import { reportOn } from '../../casebook/report.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/horse-identity.ts'
 import { identityOfBroken } from '../../leaks/broken-horse.ts'
+import { refusedCards, withCards } from '../../pictures/cards.ts'
 import { processPictures } from '../../pictures/process.ts'
 import { assess } from '../../trend/assess.ts'
 import type { HorseJob, HorseRecord } from './horse-job.ts'
@@ -14,19 +15,20 @@ import { type PagesTools, pagesOfHorse } from './horse-pages.ts'
 export async function makeHorse(
   job: HorseJob,
   editions: readonly Edition[],
-  { horse, consent, diagnostics }: HorseRead,
+  { horse: written, consent, diagnostics }: HorseRead,
   folder: CasebookFolder,
   { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
   const { id, practice, asOf, learned, files, lastApproved } = job
-  if (horse === null) {
+  if (written === null) {
     const identity = identityOfBroken(folder, id)
     return { ...broken, id, diagnostics, identity, consent, lastApproved }
   }
-  const assessment = assess(horse, practice, asOf, learned)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
   const read = new Map(hashes)
-  const processed = await processPictures(horse, hashing(folder, read), tools.pictures, hashes)
+  const processed = await processPictures(written, hashing(folder, read), tools.pictures, hashes)
+  const horse = withCards(written, processed.cards)
+  const assessment = assess(horse, practice, asOf, learned)
   const input = {
     horse,
     assessment,
@@ -38,7 +40,11 @@ export async function makeHorse(
   const pages = await pagesOfHorse(input, editions, job, hashOf, tools)
   return {
     id,
-    diagnostics: [...diagnostics, ...processed.diagnostics],
+    diagnostics: [
+      ...diagnostics,
+      ...processed.diagnostics,
+      ...refusedCards(written, processed.cards, folder),
+    ],
     identity: identityOf(horse),
     consent,
     isBroken: false,

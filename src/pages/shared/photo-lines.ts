@@ -68,10 +68,12 @@ export function markedPicture(
   format: Formatter,
 ): MarkedPicture {
   const values = new Map(measureLandmarks(landmarks, view).map(({ measure, value }) => [measure, value]))
-  const drawn = [...linesOf(landmarks, view), ...scaleLine(landmarks, format)].map((one) => ({
-    ...one,
-    texts: textsOf(one, values, format),
-  }))
+  const drawn = [...linesOf(landmarks, view), ...(landmarks.card ? [] : scaleLine(landmarks, format))].map(
+    (one) => ({
+      ...one,
+      texts: textsOf(one, values, format),
+    }),
+  )
   const measured = drawn.filter(({ texts }) => texts.length > 0)
   const places = [...new Map(measured.flatMap(({ line }) => line).map((at) => [at.join(), at])).values()]
   const letterOf = (at: Point) => letters[places.findIndex((one) => one.join() === at.join())] ?? ''

@@ -1,7 +1,7 @@
 /** Photographs as pages show them: each with its marked lines and values, and first against latest of a foot. */
 import type { Photo, Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
-import { type Landmarks, measureLandmarks } from '../../hoof/landmarks.ts'
+import { type Landmarks, measureLandmarks, shownHalf } from '../../hoof/landmarks.ts'
 import type { Words } from '../words/index.ts'
 import type { Formatter } from './format.ts'
 import { capital } from './format.ts'
@@ -134,7 +134,7 @@ function pairView(key: string, [first, latest]: readonly [Shot, Shot], format: F
       ...over.placed,
       first: { ...over.placed.first, src: fallbackOf(first.picture).path },
       latest: { ...over.placed.latest, src: fallbackOf(latest.picture).path },
-      note: over.isAligned ? note.aligned : note.notAligned,
+      note: over.isAligned ? (over.isOneScale ? note.aligned : note.notOneScale) : note.notAligned,
     },
     words,
   }
@@ -176,7 +176,7 @@ const valuesOf = (landmarks: Landmarks, { view }: Photo, format: Formatter): Sho
   measureLandmarks(landmarks, view).map(({ measure, value, sd }) => ({
     name: format.name(measure),
     value: format.measure(measure, value),
-    error: format.words.photos.plusMinus(format.fine(measure, sd)),
+    error: format.words.photos.plusMinus(format.fine(measure, shownHalf(sd))),
   }))
 
 /** A picture as HTML names it: lighter forms by width, and one that every browser shows. */

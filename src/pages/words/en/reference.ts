@@ -62,6 +62,8 @@ export const reference = {
   photos: 'Gauge and photo',
   photosHow:
     'found no two methods equivalent for any angle. So a trend never mixes gauge and photo readings, and each says which it uses.',
+  photosRange:
+    'The range beside a photo reading holds the true value 19 times of 20. It counts how well points are set, and how the camera stood: as told, else as held by hand, low, some ten degrees from above, with the ruler up to 7 cm out of the plane of the foot. Measured on feet of known geometry through a simulated telephone: by hand with a ruler, toe angle within 1.4° and toe length within 4.7 mm (root mean square); with the card 0.7° and 1.4 mm; on a block with the card 0.5° and 1.3 mm.',
   notStraight: 'Not in straight lines',
   notStraightHow: [
     { source: 'meier', text: 'grades after laminitis fell in a curve over 25 days, not in a line.' },
