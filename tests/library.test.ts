@@ -17,7 +17,7 @@ describe('the library', () => {
     const result = library.exportShape.parse(JSON.parse(wholeExport(library)))
     expect(result.horses.map(({ name }) => name)).toEqual(['Juno'])
     const [toe] = result.horses[0]?.trends.filter((one) => one.foot === 'LF') ?? []
-    expect(toe).toMatchObject({ measure: 'toe-length', n: 2, first: 92, last: 88 })
+    expect(toe).toMatchObject({ measure: 'toe-length', n: 3, first: { value: 92 }, last: { value: 88 } })
   })
 
   it('reads the same from the disk', () => {

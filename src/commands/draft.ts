@@ -43,7 +43,7 @@ export const draft: CommandEntry = {
     const taken = folder.list().some(({ path }) => path === `${id}/${date}.md`)
     const visit = taken ? nextLetter(folder, id, date) : date
     if (taken)
-      world.stderr.write(`${id}/${date}.md stands already: the draft is a second visit of that day.\n`)
+      world.stderr.write(`${id}/${date}.md is there already: the draft is a second visit of that day.\n`)
     const status = await writeFiles(place, [{ path: `${id}/${visit}.md`, text }], world)
     const { questions } = understood
     if (questions.length > 0) world.stdout.write(`To settle: ${questions.length}, at the top of the draft\n`)

@@ -56,6 +56,6 @@ export async function writeFiles(
   const { written, kept } = addFiles(place, files)
   const shown = (path: string) => relative(world.cwd, join(place, path)) || path
   for (const path of written) world.stdout.write(`${shown(path)} written\n`)
-  for (const path of kept) world.stderr.write(`${shown(path)} stands already and was left as it is.\n`)
+  for (const path of kept) world.stderr.write(`${shown(path)} is there already and was left as it is.\n`)
   return kept.length > 0 && written.length === 0 ? exit.problems : exit.clean
 }

@@ -46,7 +46,7 @@ describe('growdown draft', () => {
     lay('more.srt', '1\n00:00:01,000 --> 00:00:02,000\nRight fore toe length 96.\n')
     const ran = growdown(folder, 'draft', 'juno', 'more.srt', '--date', '2026-05-20')
     expect(ran.status).toBe(0)
-    expect(ran.err).toContain('juno/2026-05-20.md stands already')
+    expect(ran.err).toContain('juno/2026-05-20.md is there already')
     expect(read('cases/juno/2026-05-20.md')).toBe(first)
     expect(read('cases/juno/2026-05-20-b.md')).toContain('toe length: {RF: 96}')
   })

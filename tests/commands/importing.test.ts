@@ -108,7 +108,7 @@ describe('growdown import', () => {
     )
     write('juno/2026-04-18.md', '---\nfooting: sand\n---\n')
     expect(importing(`${header}\n${march}\n${april}\n`).err).toContain(
-      '2026-04-18.md stands already and is no file of an import',
+      '2026-04-18.md is there already and is no file of an import',
     )
     writeFileSync(join(folder, 'secret.md'), text('juno/2026-03-14.md'))
     symlinkSync(join(folder, 'secret.md'), join(folder, 'cases/juno/2026-05-01.md'))

@@ -14,6 +14,8 @@ export function growdown(cwd: string, ...args: readonly string[]): Ran {
   const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
     cwd,
     encoding: 'utf8',
+    // The whole export of the demo is longer than what a process may say by default.
+    maxBuffer: 64 * 1024 * 1024,
   })
   return { status, out: stdout, err: stderr }
 }

@@ -363,8 +363,8 @@ describe('the portfolio', () => {
   })
 })
 
-describe("the practice's front page", () => {
-  const front = () => readFileSync(join(at.site, 'practice/index.html'), 'utf8')
+describe("the practice's office page", () => {
+  const front = () => readFileSync(join(at.site, 'practice/office.html'), 'utf8')
 
   it('says whose page stands where, from the first build on, and never a passphrase', async () => {
     await at.build(['practice', 'owner'])

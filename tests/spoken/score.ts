@@ -1,6 +1,7 @@
 /** Spoken notes held against what a person would type up from them. */
 import { readFileSync } from 'node:fs'
 import { loadAll } from 'js-yaml'
+import { measureNamed } from '../../src/casebook/measure-names.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import { feet } from '../../src/hoof/feet.ts'
 import type { LengthUnit } from '../../src/hoof/units.ts'
@@ -56,7 +57,8 @@ export const blockOf = (text: string): Readonly<Record<string, unknown>> =>
 export function factsOf(block: Readonly<Record<string, unknown>>, units: LengthUnit) {
   const readings: string[] = []
   for (const stage of ['before', 'after']) {
-    for (const [measure, row] of Object.entries((block[stage] ?? {}) as Record<string, unknown>)) {
+    for (const [name, row] of Object.entries((block[stage] ?? {}) as Record<string, unknown>)) {
+      const measure = measureNamed(name) ?? name
       for (const [foot, value] of cells(row)) {
         const text = String(value)
         if (text === '_' || value === null) continue

@@ -49,7 +49,7 @@ export function planImport(
 }
 
 function whyKept(origin: ReturnType<typeof originOf>): string {
-  if (!origin) return 'stands already and is no file of an import'
+  if (!origin) return 'is there already and is no file of an import'
   return origin.isUntouched ? `was imported from ${origin.table}` : 'was changed since it was imported'
 }
 

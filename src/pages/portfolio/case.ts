@@ -2,6 +2,7 @@ import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
 import { lineOn } from '../../trend/trends.ts'
+import { drawnTogether } from '../shared/drawn-together.ts'
 import { findingStories } from '../shared/findings.ts'
 import type { HorseInput } from '../shared/horse-input.ts'
 import type { CaseLength } from '../words/keys.ts'
@@ -54,6 +55,8 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
   const summary = summaryOf(context)
   const shots = caseShots(context, input.pictures)
   const trims = trimsDone(context)
+  const soles = drawnTogether(solesAtFirst(context))
+  const sides = drawnTogether(sidesAtFirst(context))
   const [chart = null, ...charts] = chartsOf(context)
   const { alias, visits, timeOf, time, horse, words } = context
   return {
@@ -68,8 +71,9 @@ export function presentPortfolioCase(input: HorseInput, own: OwnWords): MadeCase
       problems: problemsText(context),
       findings: {
         list: findingsTable(context),
-        soles: solesAtFirst(context),
-        sides: sidesAtFirst(context),
+        soles: soles.drawings,
+        sides: sides.drawings,
+        drawnNotes: [...new Set([...sides.notes, ...soles.notes])],
         readings: readingsTable(context),
         comfort: comfortAtFirst(context),
         shots: shots.first,

@@ -19,6 +19,8 @@ export interface PortfolioCase {
     readonly list: Table | null
     readonly soles: readonly SoleDrawing[]
     readonly sides: readonly SideDrawing[]
+    /** What was not measured in the drawings, once for all. */
+    readonly drawnNotes: readonly string[]
     readonly readings: Table | null
     readonly comfort: readonly { readonly feet: string; readonly text: string }[]
     readonly shots: Shots

@@ -1,12 +1,12 @@
 /** A horse's own page: what to heed, what to do today, what the case is about and whether it works. Method stands elsewhere. */
 import type { Visit } from '../../casebook/model.ts'
+import { drawnTogether } from '../shared/drawn-together.ts'
 import type { FindingsGrid, SideDrawing, TrendChart, WallDrawing } from '../shared/figures.ts'
 import type { PageView } from '../shared/page.ts'
 import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { type CautionGroup, type CautionOfFoot, linesByFoot, ringText, standingGroups } from './cautions.ts'
-import { drawnTogether } from './drawn-together.ts'
 import { findingsGrid } from './findings.ts'
 import { type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
 import { problemCharts } from './multiples.ts'

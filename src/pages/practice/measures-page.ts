@@ -1,5 +1,6 @@
 /** *All measures* of a horse, for the evening at the desk: every chart, table, verdict, interval and check. */
 import { feet } from '../../hoof/feet.ts'
+import { type DrawnTogether, drawnTogether } from '../shared/drawn-together.ts'
 import type {
   AgreementChart,
   FindingsGrid,
@@ -15,7 +16,6 @@ import type { Words } from '../words/index.ts'
 import { agreementCharts } from './agreement.ts'
 import { checkTexts } from './checks.ts'
 import { heelState, levelOf, sideOf, wallOf } from './drawings.ts'
-import { type DrawnTogether, drawnTogether } from './drawn-together.ts'
 import { findingsGrid } from './findings.ts'
 import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
 import { growthSentences, growthTables } from './growth.ts'

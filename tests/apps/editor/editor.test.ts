@@ -312,7 +312,9 @@ describe('hover', () => {
     await lay('good-plain')
     const text = await hover(visit, '---\nbefore:\n  toe len|gth: [98, 96, 95, 96]\n---\n')
     expect(text).toContain('**toe length**: front wall at the midline, hairline to ground edge.')
-    expect(text).toContain('Scatter of one reading: 2.0 mm (common practice, no source)')
+    expect(text).toContain(
+      'Scatter of one reading: 2.0 mm. A change matters from 5 mm on. Scatter: common practice, no source.',
+    )
     expect(text).toMatch(
       /^- LF: last 93 mm on 16 February 2026, after the trim; smallest real change \d+\.\d mm; target up to 84 mm$/m,
     )

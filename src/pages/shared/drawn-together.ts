@@ -1,5 +1,5 @@
 /** Several drawings in one place: what was not measured in them is said once for all. */
-import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from '../shared/figures.ts'
+import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from './figures.ts'
 
 export interface DrawnTogether<D> {
   readonly drawings: readonly D[]
