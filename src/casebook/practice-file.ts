@@ -15,6 +15,7 @@ import {
   wrongForm,
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
+import { type LanguageTag, language } from './languages.ts'
 import type { Contact, Contacts, Owner, Person, PortfolioChoices, Practice } from './model.ts'
 import { people } from './people.ts'
 import { interval, isTooLong, name as nameRead, oneOf, text } from './readers.ts'
@@ -22,6 +23,7 @@ import { normal, quote } from './words.ts'
 import { readYamlTree, type YamlNode } from './yaml-tree.ts'
 
 const defaultTrimCycleDays = 35
+const usualLanguage: LanguageTag = 'en'
 
 const noContact: Contact = { name: null, phone: null }
 const noContacts: Contacts = { practice: null, vet: noContact }
@@ -34,6 +36,7 @@ const mostPrivate: PortfolioChoices = { time: 'weeks', hidesPractice: true, hold
 export const standInPractice: Practice = {
   name: '',
   units: 'mm',
+  language: usualLanguage,
   trimCycleDays: defaultTrimCycleDays,
   feetOrder: feet,
   owners: [],
@@ -58,7 +61,10 @@ const units: Reader<LengthUnit> = (value, context, name) => {
   return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, context, name)
 }
 
-const ownerFields = { name: required<string | null>(nameRead, null, "the owner's name") }
+const ownerFields = {
+  name: required<string | null>(nameRead, null, "the owner's name"),
+  language: field<LanguageTag | null>(language, null),
+}
 
 const owners: Reader<readonly Owner[]> = (value, context, name) => {
   if (value.kind !== 'map')
@@ -76,18 +82,26 @@ const owners: Reader<readonly Owner[]> = (value, context, name) => {
       })
       return []
     }
-    return [{ id, name: ownerName(entry.value, context, id) ?? id }]
+    const { name, language } = ownerOf(entry.value, context, id)
+    return [{ id, name: name ?? id, language }]
   })
 }
 
-/** `{name: Abel Moor}`, or the name alone. */
-function ownerName(value: YamlNode, context: ParseContext, id: string): string | null {
-  if (value.kind === 'nothing' || gapIn(value, `The name of owner ${id}`, context)) return null
+const unnamed = { name: null, language: null }
+
+/** `{name: Abel Moor, language: de}`, or the name alone. */
+function ownerOf(
+  value: YamlNode,
+  context: ParseContext,
+  id: string,
+): { readonly name: string | null; readonly language: LanguageTag | null } {
+  const what = `The name of owner ${id}`
+  if (value.kind === 'nothing' || gapIn(value, what, context)) return unnamed
   if (value.kind === 'text')
-    return isTooLong(value.text, value, context, `The name of owner ${id}`) ? null : value.text
-  if (value.kind === 'map') return readFields(value, ownerFields, context, 'of an owner').name
+    return isTooLong(value.text, value, context, what) ? unnamed : { ...unnamed, name: value.text }
+  if (value.kind === 'map') return readFields(value, ownerFields, context, 'of an owner')
   wrongForm(value, context, `owner ${id}`, '{name: Abel Moor}')
-  return null
+  return unnamed
 }
 
 const contactFields = {
@@ -178,6 +192,7 @@ const orNull =
 const practiceFields = {
   practice: required<string | null>(nameRead, null, "the practice's name"),
   units: field<LengthUnit | null>(orNull(units), 'mm'),
+  language: field<LanguageTag>(language, usualLanguage),
   'trim cycle': field<number>(interval, defaultTrimCycleDays),
   feet: field<readonly Foot[] | null>(orNull(feetOrder), feet),
   owners: field<readonly Owner[]>(owners, []),
@@ -200,6 +215,7 @@ export function readPracticeFile(
   const practice: Practice = {
     name: read.practice ?? 'Practice',
     units: read.units ?? 'mm',
+    language: read.language,
     trimCycleDays: read['trim cycle'],
     feetOrder: read.feet ?? feet,
     owners: read.owners,

@@ -1,7 +1,7 @@
 /** Cautions as the practice's pages show them: the word of the level first, then the matters, each with its visit. */
 import type { Visit } from '../../casebook/model.ts'
 import { type Caution, type CautionLevel, withoutCovered } from '../../trend/assessment.ts'
-import { cautionLevels, cautionLines, standingCautions } from '../shared/caution-lines.ts'
+import { cautionLevels, cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import { contactText, vetContact } from '../shared/contact.ts'
 import { dateOfVisit, type HorseCase, type Link, visitHref } from './horse-case.ts'
 
@@ -40,7 +40,9 @@ function groupsOf(
   cautions: readonly Caution[],
   linkTo: (visit: string | null) => Link | null,
 ): readonly CautionGroup[] {
-  const lines = cautionLines(cautions, of.format, (words, facts) => words.practice(facts, of.format))
+  const lines = cautionLines(cautions, of.format, (one) =>
+    wordsOf(of.format, one).practice(one.facts, of.format),
+  )
   return cautionLevels.flatMap((level) => {
     const items = lines
       .filter((line) => line.level === level)

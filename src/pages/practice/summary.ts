@@ -3,7 +3,7 @@ import type { Visit } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
 import { type Standing, standingOf, type Trend } from '../../trend/assessment.ts'
-import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
+import { cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { heelText } from './drawings.ts'
 import { telling } from './feet-part.ts'
@@ -53,7 +53,7 @@ const frontLines = (of: HorseCase): HorseSummary['cautions'] =>
   cautionLines(
     standingCautions(of.assessment.cautions).filter(({ code }) => code !== 'visit-overdue'),
     of.format,
-    (words, facts) => words.practice(facts, of.format),
+    (one) => wordsOf(of.format, one).practice(one.facts, of.format),
   ).map(({ level, text, date, folded }) => ({ level, text, date, folded }))
 
 /** One line: a stop first of all, else the count of each verdict over the measures that have moved or could have. */

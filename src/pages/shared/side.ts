@@ -2,7 +2,7 @@ import type { Foot } from '../../hoof/feet.ts'
 import type { MeasureId } from '../../hoof/measures.ts'
 import type { Assessment, FootGeometry, SideView } from '../../trend/assessment.ts'
 import type { SideDrawing, SideOutline } from './figures.ts'
-import type { Formatter } from './format.ts'
+import type { OwnerFormatter } from './format.ts'
 
 /** Words that a side drawing needs; each edition has its own. */
 export interface SideWords {
@@ -19,7 +19,7 @@ export interface SideWords {
 /** The outline of a foot from the side, first over latest. `label` says when: a date, or a day of the case. */
 export function sideDrawing(
   geometry: Pick<FootGeometry, 'foot' | 'first' | 'latest'>,
-  format: Formatter,
+  format: OwnerFormatter,
   words: SideWords,
   label: (view: SideView, which: 'first' | 'latest') => string,
 ): SideDrawing {
@@ -76,7 +76,7 @@ export function movedOutline(
 
 const sideId = (foot: Foot) => `side-${foot.toLowerCase()}`
 
-const outline = (view: SideView, label: string, format: Formatter): SideOutline => ({
+const outline = (view: SideView, label: string, format: OwnerFormatter): SideOutline => ({
   label,
   toeHairline: view.toeHairline,
   heelHairline: view.heelHairline,

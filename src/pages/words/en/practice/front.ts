@@ -49,6 +49,10 @@ export const front = {
     'Their files hold errors. Their last good pages stay as they were. Run the check command for the lines.',
   brokenOf: (problems: number) => (problems === 1 ? '1 problem' : `${problems} problems`),
   about: 'About the practice',
+  owners: {
+    head: "Owners' pages",
+    how: 'Which address is whose. Each page is locked; what opens it stands in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
+  },
 
   stateStop: (feet: string) => `Stop: ask a vet before any more work on the ${feet}.`,
   stateStopHorse: 'Stop: ask a vet before any more work.',
