@@ -17,6 +17,7 @@ import type { Assessment } from '../src/trend/assessment.ts'
 const practice: Practice = {
   name: 'Bench',
   units: 'mm',
+  language: 'en',
   trimCycleDays: 35,
   feetOrder: feet,
   owners: [],

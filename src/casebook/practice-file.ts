@@ -15,11 +15,11 @@ import {
   wrongForm,
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
-import { type LanguageTag, language } from './languages.ts'
+import { knownLanguages, type LanguageTag, languageTags } from './languages.ts'
 import type { Contact, Contacts, Owner, Person, PortfolioChoices, Practice } from './model.ts'
 import { people } from './people.ts'
 import { interval, isTooLong, name as nameRead, oneOf, text } from './readers.ts'
-import { normal, quote } from './words.ts'
+import { either, nearest, normal, quote } from './words.ts'
 import { readYamlTree, type YamlNode } from './yaml-tree.ts'
 
 const defaultTrimCycleDays = 35
@@ -59,6 +59,14 @@ const units: Reader<LengthUnit> = (value, context, name) => {
     inches: 'in',
   }
   return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, context, name)
+}
+
+const language: Reader<LanguageTag> = (value, context, name) => {
+  const written = value.kind === 'text' ? value.text : ''
+  const word = normal(written)
+  if (Object.hasOwn(knownLanguages, word)) return knownLanguages[word]
+  const fix = nearest(written, Object.keys(knownLanguages)) ?? undefined
+  return wrongForm(value, context, name, either(languageTags), fix)
 }
 
 const ownerFields = {

@@ -4,19 +4,19 @@ import type { Builder } from '../build/builder.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
 import type { Unit, UnitOutput } from '../build/unit.ts'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
-import type { LanguageTag } from '../casebook/languages.ts'
 import type { Practice } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import type { Reviewed } from '../identity/approvals.ts'
 import type { OwnWords } from '../identity/common-words.ts'
 import type { LeakGuard } from '../leaks/guard.ts'
-import type { Formatter, OwnerFormatter } from '../pages/shared/format.ts'
+import type { Formatter } from '../pages/shared/format.ts'
 import type { HorseInput } from '../pages/shared/horse-input.ts'
 import type { PageView } from '../pages/shared/page.ts'
-import type { OwnerWords, Words } from '../pages/words/index.ts'
+import type { Words } from '../pages/words/index.ts'
 import type { PictureStore } from '../pictures/store.ts'
 import type { Renderer } from '../render/renderer.ts'
+import type { ForOwners } from './owner/page-tools.ts'
 
 /**
  * `Kept` is what it keeps of each horse from build to build, for its pages over all of them: plain data, and small.
@@ -122,13 +122,6 @@ export interface ProtectionTools {
   open(): Promise<PageTools>
 }
 
-/** What owners' pages in one language are made with. */
-export interface OwnerPageTools {
-  readonly renderer: Renderer
-  readonly words: OwnerWords
-  readonly formatIn: (units: LengthUnit) => OwnerFormatter
-}
-
 /** What pages are made with, once loaded. */
 export interface PageTools {
   readonly renderer: Renderer
@@ -136,7 +129,7 @@ export interface PageTools {
   readonly words: Words
   /** The words with the numbers beside them, by the practice's unit of length. */
   readonly formatIn: (units: LengthUnit) => Formatter
-  forOwners(language: LanguageTag): OwnerPageTools
+  readonly forOwners: ForOwners
   readonly own: OwnWords
   assets(of: Assets): AssetTexts
 }

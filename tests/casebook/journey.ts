@@ -41,7 +41,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
   identityOfBroken(folder, 'juno')
   const made = new Map<string, string>()
   if (casebook === null) return { diagnostics, made }
-  const { renderer, formatIn, own } = await open()
+  const { renderer, formatIn, forOwners, own } = await open()
   const { practice, horses } = casebook
   const format = formatIn(practice.units)
   const editions = [practiceEdition, owner, portfolio]
@@ -62,6 +62,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
         put,
         keep,
         renderer,
+        forOwners,
         own,
         pictures: noPictures,
       })

@@ -1,7 +1,8 @@
 import { assetTexts } from '../../build/assets.ts'
 import { packageRoot, templateSources } from '../../build/program.ts'
 import { type LanguageTag, languageTags } from '../../casebook/languages.ts'
-import type { OwnerPageTools, PageTools } from '../../editions/edition.ts'
+import type { PageTools } from '../../editions/edition.ts'
+import type { OwnerPageTools } from '../../editions/owner/page-tools.ts'
 import { ownWords } from '../../identity/own-words.ts'
 import { formatters } from '../../pages/shared/format.ts'
 import { ownerWordsFor, practiceLanguage, wordsFor } from '../../pages/words/index.ts'
@@ -24,7 +25,10 @@ export function openPageTools(): PageTools {
   return {
     ...practiceTools,
     forOwners,
-    own: ownWords([...templates.values()], [words, ...others.flatMap((one) => [one, platformWords(one.base)])]),
+    own: ownWords(
+      [...templates.values()],
+      [words, ...others.flatMap((one) => [one, platformWords(one.base)])],
+    ),
     assets: (of) => assetTexts(root, of),
   }
 }

@@ -7,7 +7,7 @@ import type { HorseBrief } from '../../pages/owner/view.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture, PictureVariant } from '../../pages/shared/pictures.ts'
 import { bytesOf, type PictureStore } from '../../pictures/store.ts'
-import type { PageTools } from '../edition.ts'
+import type { ForOwners } from './page-tools.ts'
 
 /** One horse's part of its owner's page. Kept between builds, so small. */
 export interface HorseFragment {
@@ -22,7 +22,7 @@ export interface HorseFragment {
 /** The part of this horse, or null where the owner's page has no consent to show it. */
 export async function ownerFragment(
   input: Omit<HorseInput, 'format'>,
-  forOwners: PageTools['forOwners'],
+  forOwners: ForOwners,
   store: PictureStore,
   keep: (text: string) => string,
 ): Promise<HorseFragment | null> {

@@ -1,5 +1,5 @@
 /** Every owner's page as a unit of the build: searched inside, locked, searched outside. */
-import type { Assets } from '../../build/assets.ts'
+import type { Assets, AssetTexts } from '../../build/assets.ts'
 import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
 import type { BuiltUnit, Unit } from '../../build/unit.ts'
@@ -7,11 +7,11 @@ import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
-import type { PageTools } from '../edition.ts'
 import { type HorseFragment, languageOf, ownersShown } from './horse-fragment.ts'
 import { keepKeys } from './keep-keys.ts'
 import { type Locked, type LockKey, type LockMemory, markOf } from './lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
+import type { ForOwners } from './page-tools.ts'
 import { type OwnerKeys, openToOthers, weakPassphrase } from './passphrases.ts'
 
 interface LockTools {
@@ -27,7 +27,7 @@ interface LockTools {
   foldersOf(owner: string): readonly string[]
   /** Takes a warning to the person who builds. */
   report(diagnostic: Diagnostic): void
-  open(): Promise<Pick<PageTools, 'forOwners' | 'assets'>>
+  open(): Promise<{ readonly forOwners: ForOwners; assets(of: Assets): AssetTexts }>
   /** Base-2 logarithm of the work of unlocking; the usual one where undefined. */
   readonly workFactor: number | undefined
 }

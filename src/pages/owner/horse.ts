@@ -68,7 +68,11 @@ function changedFeet(matters: readonly Matter[]): readonly Foot[] {
 }
 
 /** Of the first foot whose outline shows a change. */
-function drawingOf(assessment: Assessment, changed: readonly Foot[], format: OwnerFormatter): SideDrawing | null {
+function drawingOf(
+  assessment: Assessment,
+  changed: readonly Foot[],
+  format: OwnerFormatter,
+): SideDrawing | null {
   const { owner: words } = format.words
   const [found] = changed.flatMap((foot) => movedOutline(assessment, foot) ?? [])
   if (found === undefined) return null

@@ -6,7 +6,7 @@ import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { type Assessment, type GrowOut, standingOf, type Trend } from '../../trend/assessment.ts'
 import type { Table } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
-import { capital, type OwnerFormatter, monthText } from '../shared/format.ts'
+import { capital, monthText, type OwnerFormatter } from '../shared/format.ts'
 import { findingCourses, findingName, findingText } from './findings.ts'
 import type { Numbers } from './view.ts'
 

@@ -1,4 +1,4 @@
-import type { OwnerWords } from '../index.ts'
+import type { OwnerWords } from '../catalogue.ts'
 
 /** Names that every page uses. */
 export const base: OwnerWords['base'] = {

@@ -1,4 +1,4 @@
-import type { OwnerWords } from '../index.ts'
+import type { OwnerWords } from '../catalogue.ts'
 
 /** Words that stand inside charts and drawings. */
 export const figures: OwnerWords['figures'] = {

@@ -1,5 +1,5 @@
 /** What an owner's page says, in German. */
-import type { OwnerWords } from '../index.ts'
+import type { OwnerWords } from '../catalogue.ts'
 import { base } from './base.ts'
 import { cautions } from './cautions/index.ts'
 import { figures } from './figures.ts'

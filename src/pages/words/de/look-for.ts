@@ -5,13 +5,13 @@ const sore = 'Tut Ihrem Pferd dieser Huf weh, rufen Sie Ihren Tierarzt an.'
 const gritty = 'Halten Sie es sauber. Wird es tiefer, riecht oder bröckelt es, rufen Sie uns an.'
 
 export const lookFor: Readonly<Record<FindingName, string>> = {
-  flare: 'Sehen Sie nach, ob die Wand sich weiter ausbiegt oder ausbricht. Wenn ja, rufen Sie uns an.',
+  flare: 'Biegt sich die Wand weiter aus oder bricht sie aus, rufen Sie uns an.',
   'wall separation': `Kratzen Sie jeden Tag Sand und Steine aus. ${gritty}`,
   'white line stretched':
     'Kratzen Sie Sand aus der Naht. Wird Ihr Pferd fühlig oder werden die Hufe warm, rufen Sie Ihren Tierarzt an.',
   crack:
     'Sehen Sie nach, ob er länger wird oder sich beim Gehen öffnet. Blutet er oder tut er weh, rufen Sie Ihren Tierarzt an.',
-  chip: 'Achten Sie auf scharfe Kanten, und ob mehr Wand ausbricht. Wenn ja, rufen Sie uns an.',
+  chip: 'Achten Sie auf scharfe Kanten. Bricht mehr Wand aus, rufen Sie uns an.',
   ring: 'Achten Sie auf einen neuen Ring am Kronrand. Kommt einer, rufen Sie uns an.',
   dish: 'Für Sie ist nichts zu tun. Wir sehen zu, wie es herunterwächst.',
   bruise: `Meiden Sie Steine. ${sore}`,
@@ -22,13 +22,13 @@ export const lookFor: Readonly<Record<FindingName, string>> = {
     'Sehen Sie nach, wo es aufgegangen ist. Lahmt Ihr Pferd oder kommt Flüssigkeit, rufen Sie sofort Ihren Tierarzt an.',
   thrush:
     'Riechen Sie bei jedem Auskratzen am Strahl, und achten Sie auf schwarzes, weiches Horn. Tut Drücken weh, rufen Sie Ihren Tierarzt an.',
-  canker: 'Sehen Sie nach, ob es sich ausbreitet oder blutet. Wenn ja, rufen Sie Ihren Tierarzt an.',
+  canker: 'Breitet er sich aus oder blutet er, rufen Sie Ihren Tierarzt an.',
   'white-line disease': `Halten Sie es trocken. ${gritty}`,
   keratoma: `Sehen Sie nach, ob die Wand sich dort vorwölbt. ${sore}`,
   'sulcus split':
     'Sehen Sie jeden Tag in die mittlere Strahlfurche, und halten Sie sie trocken. Blutet sie, riecht sie oder tut sie weh, rufen Sie Ihren Tierarzt an.',
-  'contracted heels': 'Achten Sie darauf, ob Ihr Pferd kurz tritt. Wenn ja, rufen Sie uns an.',
-  'underrun heels': 'Achten Sie darauf, ob Ihr Pferd stolpert oder kurz tritt. Wenn ja, rufen Sie uns an.',
+  'contracted heels': 'Achten Sie auf den Gang. Tritt Ihr Pferd kurz, rufen Sie uns an.',
+  'underrun heels': 'Achten Sie auf den Gang. Stolpert Ihr Pferd oder tritt es kurz, rufen Sie uns an.',
   'sheared heels': 'Sehen Sie von hinten, wie der Huf auffußt. Lahmt Ihr Pferd, rufen Sie Ihren Tierarzt an.',
   'bar laid over': `Kratzen Sie Steine neben dem Strahl aus. ${sore}`,
   'flat sole': 'Meiden Sie Steine. Tritt Ihr Pferd auf hartem Boden kurz, rufen Sie uns an.',
@@ -42,19 +42,18 @@ export const lookFor: Readonly<Record<FindingName, string>> = {
     'Achten Sie auf Lappen mit Schmutz darunter. Schneiden Sie nichts ab. Riecht es dort, rufen Sie uns an.',
   'ragged frog':
     'Achten Sie auf Schmutz unter losen Lappen. Schneiden Sie nichts ab. Riecht es dort, rufen Sie uns an.',
-  scar: 'Sehen Sie nach, ob die Haut aufgeht. Wenn ja, rufen Sie Ihren Tierarzt an.',
-  'coronet injury':
-    'Sehen Sie nach, ob sie nässt, anschwillt oder blutet. Wenn ja, rufen Sie Ihren Tierarzt an.',
+  scar: 'Geht die Haut auf, rufen Sie Ihren Tierarzt an.',
+  'coronet injury': 'Nässt sie, schwillt sie an oder blutet sie, rufen Sie Ihren Tierarzt an.',
   'coronet depression':
     'Führen Sie Ihr Pferd nicht. Rufen Sie sofort Ihren Tierarzt an, wenn Sie es noch nicht getan haben.',
   'fresh blood': 'Blutet es wieder, rufen Sie sofort Ihren Tierarzt an.',
-  growth: 'Sehen Sie nach, ob sie größer wird oder blutet. Wenn ja, rufen Sie Ihren Tierarzt an.',
-  swelling: 'Fühlen Sie, ob sie größer oder heiß wird. Wenn ja, rufen Sie Ihren Tierarzt an.',
+  growth: 'Wird sie größer oder blutet sie, rufen Sie Ihren Tierarzt an.',
+  swelling: 'Wird sie größer oder heiß, rufen Sie Ihren Tierarzt an.',
   heat: 'Fühlen Sie den Huf morgens und abends. Ist er heiß und tut er weh, rufen Sie sofort Ihren Tierarzt an.',
   drainage: 'Kommt wieder Flüssigkeit oder lahmt Ihr Pferd, rufen Sie sofort Ihren Tierarzt an.',
   tenderness:
     'Achten Sie darauf, wie Ihr Pferd geht. Wird es fühliger oder lahm, rufen Sie Ihren Tierarzt an.',
-  'proud tissue': 'Sehen Sie nach, ob es größer wird oder blutet. Wenn ja, rufen Sie Ihren Tierarzt an.',
+  'proud tissue': 'Wird es größer oder blutet es, rufen Sie Ihren Tierarzt an.',
   puncture: 'Lahmt Ihr Pferd oder wird der Huf heiß, rufen Sie sofort Ihren Tierarzt an.',
 }
 

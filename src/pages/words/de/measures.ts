@@ -77,7 +77,12 @@ export const measures: Readonly<Record<AnyMeasureId, OwnerMeasure>> = {
   ),
   'new-angle': measure('das neue Horn', 'steiler', 'flacher', newMeaning),
   'new-length': measure('das neue Horn', 'länger', 'kürzer', newMeaning),
-  'pastern-angle': measure('die Fessel', 'steiler', 'flacher', 'Fessel: der Teil des Beins gleich über dem Huf.'),
+  'pastern-angle': measure(
+    'die Fessel',
+    'steiler',
+    'flacher',
+    'Fessel: der Teil des Beins gleich über dem Huf.',
+  ),
   'coronet-angle': measure('der Kronrand', 'steiler', 'flacher', coronetMeaning),
   'axis-deviation': measure(
     'der Knick zwischen Fessel und Huf',

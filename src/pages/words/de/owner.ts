@@ -2,14 +2,15 @@
  * Wording of the owner's page: as a trimmer writes to the owner of a horse. Short sentences, everyday words,
  * and a trade word only with its meaning beside it.
  */
-import type { OwnerWords } from '../index.ts'
+import type { OwnerWords } from '../catalogue.ts'
 import { findings } from './findings.ts'
 import { lookFor, lookForLaminitis, lookForOwnTerm } from './look-for.ts'
 import { measures } from './measures.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const range = (earliest: string | null, latest: string | null) =>
-  (earliest === null ? '' : `, frühestens im ${earliest}`) + (latest === null ? '' : `, spätestens im ${latest}`)
+  (earliest === null ? '' : `, frühestens im ${earliest}`) +
+  (latest === null ? '' : `, spätestens im ${latest}`)
 
 export const owner: OwnerWords['owner'] = {
   measures,
@@ -42,10 +43,10 @@ export const owner: OwnerWords['owner'] = {
   sinceDay: (date) => `am ${date}`,
   foundMoved: (what, from, when, to) => `${cap(what)}: ${when} ${from}, jetzt ${to}.`,
   foundMovedBefore: (what, from, when, to, date) =>
-    `${cap(what)}: ${when} ${from}, am ${date} ${to}. Da haben wir zuletzt nachgesehen.`,
+    `${cap(what)}: ${when} ${from}, am ${date} ${to}; da haben wir zuletzt nachgesehen.`,
   foundNew: (what, grade) => `${cap(what)}: neu, ${grade}.`,
   foundNewBefore: (what, grade, date) =>
-    `${cap(what)}: neu am ${date}, ${grade}. Da haben wir zuletzt nachgesehen.`,
+    `${cap(what)}: neu am ${date}, ${grade}; da haben wir zuletzt nachgesehen.`,
   nothingElse: 'Sonst hat sich nichts deutlich verändert.',
   nothing: 'Nichts hat sich deutlich verändert.',
   moreMoved: 'Es hat sich noch mehr verändert. Alles steht weiter unten bei den Zahlen.',
@@ -109,17 +110,17 @@ export const owner: OwnerWords['owner'] = {
   expected: (thing, foot, date, earliest, latest) =>
     `${cap(foot)}: ${cap(thing)} sollte etwa im ${date} so sein, wie wir es wollen${range(earliest, latest)}.`,
   wasExpected: (thing, foot, date) =>
-    `${cap(foot)}: ${cap(thing)} sollte bis zum ${date} so sein, wie wir es wollen. Beim nächsten Besuch sehen wir nach.`,
+    `${cap(foot)}: ${cap(thing)} sollte bis zum ${date} so sein, wie wir es wollen; beim nächsten Besuch sehen wir nach.`,
   notBefore: (thing, foot, month) =>
     `${cap(foot)}: ${cap(thing)} wird nicht vor ${month} so sein, wie wir es wollen.`,
   growIntro: 'Horn wächst vom Haar nach unten wie ein Fingernagel und wird am Boden abgetragen.',
   growing: (what, foot, date, earliest, latest) =>
     `${cap(what)}, ${foot}: etwa im ${date} unten am Boden${range(earliest, latest)}.`,
   growDue: (what, foot, date) =>
-    `${cap(what)}, ${foot}: sollte bis zum ${date} unten am Boden sein. Beim nächsten Besuch sehen wir nach.`,
+    `${cap(what)}, ${foot}: sollte bis zum ${date} unten am Boden sein; beim nächsten Besuch sehen wir nach.`,
   grownOut: (what, foot) => `${cap(what)}, ${foot}: inzwischen herausgewachsen, soweit wir sagen können.`,
   growUnknown: (what, foot) =>
-    `${cap(what)}, ${foot}: wächst herunter. Einen Zeitpunkt können wir noch nicht nennen.`,
+    `${cap(what)}, ${foot}: wächst herunter; wann es unten ist, können wir noch nicht sagen.`,
 
   wordsHead: 'Was die Wörter bedeuten',
   meaning: (what, meaning) => `${cap(what)}: ${meaning}.`,
@@ -207,8 +208,7 @@ export const owner: OwnerWords['owner'] = {
   drawingHead: ['', 'Zuerst', 'Zuletzt'],
   drawingToeAngle: 'Schräge der Hufwand vorn',
   drawingToeLength: 'Länge der Zehe',
-  drawing: (foot, first, latest) =>
-    `Der Huf ${foot} von der Seite. Zuerst: ${first}. Zuletzt: ${latest}.`,
+  drawing: (foot, first, latest) => `Der Huf ${foot} von der Seite. Zuerst: ${first}. Zuletzt: ${latest}.`,
   drawingOnce: (foot, first) => `Der Huf ${foot} von der Seite: ${first}.`,
   drawingSays: (length, angle) => `Zehe ${length} lang, vorn ${angle}`,
   firstLabel: (date) => `zuerst, ${date}`,

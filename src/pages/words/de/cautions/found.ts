@@ -57,7 +57,8 @@ export const found = {
   },
   'sole-prolapse': {
     name: () => 'vorgewölbte Sohle',
-    owner: () => `Die Sohle wölbt sich nach unten. ${ringNow}, streuen Sie tief ein, und führen Sie Ihr Pferd nicht.`,
+    owner: () =>
+      `Die Sohle wölbt sich nach unten. ${ringNow}, streuen Sie tief ein, und führen Sie Ihr Pferd nicht.`,
   },
   canker: {
     name: () => 'Hufkrebs',
