@@ -41,7 +41,7 @@ const silent = (horse: Horse): Horse => ({
     care: visit.care.map(() => ''),
     body: { ...visit.body, forOwner: null },
     findings: visit.findings.filter(({ what }) => isFindingName(what)),
-    growOut: visit.growOut.map((one) => ({ ...one, feature: '' })),
+    growOut: visit.growOut.map((one) => ({ ...one, what: '' })),
   })),
 })
 const silentPractice = (practice: Practice): Practice => ({
@@ -105,8 +105,9 @@ const englishTexts = [
   ...Object.keys(english.owner.findings),
   ...Object.keys(english.owner.places),
 ]
-/** Words of English that are no words of the German catalogue. */
-const englishWords = new Set(englishTexts.flatMap(wordsIn).filter((word) => !germanWords.has(word)))
+/** Words of English that are no words of the German catalogue, and no units. */
+const isGerman = (word: string) => germanWords.has(word) || word === 'mm' || word === 'lb'
+const englishWords = new Set(englishTexts.flatMap(wordsIn).filter((word) => !isGerman(word)))
 
 /** What a reader sees or hears, and what the script says. */
 const shownIn = (html: string): string =>
