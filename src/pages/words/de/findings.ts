@@ -30,7 +30,7 @@ export const findings: Readonly<Record<FindingName, OwnerFinding>> = {
     'Das Horn der inneren Hufwand bröckelt, von der Weißen Linie nach oben',
   ),
   keratoma: finding('Hornsäule', 'ein Hornknoten, der in der Hufwand wächst und nach innen drückt'),
-  'sulcus split': finding('Spalt in der Strahlfurche', 'ein Spalt in der mittleren Furche des Strahls'),
+  'sulcus split': finding('Strahlspalt', 'ein Spalt in der mittleren Furche des Strahls'),
   'contracted heels': finding('Zwanghuf', 'Die Trachten stehen zu eng beieinander'),
   'underrun heels': finding('untergeschobene Trachten', 'Die Trachten laufen nach vorn unter den Huf'),
   'sheared heels': finding('verschobene Trachten', 'Eine Trachte ist höher geschoben als die andere'),

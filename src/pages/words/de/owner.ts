@@ -34,8 +34,8 @@ export const owner: OwnerWords['owner'] = {
   moved: (thing, amount, way, since) => `${cap(thing)} ist etwa ${amount} ${way} als ${since}`,
   movedLittle: (thing, way, since) => `${cap(thing)} ist ein wenig ${way} als ${since}`,
   movedTo: {
-    'on target': ' und da, wo wir sie haben wollen',
-    'near target': ' und nahe an dem, was wir haben wollen',
+    'on target': ' und damit so, wie wir es wollen',
+    'near target': ' und damit fast so, wie wir es wollen',
   },
   lastRead: (date) => ` (zuletzt gemessen am ${date})`,
   sentence: (parts) => `${parts}.`,
@@ -215,8 +215,8 @@ export const owner: OwnerWords['owner'] = {
   latestLabel: (date) => `zuletzt, ${date}`,
 
   careful:
-    'Diese Seite hilft den Menschen, die für Ihr Pferd sorgen. Sie ersetzt keine Untersuchung. Wer Hufe bearbeitet, stellt keine Diagnose; das tun Tierärzte. Wer Hufe bearbeiten, beschlagen oder behandeln darf, regelt das Gesetz am Ort.',
-  safe: 'Ein Pferd mit Schmerzen kann ausschlagen. Lassen Sie es von jemandem halten, der das kann, stehen Sie auf festem, ebenem Boden, und hören Sie auf, wenn es auf den anderen Hufen nicht stehen kann. Halten Sie sich bei jedem Mittel an das, was auf der Packung steht.',
+    'Diese Seite hilft den Menschen, die für Ihr Pferd sorgen. Sie ersetzt keine Untersuchung. Wer Hufe bearbeitet, stellt keine Diagnose; das tun Tierärzte. Wer Hufe bearbeiten, beschlagen oder behandeln darf, regelt das örtliche Recht.',
+  safe: 'Ein Pferd mit Schmerzen kann ausschlagen, auch nach vorn. Lassen Sie es von jemandem halten, der das kann, stehen Sie auf festem, ebenem Boden, und hören Sie auf, wenn es auf den anderen Hufen nicht stehen kann. Halten Sie sich bei jedem Mittel an das, was auf der Packung steht.',
   lockAgain: 'Wieder sperren',
   madeWith: (practice) => `Gemacht von ${practice}. Bitte geben Sie diese Seite nicht weiter.`,
 
@@ -224,16 +224,16 @@ export const owner: OwnerWords['owner'] = {
     title: (practice) => `${practice}: Ihre Seite`,
     head: 'Diese Seite ist gesperrt',
     how: 'Sie öffnet sich mit den Wörtern, die Sie von Ihrer Hufpflege bekommen haben.',
-    label: 'Ihre Passwörter',
+    label: 'Ihr Passwort',
     hint: 'Meist sechs Wörter, klein geschrieben, mit einem Leerzeichen dazwischen.',
     show: 'Zeigen, was ich tippe',
     open: 'Öffnen',
     opening: 'Wird geöffnet. Das dauert einige Sekunden.',
-    empty: 'Bitte tippen Sie zuerst Ihre Wörter ein.',
+    empty: 'Bitte tippen Sie zuerst Ihr Passwort ein.',
     wrong:
       'Damit ließ sich die Seite nicht öffnen. Prüfen Sie jedes Wort und die Leerzeichen dazwischen, und versuchen Sie es noch einmal. Geht es immer noch nicht, fragen Sie Ihre Hufpflege nach den Wörtern.',
     damaged:
-      'Ihre Seite ist nicht vollständig angekommen. Darum öffnet sie kein Wort. Laden Sie sie neu. Hilft das nicht, bitten Sie Ihre Hufpflege, sie noch einmal zu schicken.',
+      'Ihre Seite ist nicht vollständig angekommen. Darum öffnet sie kein Passwort. Laden Sie sie neu. Hilft das nicht, bitten Sie Ihre Hufpflege, sie noch einmal zu schicken.',
     weak: 'Diesem Gerät ging beim Öffnen der Speicher aus. Schließen Sie andere Fenster und versuchen Sie es noch einmal, oder nehmen Sie ein anderes Gerät.',
     noScript:
       'Diese Seite braucht JavaScript, um sich hier zu öffnen, und es ist ausgeschaltet. Schalten Sie es für diese Seite ein, und laden Sie sie neu. Oder öffnen Sie die gesperrte Datei unten mit einem Programm für das Format age.',
