@@ -332,8 +332,7 @@ describe('the rest of the page', () => {
     expect(table?.caption).toBe('Left fore: single readings')
     expect(table?.rows[0]).toEqual([
       'the toe, after the trim',
-      '98 mm, 12 Jan 26',
-      '89 mm, 27 Apr 26',
+      '98 mm, 12 Jan 26 to 89 mm, 27 Apr 26',
       'getting better',
     ])
     expect(shown().numbers.found[0]?.lines[0]).toBe(

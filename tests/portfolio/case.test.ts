@@ -241,6 +241,11 @@ describe('a case', () => {
   ]
   it.each<[readonly (Way | undefined)[], string]>([
     [[onTarget, onTarget], 'on target'],
+    [[onTarget, { verdict: 'falling', position: 'on target' }], 'on target'],
+    [[steady, { verdict: 'falling', position: 'on target' }], 'improving'],
+    // What lay in its band from the first is no merit.
+    [[onTarget, worsening], 'worsening'],
+    [[onTarget, steady], 'unsettled'],
     [[onTarget, improving, steady], 'improving'],
     [[improving, worsening], 'mixed'],
     [[worsening, steady], 'worsening'],

@@ -1,12 +1,12 @@
 /** Which way things went on each foot, in a few sentences: what got worse first. Only what clearly moved is told. */
 import type { Visit } from '../../casebook/model.ts'
-import { inBand } from '../../hoof/bands.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedMeasures, isDerivedId } from '../../hoof/measures.ts'
 import type { Assessment, Trend } from '../../trend/assessment.ts'
 import { lineOn } from '../../trend/trends.ts'
 import { findingStories } from '../shared/findings.ts'
 import { capital, type OwnerFormatter } from '../shared/format.ts'
+import { cameFromOutside } from '../shared/moves.ts'
 import { type FindingChange, findingChange } from './findings.ts'
 import { sinceText } from './since.ts'
 import type { Changes, FootChanges, Mood } from './view.ts'
@@ -101,12 +101,12 @@ function measuredMatter(
 }
 
 /** Good is toward a target, also one that it has reached; away from one is bad; all else only moves. */
-function moodOf({ verdict, position, target, fit, first }: Trend<Foot | 'all'>): Mood {
+function moodOf(trend: Trend<Foot | 'all'>): Mood {
+  const { verdict, position } = trend
   if (verdict === 'worsening') return 'bad'
   if (verdict === 'improving') return 'good'
   const isThere = position === 'on target' || position === 'near target'
-  const cameFromOutside = target !== null && fit !== null && !inBand(lineOn(fit, first.date).value, target)
-  return isThere && cameFromOutside ? 'good' : 'moving'
+  return isThere && cameFromOutside(trend) ? 'good' : 'moving'
 }
 
 /** By the line through all readings, never by the first and the last alone. */

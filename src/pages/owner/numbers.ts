@@ -3,14 +3,20 @@ import type { Visit } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { isFindingName } from '../../hoof/findings.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import { type Assessment, type GrowOut, standingOf, type Trend } from '../../trend/assessment.ts'
+import {
+  type Assessment,
+  type GrowOut,
+  standingOf,
+  type Trend,
+  type TrendReading,
+} from '../../trend/assessment.ts'
 import type { Table } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
 import { capital, monthText, type OwnerFormatter } from '../shared/format.ts'
 import { findingCourses, findingName, findingText } from './findings.ts'
 import type { Numbers } from './view.ts'
 
-/** Told of every foot where it was read; others where they clearly move or have a target. */
+/** Told of every foot where it was read; others where they clearly move or the practitioner set a target. */
 const always: readonly AnyMeasureId[] = ['toe-length', 'toe-angle', 'heel-balance']
 
 /** @param record cautions of a while ago */
@@ -31,26 +37,25 @@ export const numbersOf = (
 })
 
 /** What clearly moves is among them. */
-export const isInNumbers = ({ measure, isClear, target }: Trend): boolean =>
-  always.includes(measure) || isClear || target !== null
+export const isInNumbers = ({ measure, isClear, targetFrom }: Trend): boolean =>
+  always.includes(measure) || isClear || targetFrom === 'practitioner'
 
 /** First and latest reading of each measure, with its day and stage. */
 function readingsTable({ trends }: Assessment, foot: Foot, format: OwnerFormatter): Table[] {
   const { owner: words } = format.words
   const shown = trends.filter((trend) => trend.foot === foot && isInNumbers(trend))
   if (shown.length === 0) return []
-  const cell = ({ measure, first, last }: Trend, which: 'first' | 'last') => {
-    const { value, date } = which === 'first' ? first : last
-    return words.numbersCell(format.measure(measure, value), format.shortDate(date))
-  }
+  const read = (measure: AnyMeasureId, { value, date }: TrendReading) =>
+    words.numbersRead(format.measure(measure, value), format.shortDate(date))
   return [
     {
       caption: words.numbersCaption(format.foot(foot)),
       head: words.numbersHeads,
       rows: shown.map((trend) => [
         words.numbersRow(words.measures[trend.measure].thing, words.stages[trend.stage]),
-        cell(trend, 'first'),
-        trend.points.length > 1 ? cell(trend, 'last') : words.readOnce,
+        trend.points.length > 1
+          ? words.numbersFromTo(read(trend.measure, trend.first), read(trend.measure, trend.last))
+          : read(trend.measure, trend.last),
         words.standings[standingOf(trend)],
       ]),
     },

@@ -5,6 +5,7 @@ import type { AnyMeasureId, MeasureId } from '../../hoof/measures.ts'
 import { type Assessment, standingOf, type Trend, type TrendReading } from '../../trend/assessment.ts'
 import type { FindingsGrid, SideDrawing, Table, TrendChart, TrendPanel } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
+import { cameFromOutside } from '../shared/moves.ts'
 import { movedOutline, sideDrawing } from '../shared/side.ts'
 import { trendChart } from '../shared/trend-chart.ts'
 import type { Outcome } from '../words/keys.ts'
@@ -76,18 +77,20 @@ export const planLines = ({ assessment, format, words }: CaseContext): string[] 
 
 /**
  * From measures with a band alone: what has no band can neither be met nor missed. What moves counts where it clearly
- * does.
+ * does; what lay in its band from the first is no merit.
  */
 export function outcomeOf({ trends }: Pick<Assessment, 'trends'>): Outcome {
   const judged = trends.filter(({ target }) => target !== null)
   const isReached = (trend: Trend) => standingOf(trend) === 'on target'
-  const isGood = (trend: Trend) => isReached(trend) || (trend.isClear && trend.verdict === 'improving')
-  const good = judged.some(isGood)
+  const good = judged.some(
+    (trend) =>
+      trend.isClear && (trend.verdict === 'improving' || (isReached(trend) && cameFromOutside(trend))),
+  )
   const bad = judged.some(({ isClear, verdict }) => isClear && verdict === 'worsening')
   if (good && bad) return 'mixed'
   if (bad) return 'worsening'
-  if (!good) return 'unsettled'
-  return judged.every(isReached) ? 'on target' : 'improving'
+  if (judged.length > 0 && judged.every(isReached)) return 'on target'
+  return good ? 'improving' : 'unsettled'
 }
 
 /** Of the first foot whose outline shows a change. */

@@ -84,10 +84,10 @@ export const owner: OwnerWords['owner'] = {
 
   numbersHead: 'Zahlen, Daten und Pläne',
   numbersCaption: (foot) => `${cap(foot)}: einzelne Messwerte`,
-  numbersHeads: ['', 'Erster', 'Letzter', 'Stand'],
+  numbersHeads: ['', 'Erster bis letzter Wert', 'Stand'],
   numbersRow: (thing, stage) => `${cap(thing)}, ${stage}`,
-  readOnce: 'einmal gemessen',
-  numbersCell: (value, date) => `${value}, ${date}`,
+  numbersRead: (value, date) => `${value}, ${date}`,
+  numbersFromTo: (first, latest) => `${first} bis ${latest}`,
   measuring:
     'Wer denselben Huf zweimal misst, bekommt zwei etwas verschiedene Zahlen. Darum gehen wir nach allen Messungen zusammen, nie nach der ersten und der letzten allein.',
   standings: {
@@ -113,7 +113,6 @@ export const owner: OwnerWords['owner'] = {
     `${cap(foot)}: ${cap(thing)} sollte bis zum ${date} so sein, wie wir es wollen; beim nächsten Besuch sehen wir nach.`,
   notBefore: (thing, foot, month) =>
     `${cap(foot)}: ${cap(thing)} wird nicht vor ${month} so sein, wie wir es wollen.`,
-  growIntro: 'Horn wächst vom Haar nach unten wie ein Fingernagel und wird am Boden abgetragen.',
   growing: (what, foot, date, earliest, latest) =>
     `${cap(what)}, ${foot}: etwa im ${date} unten am Boden${range(earliest, latest)}.`,
   growDue: (what, foot, date) =>
@@ -151,7 +150,7 @@ export const owner: OwnerWords['owner'] = {
   careNone: 'Beim letzten Besuch wurde um nichts Besonderes gebeten.',
   carePrint: 'Liste drucken',
   careTick: (day, task) => `${day}: ${task}`,
-  careNote: 'Die Häkchen bleiben nicht gespeichert. Wer sie behalten will, druckt die Liste.',
+  careNote: 'Häkchen werden hier nicht gespeichert.',
 
   nextHead: 'Nächster Besuch',
   next: (date) => `Er ist für den ${date} geplant.`,

@@ -84,10 +84,10 @@ export const owner = {
 
   numbersHead: 'Numbers, dates and plans',
   numbersCaption: (foot: string) => `${cap(foot)}: single readings`,
-  numbersHeads: ['', 'First', 'Latest', 'Standing'],
+  numbersHeads: ['', 'First to latest', 'Standing'],
   numbersRow: (thing: string, stage: string) => `${thing}, ${stage}`,
-  readOnce: 'read once',
-  numbersCell: (value: string, date: string) => `${value}, ${date}`,
+  numbersRead: (value: string, date: string) => `${value}, ${date}`,
+  numbersFromTo: (first: string, latest: string) => `${first} to ${latest}`,
   measuring:
     'Measure the same hoof twice and you get two slightly different numbers. So we go by all readings together, and never by the first and the last alone.',
   standings: {
@@ -114,7 +114,6 @@ export const owner = {
     `${cap(foot)}: ${thing} was expected to be where we want it by ${date}; we look at the next visit.`,
   notBefore: (thing: string, foot: string, month: string) =>
     `${cap(foot)}: ${thing} will not be where we want it before ${month}.`,
-  growIntro: 'Horn grows down from the hair like a nail, and is trimmed off at the ground.',
   growing: (what: string, foot: string, date: string, earliest: string | null, latest: string | null) =>
     `${cap(what)}, ${foot}: at the ground about ${date}${range(earliest, latest)}.`,
   growDue: (what: string, foot: string, date: string) =>
@@ -152,7 +151,7 @@ export const owner = {
   careNone: 'Nothing special was asked for at the last visit.',
   carePrint: 'Print this list',
   careTick: (day: string, task: string) => `${day}: ${task}`,
-  careNote: 'Ticks are not kept; print the list to keep it.',
+  careNote: 'Ticks are not kept here.',
 
   nextHead: 'Next visit',
   next: (date: string) => `It is planned for ${date}.`,

@@ -184,7 +184,6 @@ export const portfolio = {
   band: (low: string | null, high: string | null) =>
     low === null ? `at most ${high ?? ''}` : high === null ? `at least ${low}` : `${low} to ${high}`,
   assessmentNone: 'No reading lay outside a band that it could be judged by.',
-  cautionsHead: 'Cautions',
   levels: { stop: 'Stop', vet: 'Tell the vet', mind: 'Take care' },
   cautionsLast: 'Still in force at the last visit',
 
