@@ -5,7 +5,7 @@ import type { OwnerFinding } from '../keys.ts'
 const finding = (name: string, meaning: string): OwnerFinding => ({ name, meaning })
 
 export const findings: Readonly<Record<FindingName, OwnerFinding>> = {
-  flare: finding('ausgebogene Hufwand', 'Die Wand biegt sich nach außen, statt gerade zu laufen'),
+  flare: finding('ausgebogene Wand', 'Die Hufwand biegt sich nach außen, statt gerade zu laufen'),
   'wall separation': finding('Wandtrennung', 'Die Hufwand hat sich vom Gewebe darunter gelöst'),
   'white line stretched': finding(
     'gedehnte Weiße Linie',
@@ -14,7 +14,7 @@ export const findings: Readonly<Record<FindingName, OwnerFinding>> = {
   crack: finding('Riss', 'ein Spalt in der Hufwand'),
   chip: finding('Ausbruch', 'Von der Hufwand ist ein Stück abgebrochen'),
   ring: finding('Ring', 'eine Rille oder ein Wulst rund um die Hufwand, von einer Veränderung vor Monaten'),
-  dish: finding('eingebogene Zehenwand', 'Die Hufwand biegt sich vorn nach innen'),
+  dish: finding('eingebogene Wand', 'Die Hufwand biegt sich vorn nach innen'),
   bruise: finding('Prellung', 'ein Fleck von einer alten Blutung im Horn'),
   'nail hole': finding('Nagelloch', 'ein Loch von einem Hufnagel'),
   'nail in white line': finding(

@@ -32,10 +32,10 @@ export const measures: Readonly<Record<AnyMeasureId, OwnerMeasure>> = {
     'Vorn und hinten soll die Hufwand ähnlich schräg stehen. Flache Trachten tragen weniger.',
   ),
   breakover: measure(
-    'der Weg der Zehe vor dem Strahl',
+    'der Zehenvorsprung',
     'länger',
     'kürzer',
-    'Weg der Zehe: wie weit vor dem Strahl der Huf abrollt, wenn das Pferd abfußt.',
+    'Zehenvorsprung: wie weit vor dem Strahl der Huf abrollt, wenn das Pferd abfußt.',
   ),
   'frog-width': measure('der Strahl', 'breiter', 'schmaler', frogMeaning),
   'frog-length': measure('der Strahl', 'länger', 'kürzer', frogMeaning),

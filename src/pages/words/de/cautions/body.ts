@@ -39,6 +39,6 @@ export const body = {
   },
   'visit-overdue': {
     name: () => 'überfälliger Besuch',
-    owner: () => 'Der nächste Besuch ist überfällig. Bitte melden Sie sich.',
+    owner: () => 'Er ist überfällig. Bitte melden Sie sich.',
   },
 } satisfies Partial<OwnerWordsOfCautions>

@@ -86,7 +86,7 @@ export const found = {
   },
   'white-line-severe': {
     name: () => 'stark gedehnte Weiße Linie',
-    owner: () => `Die Naht zwischen Hufwand und Sohle ist stark gedehnt. ${tell}.`,
+    owner: () => `Die Naht zwischen Wand und Sohle ist stark gedehnt. ${tell}.`,
   },
   'white-line-disease-severe': {
     name: () => 'hohle Wand',
@@ -123,11 +123,11 @@ export const found = {
   'finding-worsening': {
     name: ({ finding }) => `Verschlechterung: ${findingNamed(finding)}`,
     owner: ({ finding, first, middle, grade }) =>
-      `Etwas ist über drei Besuche schlechter geworden: ${findingNamed(finding)}, erst Grad ${first}, dann ${middle}, jetzt ${grade} von 3. ${tell}.`,
+      `Über drei Besuche schlechter: ${findingNamed(finding)}, Grad ${first}, dann ${middle}, jetzt ${grade} von 3. ${tell}.`,
   },
   'tetanus-not-covered': {
     name: () => 'Tetanus',
     owner: ({ months }) =>
-      `Es gibt eine Wunde, und wir wissen von keiner Tetanusimpfung in den letzten ${months} Monaten. Ist Ihre älter, oder sind Sie nicht sicher? Dann rufen Sie Ihren Tierarzt an.`,
+      `Es gibt eine Wunde, und wir wissen von keiner Tetanusimpfung in den letzten ${months} Monaten. Ist Ihre älter, oder sind Sie nicht sicher? Dann rufen Sie den Tierarzt.`,
   },
 } satisfies Partial<OwnerWordsOfCautions>

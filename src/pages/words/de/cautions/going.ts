@@ -49,8 +49,7 @@ export const going = {
   },
   'lameness-rising': {
     name: () => 'zunehmende Lahmheit',
-    owner: ({ before, grade }) =>
-      `Ihr Pferd lahmte mehr als zuvor: erst ${before} von 5, jetzt ${grade}. ${tell}.`,
+    owner: ({ before, grade }) => `Ihr Pferd lahmte mehr: erst ${before} von 5, jetzt ${grade}. ${tell}.`,
   },
   'hoof-testers': {
     name: () => 'Hufzange',

@@ -21,11 +21,11 @@ export const measured = {
   },
   'sole-flat': {
     name: () => 'flache Sohle',
-    owner: () => 'Die Sohle ist flach. Suchen Sie weichen oder glatten Boden, und Vorsicht auf Steinen.',
+    owner: () => 'Die Sohle ist flach. Gut ist weicher oder glatter Boden. Vorsicht auf Steinen.',
   },
   'sole-thin': {
     name: () => 'dünne Sohle',
-    owner: () => 'Die Sohle ist dünn. Suchen Sie weichen oder glatten Boden, und meiden Sie Steine.',
+    owner: () => 'Die Sohle ist dünn. Gut ist weicher oder glatter Boden. Meiden Sie Steine.',
   },
   'toe-shortened-much': {
     name: () => 'Zehe stark gekürzt',
