@@ -9,15 +9,18 @@ import { scales } from '../../src/hoof/scales.ts'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import { lockedPage, ownerPart, ownerRecord } from '../../src/pages/owner/pages.ts'
 import { formatter } from '../../src/pages/shared/format.ts'
+import type { OwnerInput } from '../../src/pages/shared/horse-input.ts'
 import type { OwnerWords } from '../../src/pages/words/index.ts'
 import { platformWords } from '../../src/pages/words/local.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
+import type { Assessment, Trend } from '../../src/trend/assessment.ts'
 import { diskFolder } from '../casebook/disk-folder.ts'
 import { memoryFolder } from '../casebook/memory-folder.ts'
 import { fortyVisits } from '../editions/forty-visits.ts'
-import { english, german } from '../english.ts'
+import { english, german, germanIn } from '../english.ts'
 import { phrases } from '../pages/toy-language.ts'
+import { assessment, input, trend, zoe } from './fixture.ts'
 
 const asOf = '2026-11-27'
 const demo = diskFolder('cases')
@@ -154,6 +157,88 @@ describe('a German owner’s page', () => {
       if (isFindingName(what))
         expect(text.toLowerCase()).toContain(german.owner.findings[what].name.toLowerCase())
     expect(known.size).toBeGreaterThan(20)
+  })
+})
+
+describe('sentences of a German page', () => {
+  const shown = (change: Partial<OwnerInput> = {}) => {
+    const view = presentOwnerHorse({ ...input, format: germanIn('mm'), ...change })
+    if (view === null) throw new Error('the fixture has consent')
+    return view
+  }
+  const of = (trends: readonly Trend[], more: Partial<Assessment> = {}) =>
+    shown({
+      horse: { ...zoe, visits: zoe.visits.map((one) => ({ ...one, findings: [] })) },
+      assessment: { ...assessment, trends, heldFeet: [], growOut: [], plans: [], ...more },
+    })
+  const told = ({ changes }: ReturnType<typeof shown>) =>
+    changes.feet.flatMap(({ foot, moods }) =>
+      moods.map(({ word, sentences }) => `${foot}: ${word} ${sentences.join(' ')}`),
+    )
+
+  it('pass on nothing that an English one keeps back', () => {
+    expect(JSON.stringify(shown())).not.toMatch(/PRIVATE|teaching|Bramble/)
+    expect(shown({ horse: { ...zoe, consent: { ...zoe.consent, photos: false } } }).thenAndNow).toBeNull()
+  })
+
+  it('tell what moved, which way, by how much and since when', () => {
+    const band = { target: { low: null, high: 84 }, targetFrom: 'practitioner' } as const
+    expect(
+      told(
+        of([trend({ verdict: 'falling', position: 'on target', values: [90, 87, 84, 79.5], more: band })]),
+      ),
+    ).toEqual([
+      'Vorne links: Besser: Die Zehe ist etwa 10,5 mm kürzer als im Januar und damit so, wie wir es wollen.',
+    ])
+    expect(told(of([trend({ verdict: 'worsening', values: [80, 84, 87] })]))).toEqual([
+      'Vorne links: Schlechter: Die Zehe ist etwa 7 mm länger als im Januar (zuletzt gemessen am 23. März 2026).',
+    ])
+    const held = of([trend({})], { heldFeet: ['LF'] })
+    expect(held.urgent.at(-1)?.text).toBe('Vorne links warten wir, bis Ihr Tierarzt nachgesehen hat.')
+  })
+
+  it('name what was found, and what to do about it', () => {
+    expect(shown().lookFor).toEqual([
+      expect.stringMatching(/^Riss \(vorne rechts, mittel\)\. Sehen Sie nach, ob er länger wird/),
+      expect.stringMatching(/^Ausgebogene Wand \(vorne links, leicht\)\. /),
+      expect.stringMatching(/^Moon ring \(hinten links, am 12\. Januar 2026 leicht\)\. Wird es schlimmer/),
+      expect.stringMatching(/^Vorne links: Die Sohle ist flach\./),
+    ])
+    expect(shown().urgent[0]?.text).toBe(
+      'Hinten rechts: Aus dem Huf kam Flüssigkeit. Rufen Sie den Tierarzt, bevor jemand daran arbeitet.',
+    )
+  })
+
+  it('tell nothing past as to come', () => {
+    const date = { kind: 'date', edge: 84, date: '2026-07-10', earliest: '2026-06-02', latest: null } as const
+    const ahead = (isDue: boolean, asOf: string) =>
+      of([trend({ more: { forecast: { ...date, isDue } } })], { asOf }).numbers.ahead
+    expect(ahead(false, '2026-05-04')).toEqual([
+      'Vorne links: Die Zehe sollte etwa im Juli so sein, wie wir es wollen, frühestens im Juni.',
+    ])
+    expect(ahead(true, '2026-07-11')).toEqual([
+      'Vorne links: Die Zehe sollte bis zum 10. Juli 2026 so sein, wie wir es wollen; beim nächsten Besuch sehen wir nach.',
+    ])
+  })
+
+  it('leave what the practitioner wrote as it is, with German days and heads round it', () => {
+    const { letter, care, brief, numbers } = shown()
+    expect(letter).toEqual({ head: 'Besuch vom 27. April 2026', text: 'A good visit.' })
+    expect(care[0]?.ticks.map(({ label }) => label).slice(1, 3)).toEqual([
+      'Di: Pick out both front feet every day',
+      'Mi: Pick out both front feet every day',
+    ])
+    expect(brief).toEqual({ level: 'stop', word: 'Halt.', next: 'nächster Besuch am 1. Juni 2026' })
+    expect(numbers.tables[0]?.rows[0]).toEqual([
+      'Die Zehe, nach der Bearbeitung',
+      '98 mm, 12. Jan 26 bis 89 mm, 27. Apr 26',
+      'wird besser',
+    ])
+  })
+
+  it('say of half a grade what Germans would', () => {
+    const facts = { grade: 2.5, limit: 3 } as never
+    expect(german.cautions['condition-low'].owner(facts, germanIn('mm'))).toContain('2,5 von 9')
   })
 })
 
