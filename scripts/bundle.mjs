@@ -57,8 +57,8 @@ async function make() {
     format: 'esm',
     platform: 'node',
     // Packages go into the bundle: found file by file they take a quarter of a second at every start, and again in
-    // every worker. sharp brings a binary, so it stays outside.
-    external: ['sharp', 'fs-native-extensions'],
+    // every worker. sharp brings a binary, and libheif is under a licence of its own, so they stay outside.
+    external: ['sharp', 'fs-native-extensions', 'heic-decode'],
     // Packages in the older module format look for Node's own modules with `require`.
     banner: {
       js: "import { createRequire as requireFor } from 'node:module'; const require = requireFor(import.meta.url);",

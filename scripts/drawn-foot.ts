@@ -209,6 +209,7 @@ export function drawSide(of: SideNumbers, camera: Camera): DrawnFoot {
     width: camera.width,
     height: camera.height,
     landmarks: {
+      camera: 'flat',
       scale: rule.scale,
       lines: { ground: [place(ground[0]), place(ground[1])], pastern: [place(low), place(high)] },
       points: {
@@ -288,6 +289,7 @@ export function drawSole(of: SoleNumbers, camera: Camera): DrawnFoot {
     width: camera.width,
     height: camera.height,
     landmarks: {
+      camera: 'flat',
       scale: rule.scale,
       lines: {},
       points: {

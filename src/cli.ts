@@ -6,6 +6,7 @@ import { packageRoot, packageVersion } from './build/program.ts'
 import { controlsShown } from './casebook/control-characters.ts'
 import { add } from './commands/add.ts'
 import { build } from './commands/build.ts'
+import { card } from './commands/card.ts'
 import { check } from './commands/check.ts'
 import {
   type CommandEntry,
@@ -16,8 +17,10 @@ import {
   type Writer,
   WrongUse,
 } from './commands/command.ts'
+import { draft } from './commands/draft.ts'
 import { exportCasebook } from './commands/export.ts'
 import { importTable } from './commands/import.ts'
+import { lsp } from './commands/lsp.ts'
 import { mark } from './commands/mark.ts'
 import { preview } from './commands/preview.ts'
 import { review } from './commands/review.ts'
@@ -29,9 +32,12 @@ const commands: readonly CommandEntry[] = [
   review,
   preview,
   add,
+  draft,
   mark,
+  card,
   importTable,
   exportCasebook,
+  lsp,
 ]
 
 const help = `

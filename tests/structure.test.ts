@@ -9,6 +9,7 @@ import { describe, expect, it } from 'vitest'
  */
 const floors: readonly (readonly string[])[] = [
   ['hoof'],
+  ['card'],
   ['casebook'],
   ['trend'],
   ['spoken'],
@@ -30,9 +31,16 @@ const floors: readonly (readonly string[])[] = [
 /** A room and its own inner folders may lead to each other. */
 const innerFolders = [
   ['casebook', 'casebook/plausibility'],
-  ['pages/words', 'pages/words/de', 'pages/words/de/cautions', 'pages/words/en', 'pages/words/en/cautions'],
+  [
+    'pages/words',
+    'pages/words/de',
+    'pages/words/de/cautions',
+    'pages/words/en',
+    'pages/words/en/cautions',
+    'pages/words/en/practice',
+  ],
   ['render', 'render/charts', 'render/drawings'],
-  ['trend', 'trend/cautions'],
+  ['trend', 'trend/cautions', 'trend/model'],
 ]
 
 const isIn = (known: readonly (readonly string[])[], circle: readonly string[]) =>

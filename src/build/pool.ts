@@ -56,37 +56,82 @@ type Answer<Result> =
       }
     }
 
+/** A pool that keeps its threads from one round of jobs to the next. */
+export interface OpenPool<Job, Result> {
+  readonly pool: Pool<Job, Result>
+  /** Ends the threads. */
+  close(): Promise<void>
+}
+
 /**
  * A pool of worker threads; few jobs are done `here`. This thread hands out and gathers: its own heap has no limit, so
  * work done here would set how much memory a build takes, differently by version of Node.
  */
-export const inThreads =
-  <Job, Result>(threads: Threads<Job, Result>, here: Pool<Job, Result>): Pool<Job, Result> =>
-  async (given, done, signal) => {
-    const jobs = [...given]
-    const { count } = threads
-    if (jobs.length < fewJobs || count < 2) return here(jobs, done, signal)
-    tuneForFullLoad()
-    const pending = jobs.toReversed()
-    const hands = Array.from({ length: Math.min(count, jobs.length) }, () =>
-      workOff(pending, threads, done, signal),
-    )
-    await Promise.all(hands)
+export function inThreads<Job, Result>(
+  threads: Threads<Job, Result>,
+  here: Pool<Job, Result>,
+): OpenPool<Job, Result> {
+  const hands = Array.from({ length: threads.count }, () => handOf(threads, threadLimits))
+  return {
+    pool: async (given, done, signal) => {
+      const jobs = [...given]
+      if (jobs.length < fewJobs || threads.count < 2) return here(jobs, done, signal)
+      tuneForFullLoad()
+      const pending = jobs.toReversed()
+      await Promise.all(
+        hands.slice(0, jobs.length).map((hand) => workOff(hand, pending, threads, done, signal)),
+      )
+    },
+    close: async () => {
+      await Promise.all(hands.map((hand) => hand.end()))
+    },
   }
+}
+
+/** The place of one worker, which is started when it is first needed and again when it has run out of memory. */
+interface Hand {
+  worker(): Worker
+  end(): Promise<void>
+}
+
+function handOf(
+  { script, data }: Pick<Threads<unknown, unknown>, 'script' | 'data'>,
+  resourceLimits: ResourceLimits,
+): Hand {
+  let worker: Worker | null = null
+  return {
+    worker: () => {
+      worker ??= new Worker(script, { workerData: data, resourceLimits })
+      return worker
+    },
+    end: async () => {
+      const last = worker
+      worker = null
+      await last?.terminate()
+    },
+  }
+}
 
 /** Has one worker after another take from what is pending; one that runs out of memory ends, and its job is tried alone. */
 async function workOff<Job, Result>(
+  hand: Hand,
   pending: Job[],
   threads: Threads<Job, Result>,
   done: (result: Result) => void,
   signal: AbortSignal,
 ): Promise<void> {
   while (pending.length > 0) {
-    const [culprit, ...untouched] = await feed(threads, threadLimits, pending, done, signal)
+    const [culprit, ...untouched] = await feed(hand, pending, done, signal)
     if (culprit === undefined) continue
+    await hand.end()
     pending.push(...untouched)
-    const [stillTooMuch] = await feed(threads, loneThreadLimits, [culprit], done, signal)
-    if (stillTooMuch !== undefined) done(await threads.lost(stillTooMuch))
+    const alone = handOf(threads, loneThreadLimits)
+    try {
+      const [stillTooMuch] = await feed(alone, [culprit], done, signal)
+      if (stillTooMuch !== undefined) done(await threads.lost(stillTooMuch))
+    } finally {
+      await alone.end()
+    }
   }
 }
 
@@ -95,14 +140,14 @@ async function workOff<Job, Result>(
  * @returns the jobs that it took and did not do, since it ran out of memory over the first of them
  */
 async function feed<Job, Result>(
-  { script, data }: Pick<Threads<Job, Result>, 'script' | 'data'>,
-  resourceLimits: ResourceLimits,
+  hand: Hand,
   pending: Job[],
   done: (result: Result) => void,
   signal: AbortSignal,
 ): Promise<readonly Job[]> {
-  const worker = new Worker(script, { workerData: data, resourceLimits })
+  const worker = hand.worker()
   const open: Job[] = []
+  const over = new AbortController()
   try {
     return await new Promise((resolve, reject) => {
       const next = () => {
@@ -114,7 +159,7 @@ async function feed<Job, Result>(
       }
       const stop = () => reject(new Stopped())
       if (signal.aborted) stop()
-      signal.addEventListener('abort', stop, { once: true })
+      signal.addEventListener('abort', stop, { once: true, signal: over.signal })
       worker.on('message', (answer: Answer<Result>) => {
         if ('fault' in answer) return reject(errorOf(answer.fault))
         open.shift()
@@ -128,8 +173,13 @@ async function feed<Job, Result>(
       worker.on('exit', () => reject(new Error('a worker thread ended before its work')))
       for (let i = 0; i < ahead; i++) next()
     })
+  } catch (error) {
+    await hand.end()
+    throw error
   } finally {
-    await worker.terminate()
+    over.abort()
+    // By name: the worker has listeners of its own besides.
+    for (const event of ['message', 'error', 'exit']) worker.removeAllListeners(event)
   }
 }
 

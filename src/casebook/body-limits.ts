@@ -166,7 +166,7 @@ function excessIn(tally: Tally): Excess | null {
   if (tally.containers > limits.containers || tally.column > limits.indent) {
     return {
       code: 'too-deep',
-      message: 'Lists or quotations stand too deep inside each other here.',
+      message: 'Lists or quotations are too deep inside each other here.',
       expected: `at most ${limits.containers} of their signs in a row, moved in by at most ${limits.indent} columns`,
       advice: 'write the line with fewer signs before it',
     }
@@ -174,7 +174,7 @@ function excessIn(tally: Tally): Excess | null {
   if (tally.lines > limits.linesTogether) {
     return {
       code: 'too-many',
-      message: `${tally.lines} lines stand together with no empty line between.`,
+      message: `${tally.lines} lines follow each other with no empty line between.`,
       expected: `at most ${limits.linesTogether}`,
       advice: 'put an empty line where something new begins',
     }
@@ -182,7 +182,7 @@ function excessIn(tally: Tally): Excess | null {
   if (tally.marks > limits.marksTogether) {
     return {
       code: 'too-many',
-      message: `${tally.marks} of the signs * _ ~ \` [ ] < stand together with no empty line between.`,
+      message: `${tally.marks} of the signs * _ ~ \` [ ] < follow each other with no empty line between.`,
       expected: `at most ${limits.marksTogether}`,
       advice: 'put an empty line where something new begins',
     }

@@ -107,6 +107,9 @@ const comfortFields = {
   onset: field<PlainDate | null>(date, null),
 }
 
+export type ComfortKey = keyof typeof comfortFields
+export type BodyKey = keyof typeof bodyFields
+
 export const comfort: Reader<Comfort> = (value, context, name) => {
   if (value.kind !== 'map')
     return wrongForm(value, context, name, 'keys such as lameness, landing and digital pulse')

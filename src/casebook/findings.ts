@@ -153,7 +153,7 @@ function reportUnknown(part: Part, context: ParseContext): void {
     ? null
     : nearest(part.text, [...knownFindings(context.terms), ...Object.keys(findingAliases)])
   context.report.error('finding-unknown', part, `${quote(part.text)} is not a known finding.`, {
-    expected: 'a finding of the reference page, or one of the terms in practice.md',
+    expected: 'a finding of the page Measures and sources, or one of the terms in practice.md',
     fix: meant,
     advice: namesFoot
       ? 'write the finding under the foot that it was seen on'

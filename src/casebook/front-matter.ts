@@ -94,7 +94,7 @@ function decode(bytes: Uint8Array, path: string): string | Report {
   }
   text = oneLineEnd(text)
   const nul = text.indexOf('\0')
-  return nul === -1 ? text : wrong(text, nul, 'A zero byte stands here, so this is no text file.')
+  return nul === -1 ? text : wrong(text, nul, 'There is a zero byte here, so this is no text file.')
 }
 
 const oneLineEnd = (text: string): string => (text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text)
@@ -242,7 +242,7 @@ function reportAbove(text: string, dashes: number, line: string, report: Report)
   report.error(
     'block-start',
     { start, end: start + Math.max(1, line.trimEnd().length) },
-    'Something stands before the first --- line.',
+    'There is something before the first --- line.',
     {
       expected: 'the file begins with ---',
       ...(words === ''

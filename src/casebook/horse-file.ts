@@ -137,6 +137,10 @@ const horseFields = {
   problems: field<readonly ProblemLine[]>(problemLines, []),
 }
 
+export type HorseKey = keyof typeof horseFields
+export type VetKey = keyof typeof vetFields
+export type ConsentKey = keyof typeof consentFields
+
 /**
  * Reads an opened horse.md; null when its block is unusable (reported).
  * @param followed what the horse's visits follow as it grows down the wall
@@ -203,8 +207,7 @@ function checkOwner(owner: string | null, map: YamlMap, practice: Practice, repo
   const byName = practice.owners.find((one) => one.name.toLowerCase() === owner.toLowerCase())?.id
   const meant = byName ?? nearest(owner, known)
   report.error('owner-unknown', written, `${quote(owner)} is no owner in practice.md.`, {
-    expected:
-      known.length > 0 ? `one of: ${known.join(', ')}` : 'an id that stands under owners in practice.md',
+    expected: known.length > 0 ? `one of: ${known.join(', ')}` : 'an id listed under owners in practice.md',
     fix: meant,
     advice: meant ? null : `add it in practice.md: owners: {${owner}: {name: ...}}`,
   })

@@ -14,6 +14,9 @@ export const limits = {
   aliasBytes: 200,
   /** Letters of a picture's path. */
   path: 400,
+  /** Lines of `problems`, and letters of one: a case is about a handful. */
+  problems: 40,
+  problem: 200,
   /** Letters of any other text of the block: a line of care, a diagnosis, the words of a finding. */
   text: 4000,
   /** Items of a list, or keys that stand together. A practice may have that many owners. */

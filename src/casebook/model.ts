@@ -33,7 +33,7 @@ export interface Practice {
   readonly portfolio: PortfolioChoices
   /** Extra finding names with a one-line meaning. */
   readonly terms: Readonly<Record<string, string>>
-  /** Markdown, shown on the practice's front page. */
+  /** Markdown, shown on the practice's office page. */
   readonly body: string
 }
 

@@ -68,7 +68,7 @@ export const person: Reader<string> = (value, context, name) => {
     expected:
       known.length > 0
         ? `one of: ${known.map((one) => one.id).join(', ')}`
-        : 'a name that stands under people in practice.md',
+        : 'a name listed under people in practice.md',
     fix: meant,
     advice: meant
       ? null

@@ -28,11 +28,21 @@ const photoFields = {
   caption: field<string | null>(text, null),
 }
 
+/** A photo and where its entry names it. */
+export interface PlacedPhoto {
+  readonly photo: Photo
+  readonly range: TextRange
+}
+
 /** The photos of a visit; `value` is what stands under `photos`, or nothing. */
-export function readPhotos(value: YamlNode, context: ParseContext, folder: HorseFolder): readonly Photo[] {
+export function readPhotos(
+  value: YamlNode,
+  context: ParseContext,
+  folder: HorseFolder,
+): readonly PlacedPhoto[] {
   if (value.kind === 'nothing') return []
   const entries = value.kind === 'list' ? value.items : [value]
-  const read: Photo[] = []
+  const read: PlacedPhoto[] = []
   for (const entry of entries) {
     if (entry.kind === 'nothing' || gapIn(entry, 'a photo', context)) continue
     if (entry.kind !== 'map') {
@@ -44,9 +54,10 @@ export function readPhotos(value: YamlNode, context: ParseContext, folder: Horse
       )
       continue
     }
-    const photo = readPhoto(entry, context, folder)
-    if (!photo) continue
-    if (read.some((other) => areOne(other, photo))) {
+    const placed = readPhoto(entry, context, folder)
+    if (!placed) continue
+    const { photo } = placed
+    if (read.some((other) => areOne(other.photo, photo))) {
       context.report.warning(
         'written-twice',
         fileAt(entry),
@@ -57,7 +68,7 @@ export function readPhotos(value: YamlNode, context: ParseContext, folder: Horse
         },
       )
     }
-    read.push(photo)
+    read.push(placed)
   }
   return read
 }
@@ -71,13 +82,14 @@ const viewsOfTwo: ReadonlySet<PhotoView> = new Set<PhotoView>(['front', 'behind'
 const fileAt = (entry: YamlMap): TextRange =>
   entry.entries.find(({ key }) => key.text.toLowerCase() === 'file')?.value ?? entry
 
-function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): Photo | null {
+function readPhoto(entry: YamlMap, context: ParseContext, folder: HorseFolder): PlacedPhoto | null {
   const read = readFields(entry, photoFields, context, 'of a photo')
-  const landmarks = landmarksOf(read, read.view, entry, context)
+  const landmarks = landmarksOf(read, read, entry, context)
   if (read.file === null) return null
   const file = fileWithin(read.file, fileAt(entry), context, folder)
   if (file === null) return null
-  return { file, foot: read.foot, view: read.view, stage: read.stage, caption: read.caption, landmarks }
+  const { foot, view, stage, caption } = read
+  return { photo: { file, foot, view, stage, caption, landmarks }, range: fileAt(entry) }
 }
 
 /** The path if it names a picture inside the horse's folder, else null (reported). */

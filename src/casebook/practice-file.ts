@@ -211,6 +211,12 @@ const practiceFields = {
   terms: field<Readonly<Record<string, string>>>(terms, {}),
 }
 
+export type PracticeKey = keyof typeof practiceFields
+export type ContactsKey = keyof typeof contactsFields
+export type ContactKey = keyof typeof contactFields
+export type PortfolioKey = keyof typeof portfolioFields
+export type OwnerKey = keyof typeof ownerFields
+
 /** Reads an opened practice.md; `usable` is false when units or the order of feet are unknown. Null when its block is broken. */
 export function readPracticeFile(
   file: CaseFile,

@@ -1,13 +1,15 @@
 /** `problems` of horse.md: what the case is about, as its lines say it, or in words of the practice's own. */
 import { feet as allFeet, type Foot } from '../hoof/feet.ts'
 import { findingAliases, places } from '../hoof/findings.ts'
-import { type AnyMeasureId, derivedMeasures, isDerivedId, isMeasureId, measures } from '../hoof/measures.ts'
+import { derivedIds, measureIds } from '../hoof/measures.ts'
 import { feetInWords } from './by-foot.ts'
 import type { ParseContext, Reader } from './fields.ts'
 import { findingNamed, gradeNamed, knownFindings, placeNamed } from './finding-words.ts'
+import { grouped } from './grouped.ts'
+import { limits } from './limits.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { FollowedFeature, ProblemSubject, WrittenProblem } from './model.ts'
-import { listOf, text } from './readers.ts'
-import { measureIdNamed } from './readings.ts'
+import { listOf, textUpTo } from './readers.ts'
 import type { TextRange } from './report.ts'
 import { holding, nearest, normal, quote } from './words.ts'
 import type { YamlEntry } from './yaml-tree.ts'
@@ -18,18 +20,29 @@ export interface ProblemLine {
   readonly range: TextRange
 }
 
+const words = textUpTo(limits.problem)
 const line: Reader<ProblemLine> = (value, context, name) => {
-  const read = text(value, context, name)
+  const read = words(value, context, name)
   return read === undefined ? undefined : { text: read, range: value }
 }
 const list = listOf(line)
 
 /** A list of lines, most important first. Feet with their lines below them are read as those lines. */
 export const problemLines: Reader<readonly ProblemLine[]> = (value, context, name) => {
-  const isByFoot = value.kind === 'map' && value.entries.every(({ key }) => feetSaid(key.text).rest === '')
-  if (value.kind !== 'map' || !isByFoot) return list(value, context, name)
-  return value.entries.flatMap((entry) => linesBelow(entry, context, name))
+  const entries = value.kind === 'map' ? value.entries.slice(0, limits.problems + 1) : []
+  const isByFoot = entries.length > 0 && entries.every(({ key }) => feetInKey(key.text))
+  const read = isByFoot
+    ? entries.flatMap((entry) => linesBelow(entry, context, name))
+    : list(value, context, name)
+  if (read === undefined || read.length <= limits.problems) return read
+  context.report.error('too-long', value, `Problems has more than ${limits.problems} lines.`, {
+    expected: 'what the case is about, a handful of lines',
+    advice: 'keep the most important; notes stand below the second line of ---',
+  })
+  return undefined
 }
+
+const feetInKey = (key: string): boolean => key.length <= limits.name && feetSaid(key).rest === ''
 
 const linesBelow = ({ key, value }: YamlEntry, context: ParseContext, name: string): ProblemLine[] =>
   (list(value, context, name) ?? []).map(({ text: words, range }) => ({
@@ -43,11 +56,13 @@ export function problemsOf(
   followed: readonly FollowedFeature[],
   context: ParseContext,
 ): readonly WrittenProblem[] {
+  if (lines.length === 0) return []
   const read = new Map<string, WrittenProblem>()
+  const byName = grouped(followed, ({ what }) => nameKey(what, context.terms))
   for (const { text: written, range } of lines) {
     const { feet, words, rest } = feetSaid(written)
-    const about = subjectOf(rest, feet ?? allFeet, followed, context)
-    if (about.kind === 'words') reportDoubtful({ words, rest, followed, range }, context)
+    const about = subjectOf(rest, feet ?? allFeet, byName, context)
+    if (about.kind === 'words') reportDoubtful({ words, rest, followed: byName, range }, context)
     const problem = { feet: feet ?? allFeet, text: written, about }
     const same = JSON.stringify([problem.feet, about, about.kind === 'words' ? normal(rest) : null])
     if (read.has(same)) {
@@ -116,43 +131,40 @@ function feetIn(words: readonly string[]): { readonly feet: readonly Foot[]; rea
   }
 }
 
+/** What the visits follow, by the key of its name. */
+type FollowedByName = ReadonlyMap<string, readonly FollowedFeature[]>
+
 function subjectOf(
   rest: string,
   feet: readonly Foot[],
-  followed: readonly FollowedFeature[],
+  followed: FollowedByName,
   context: ParseContext,
 ): ProblemSubject {
-  const measure = measureNamed(rest)
+  const measure = measureNamed(rest) ?? measureNamed(rest.replace(/s$/, ''))
   if (measure) return { kind: 'measure', measure }
   const { terms } = context
   const readings = whatAndWhere(rest)
-  const growing = (some: readonly FollowedFeature[]): ProblemSubject | null => {
+  const growing = (on: readonly Foot[]): ProblemSubject | null => {
     for (const { what, place } of readings) {
-      const name = nameKey(what, terms)
-      const found = some.findLast(
-        (one) => nameKey(one.what, terms) === name && (place === null || one.place === place),
-      )
+      const found = followed
+        .get(nameKey(what, terms))
+        ?.findLast((one) => on.includes(one.foot) && (place === null || one.place === place))
       if (found) return { kind: 'grow-out', what: found.what, place }
     }
     return null
   }
-  const here = growing(followed.filter(({ foot }) => feet.includes(foot)))
+  const here = growing(feet)
   if (here) return here
   for (const { what, place } of readings) {
     const name = findingNamed(what, terms)
     if (name) return { kind: 'finding', what: name, place }
   }
-  return growing(followed) ?? { kind: 'words' }
+  return growing(allFeet) ?? { kind: 'words' }
 }
 
 /** One spelling for the name of what is followed, which is free, and for that of a finding. */
 const nameKey = (name: string, terms: ParseContext['terms']): string =>
   findingNamed(name, terms) ?? normal(name).replace(/s$/, '')
-
-function measureNamed(words: string): AnyMeasureId | null {
-  const id = measureIdNamed(words)
-  return [id, id.replace(/s$/, '')].find((one) => isMeasureId(one) || isDerivedId(one)) as AnyMeasureId | null
-}
 
 interface WhatAndWhere {
   readonly what: string
@@ -179,7 +191,7 @@ function whatAndWhere(rest: string): readonly WhatAndWhere[] {
 }
 
 interface FreeWords extends Pick<Said, 'words' | 'rest'> {
-  readonly followed: readonly FollowedFeature[]
+  readonly followed: FollowedByName
   readonly range: TextRange
 }
 
@@ -211,11 +223,10 @@ function reportDoubtful({ words, rest, followed, range }: FreeWords, context: Pa
     return
   }
   const names = [
-    ...Object.values(measures).map(({ name }) => name),
-    ...Object.values(derivedMeasures).map(({ name }) => name),
+    ...spellingsOf([...measureIds, ...derivedIds]),
     ...knownFindings(terms),
     ...Object.keys(findingAliases),
-    ...followed.map(({ what }) => what),
+    ...[...followed.values()].flatMap(([one]) => one?.what ?? []),
   ]
   const [what = '', place] = rest.split(',').map((part) => part.trim())
   const meant = findingNamed(what, terms) ? what : nearest(what, names)
@@ -224,7 +235,7 @@ function reportDoubtful({ words, rest, followed, range }: FreeWords, context: Pa
   if (!meant || where === null || (meant !== what && holding(what, [meant]).length > 0)) return
   const fix = [words, [meant, where].filter((part) => part !== undefined).join(', ')].join(' ').trim()
   context.report.warning('problem-unknown', range, `${quote(rest)} is neither a measure nor a finding.`, {
-    expected: 'a measure or a finding of the reference page, or words of your own',
+    expected: 'a measure or a finding of the page Measures and sources, or words of your own',
     fix,
   })
 }

@@ -4,6 +4,7 @@ import type { ParseContext } from './fields.ts'
 import type { CasebookFolder, FolderEntry } from './folder.ts'
 import { type CaseFile, openCaseFile, openText } from './front-matter.ts'
 import { type PlacedHorse, readHorseFile } from './horse-file.ts'
+import { type KeptReads, readKept } from './kept-reads.ts'
 import { dateInName, type HorseEntries, locate, locateHorse } from './locate.ts'
 import type { Casebook, Consent, FollowedFeature, Horse, Practice } from './model.ts'
 import { namesakes } from './namesakes.ts'
@@ -49,6 +50,12 @@ export function readPractice(folder: CasebookFolder, _asOf: PlainDate): Practice
     diagnostics: sortDiagnostics([...toldOf(read), ...ofFiles]),
     horseIds,
   }
+}
+
+/** A horse while its files are being written. */
+export interface LiveHorse extends HorseRead {
+  /** As far as its files can be read, also where one holds an error: for an editor to look back on, never for pages. */
+  readonly readable: Horse | null
 }
 
 /** A file's report, and how the file would be read if it held another text; null for one that is not there. */
@@ -109,26 +116,44 @@ export function readHorse(
   practice: Practice,
   asOf: PlainDate,
 ): HorseRead {
+  const { readable: _unsure, ...read } = readLiveHorse(folder, id, practice, asOf, null)
+  return read
+}
+
+/**
+ * The same for an editor, which reads a horse again with each key that is pressed.
+ *
+ * @param kept what was read before of files that are as they were; null where nothing is to be kept
+ */
+export function readLiveHorse(
+  folder: CasebookFolder,
+  id: string,
+  practice: Practice,
+  asOf: PlainDate,
+  kept: KeptReads | null,
+): LiveHorse {
   const entries = locateHorse(folder.list(), id)
   const { units, feetOrder, terms, people } = practice
   const context = { units, feetOrder, terms, people }
   const reported: Told[] = []
   const visits = entries.visits
-    .map((entry) => openVisit(folder, entry, entries, context, asOf, reported))
+    .map((entry) => openVisit(folder, entry, entries, context, asOf, reported, kept))
     .filter((visit) => visit !== null)
     .sort((a, b) => (a.visit.id < b.visit.id ? -1 : 1))
   const followed = visits.flatMap(({ visit }) => visit.growOut)
-  const horse = openHorse(folder, entries, id, practice, context, asOf, followed, reported)
+  const horse = openHorse(folder, entries, id, practice, context, asOf, followed, reported, kept)
   checkPlausibility(visits, horse, practice.units, asOf)
   if (horse && visits.length === 0 && entries.visits.length === 0) {
     horse.report.warning('no-visits', null, `${horse.horse.name} has no visit yet.`, {
       expected: `a file named by its date, ${id}/${asOf}.md`,
     })
   }
-  const diagnostics = sortDiagnostics(reported.flatMap(toldOf))
-  const sound = horse && !diagnostics.some((one) => one.level === 'error')
+  const told = reported.flatMap((one) => (kept ? kept.told(one.report, () => toldOf(one)) : toldOf(one)))
+  const diagnostics = sortDiagnostics(told)
+  const readable = horse && { ...horse.horse, visits: visits.map((placed) => placed.visit) }
   return {
-    horse: sound ? { ...horse.horse, visits: visits.map((placed) => placed.visit) } : null,
+    horse: diagnostics.some((one) => one.level === 'error') ? null : readable,
+    readable,
     name: horse?.horse.name ?? null,
     consent: horse && consentOf(horse),
     diagnostics,
@@ -150,6 +175,7 @@ function openHorse(
   asOf: PlainDate,
   followed: readonly FollowedFeature[],
   reported: Told[],
+  kept: KeptReads | null,
 ): PlacedHorse | null {
   if (!entries.horse) {
     const missing = reportOn(`${id}/horse.md`, '')
@@ -159,11 +185,11 @@ function openHorse(
     reported.push({ report: missing, read: null, bodyStart: Infinity })
     return null
   }
-  const { file, report } = openCaseFile(folder, entries.horse)
   const read = (text: CaseFile) => readHorseFile(text, id, practice, context, asOf, followed)
+  const { file, report, placed } = readKept(folder, entries.horse, kept, read, followed)
   const readAlone = (text: CaseFile) => checkPlausibility([], read(text), context.units, asOf)
   reported.push({ report, read: readAlone, bodyStart: bodyStartOf(file) })
-  return file && read(file)
+  return placed
 }
 
 function openVisit(
@@ -173,21 +199,22 @@ function openVisit(
   context: Omit<ParseContext, 'report'>,
   asOf: PlainDate,
   reported: Told[],
+  kept: KeptReads | null,
 ): PlacedVisit | null {
-  const { file, report } = openCaseFile(folder, entry)
-  const read = (text: CaseFile) => readVisit(text, entries, context)
+  const isDated = dateInName(entry.path) !== null
+  const read = (text: CaseFile) => (isDated ? readVisit(text, entries, context) : null)
+  const { file, report, placed } = readKept(folder, entry, kept, read)
   const readAlone = (text: CaseFile) => {
-    const placed = read(text)
-    if (placed) checkPlausibility([placed], null, context.units, asOf)
+    const alone = read(text)
+    if (alone) checkPlausibility([alone], null, context.units, asOf)
   }
   reported.push({ report, read: readAlone, bodyStart: bodyStartOf(file) })
-  if (dateInName(entry.path) === null) {
+  if (!isDated) {
     report.error('visit-name', null, `The file is named by a date that does not exist.`, {
       expected: 'the date of the visit: 2026-03-14.md',
     })
-    return null
   }
-  return file && read(file)
+  return placed
 }
 
 /** What cannot be judged while practice.md cannot be used: its owners, its terms, its units, its order of feet. */
@@ -211,20 +238,24 @@ export function readCasebook(
   folder: CasebookFolder,
   asOf: PlainDate,
 ): { casebook: Casebook | null; diagnostics: readonly Diagnostic[] } {
-  const { practice, horseIds, diagnostics } = readPractice(folder, asOf)
+  const read = readPractice(folder, asOf)
+  const { practice, horseIds } = read
+  const reads = horseIds.map((id) => ({ id, ...readHorse(folder, id, practice ?? standInPractice, asOf) }))
+  const horses = reads.map(({ horse }) => horse).filter((horse) => horse !== null)
+  return { casebook: practice && { practice, horses }, diagnostics: wholeDiagnostics(read, reads) }
+}
+
+/** What is told of a whole casebook, from what was read of its parts. */
+export function wholeDiagnostics(
+  { practice, diagnostics }: PracticeRead,
+  reads: readonly (HorseRead & { readonly id: string })[],
+): readonly Diagnostic[] {
   // Where practice.md has an error and no owner, its owners could not be read: that is told there.
   const ownersUnread = practice?.owners.length === 0 && diagnostics.some(({ level }) => level === 'error')
-  const reads = horseIds.map((id) => readHorse(folder, id, practice ?? standInPractice, asOf))
   const ofHorses = reads
     .flatMap((read) => read.diagnostics)
     .filter((one) => practice !== null || !needPractice.has(one.code))
     .filter((one) => one.code !== 'owner-unknown' || !ownersUnread)
-  const named = reads.flatMap(({ name }, index) =>
-    name === null ? [] : [{ id: horseIds[index] ?? '', name }],
-  )
-  const horses = reads.map((read) => read.horse).filter((horse) => horse !== null)
-  return {
-    casebook: practice && { practice, horses },
-    diagnostics: sortDiagnostics([...diagnostics, ...ofHorses, ...namesakes(named)]),
-  }
+  const named = reads.flatMap(({ id, name }) => (name === null ? [] : [{ id, name }]))
+  return sortDiagnostics([...diagnostics, ...ofHorses, ...namesakes(named)])
 }

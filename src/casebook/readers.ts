@@ -40,7 +40,7 @@ export function isTooLong(
   if (written.length <= most) return false
   context.report.error('too-long', at, `${sentence(name)} has ${written.length} letters.`, {
     expected: `at most ${most} letters`,
-    advice: 'shorten it; notes stand below the second line of ---',
+    advice: 'shorten it; notes go below the second line of ---',
   })
   return true
 }
@@ -55,7 +55,7 @@ export function reportCut(value: YamlText, context: ParseContext, name: string, 
     value.cut,
     `From the # on, this counts as a remark and is left out of ${name}.`,
     {
-      expected: 'text with a # in quotes; a remark stands apart, after two spaces',
+      expected: 'text with a # in quotes; a remark comes after two spaces',
       ...(!mayBeQuoted || /["\\]/.test(whole)
         ? { advice: 'write it without the #, or put the whole text in quotes' }
         : { fix: { words: fix.text, edits: [fix] } }),

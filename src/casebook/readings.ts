@@ -1,7 +1,6 @@
 /** The rows under `before` and `after`: each measure, each foot, in millimetres or degrees. */
 import {
   derivedMeasures,
-  isDerivedId,
   isMeasureId,
   type Measure,
   type MeasureId,
@@ -21,12 +20,13 @@ import {
   sentence,
   wrongForm,
 } from './fields.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Reading, Stage } from './model.ts'
 import { doubtOf, placedIn, type ReadRow } from './quantities.ts'
 import type { TextRange } from './report.ts'
 import { areApart, reportRow } from './row-remarks.ts'
 import { withColon } from './slips.ts'
-import { either, holding, listed, normal, quote } from './words.ts'
+import { either, holding, listed, quote } from './words.ts'
 import type { YamlEntry } from './yaml-tree.ts'
 
 /** A reading and where it stands: its own place, and that of its row's name. */
@@ -70,9 +70,6 @@ export const readStage =
     })
   }
 
-/** The id that a measure's name stands for: `Toe length` is `toe-length`. */
-export const measureIdNamed = (name: string): string => normal(name).replaceAll(' ', '-')
-
 /** The measure that a row is named for, or null; a name that is near to none goes to `strange`. */
 function measureOf(
   row: YamlEntry,
@@ -80,9 +77,9 @@ function measureOf(
   strange: YamlEntry[],
   context: ParseContext,
 ): MeasureId | null {
-  const id = measureIdNamed(row.key.text)
-  if (isMeasureId(id)) return id
-  if (isDerivedId(id)) {
+  const id = measureNamed(row.key.text)
+  if (id !== null && isMeasureId(id)) return id
+  if (id !== null) {
     const parts = listed(derivedMeasures[id].parts.map((part) => measures[part].name))
     context.report.error(
       'measure-derived',
@@ -94,8 +91,7 @@ function measureOf(
     )
     return null
   }
-  const names = measureIds.map((known) => measures[known].name)
-  const meant = keyMeant(row.key.text, taken, names)
+  const meant = keyMeant(row.key.text, taken, spellings)
   const several = holding(row.key.text, names)
   const choice = !meant && several.length > 1 && several.length < 4 ? `write ${either(several)}` : null
   if (!meant && !choice) {
@@ -110,7 +106,10 @@ function measureOf(
   return null
 }
 
-const knownMeasures = 'a measure of the reference page, such as toe length or heel medial'
+const names = measureIds.map((id) => measures[id].name)
+const spellings = spellingsOf(measureIds)
+
+const knownMeasures = 'a measure of the page Measures and sources, such as toe length or heel medial'
 
 /** Names that are like no measure have most likely one cause, such as a key that is missing above them: one remark. */
 function reportStrange(rows: readonly YamlEntry[], stage: Stage, context: ParseContext): void {

@@ -24,13 +24,13 @@ export function plainReason(parserWords: string, block: string, position: number
   const here = lineAt(block, Math.min(position, block.length))
   const before = lineBefore(block, here)
   if (parserWords.includes('maxDepth')) {
-    return { range: point(position), message: 'Lists and keys stand too deep inside each other.' }
+    return { range: point(position), message: 'Lists and keys are too deep inside each other.' }
   }
   if (parserWords.includes('tab characters')) return tabs(here, block)
   if (parserWords.includes('non-printable')) {
     return {
       range: point(position),
-      message: 'A character that cannot be seen stands here.',
+      message: 'There is a character here that cannot be seen.',
       fix: { words: 'remove it', edits: [{ ...point(position), text: '' }] },
     }
   }
@@ -103,7 +103,7 @@ function emptyPlace(here: Line, block: string): Reason | null {
     }))
     return {
       range: point(start + dash.index),
-      message: 'A lone dash cannot stand in a list.',
+      message: 'A lone dash cannot be in a list.',
       expected: '~ for what was not read',
       fix: { words: '~', edits },
     }
@@ -115,7 +115,7 @@ function emptyPlace(here: Line, block: string): Reason | null {
   const filled = places.map((place) => place.trim() || '~').join(', ')
   return {
     range: { start: at, end: at + commas[0].length },
-    message: 'Two commas stand here with nothing between them.',
+    message: 'There are two commas here with nothing between them.',
     expected: 'one comma between two values; ~ for what was not read',
     ...(places.length === 4
       ? { fix: { words: `[${filled}]`, edits: [{ ...insideBrackets(line, start), text: filled }] } }
@@ -231,7 +231,7 @@ function lineSlip(line: Line, next: Line | null, before: Line | null): Reason | 
   if (/^[@`%*&!|>]/.test(value)) {
     return {
       range,
-      message: `A text cannot begin with ${value[0]} unless it stands in quotes.`,
+      message: `A text cannot begin with ${value[0]} unless it is in quotes.`,
       fix: instead(`"${unquoted.replaceAll('"', "'")}"`),
     }
   }
@@ -271,7 +271,7 @@ function afterBracket(range: TextRange, value: string, instead: Instead): Reason
   const match = /^(\[[^[\]]*\]|\{[^{}]*\})(?:\s([^:]+)|\s*(mm|cm|in|"|deg|\u00b0))$/.exec(value)
   const [, list = '', words, unit] = match ?? []
   const tail = (words ?? unit ?? '').trim()
-  const message = 'Something stands after the closing bracket.'
+  const message = 'There is something after the closing bracket.'
   if (!match) return { range, message, advice: 'end the line at the bracket' }
   const isUnit = /^(?:mm|cm|in|"|deg|\u00b0)$/.test(tail) && list.startsWith('[')
   const numbers = list.slice(1, -1).split(',')
@@ -332,7 +332,7 @@ function indentation(here: Line, before: Line | null): Reason | null {
   const way = depth(here) > depth(before) ? 'further in' : 'further out'
   return {
     range: here,
-    message: `This line stands ${way} than the line before it, and fits no line above.`,
+    message: `This line is ${way} than the line before it, and fits no line above.`,
     expected: 'lines that belong together begin in the same column',
     advice: `begin it in column ${depth(before) + 1}, or in that of the key it belongs to`,
   }

@@ -41,8 +41,9 @@ export interface Report {
   readonly diagnostics: readonly Diagnostic[]
 }
 
-export function reportOn(file: string, text: string): Report {
-  const diagnostics: Diagnostic[] = []
+/** @param already what was reported of the file before */
+export function reportOn(file: string, text: string, already: readonly Diagnostic[] = []): Report {
+  const diagnostics: Diagnostic[] = [...already]
   let starts: readonly number[] | null = null
   const add = (
     level: Diagnostic['level'],

@@ -1,14 +1,20 @@
 /**
- * A long table of readings, one a line, as spreadsheets and `growdown export --format csv` write it.
- * Columns are found by their headers: horse, date, stage, foot, measure, value, unit; visit and source may be there.
+ * A table of readings as spreadsheets write it. The long one has a reading a line, as `growdown export --format csv` writes
+ * it: horse, date, stage, foot, measure, value, unit. The wide one has a visit and horse a line, or one of their feet, and a
+ * column for each reading: `LF toe length (mm)`. Columns are found by their headings.
  */
 import { CsvError, parse } from 'csv-parse/sync'
-import { type PlainDate, parseDate } from '../hoof/dates.ts'
-import { type Foot, feet, isFoot } from '../hoof/feet.ts'
-import { isDerivedId, isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import { type Foot, feet } from '../hoof/feet.ts'
+import { isMeasureId, type MeasureId, measureIds, measures } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
+import { footNamed } from './by-foot.ts'
 import { limits } from './limits.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Stage } from './model.ts'
+import { isNotRead, readCell } from './table-cells.ts'
+import { type Column, type Columns, columnsOf, type ReadingColumn } from './table-columns.ts'
+import { type DateOrder, type DatesOfTable, datesOf } from './table-dates.ts'
 import { nearest, quote } from './words.ts'
 
 export interface TableReading {
@@ -25,6 +31,8 @@ export interface TableReading {
   readonly measure: MeasureId
   /** Millimetres or degrees. */
   readonly value: number
+  /** As it is written in a case file, with the unit that it came in. */
+  readonly written: string
 }
 
 export interface TableRemark {
@@ -43,63 +51,60 @@ export interface Table {
 /** A table above this is refused before it is parsed. */
 export const largestTable = limits.tableBytes
 
-const columnNames = {
-  horse: ['horse', 'horse id', 'name'],
-  visit: ['visit'],
-  date: ['date'],
-  stage: ['stage'],
-  foot: ['foot', 'hoof', 'limb'],
-  measure: ['measure', 'measurement'],
-  value: ['value', 'reading'],
-  unit: ['unit', 'units'],
-  source: ['source'],
-} as const
-type Column = keyof typeof columnNames
-const required: readonly Column[] = ['horse', 'date', 'foot', 'measure', 'value']
-
+/** What a line says, or, of a wide table, what it and a heading say together. */
 type Row = Readonly<Record<Column, string>>
 
 /**
  * Reads the text of a table. Decimal comma or point, comma, semicolon or tab between columns, quoted fields and
  * a byte-order mark are all understood. A line that is not understood becomes a remark and nothing else is lost.
  *
- * @param units unit of a length whose line names none
+ * @param units unit of a length for which the table names none
+ * @param order of day and month, where a person has said it; else the table as a whole tells
  */
-export function readTable(text: string, units: LengthUnit): Table {
+export function readTable(text: string, units: LengthUnit, order: DateOrder | null = null): Table {
   const lines = split(text)
   if ('message' in lines) return { readings: [], remarks: [lines] }
-  const header = lines[0]
+  const [header, ...rows] = lines
   if (header === undefined)
     return onlyRemark(1, 'the table is empty: expected a header line and readings below it')
-  const columns = findColumns(header.cells)
-  const missing = required.filter((column) => columns[column] === undefined)
-  if (missing.length > 0) {
+  const columns = columnsOf(header.cells)
+  const lacking = lackingIn(columns)
+  if (lacking.length > 0) {
     const found = header.cells.slice(0, mostNamed).map(quote).join(', ')
-    return onlyRemark(header.line, `the header lacks ${missing.join(', ')}: found ${found}`)
+    const wide = lacking.includes('measure') ? ', or columns such as LF toe length' : ''
+    return onlyRemark(header.line, `the header lacks ${lacking.join(', ')}${wide}: found ${found}`)
   }
+  const dateOf = ({ cells }: Line) => cells[columns.at.date ?? -1] ?? ''
+  const context = { units, dates: datesOf(rows.map(dateOf), order) }
   const readings: TableReading[] = []
-  const remarks: TableRemark[] = []
+  const remarks = remarksOnColumns(columns, header.line)
   const seen = new Map<string, number>()
-  for (const { line, cells } of lines.slice(1)) {
-    const result = readRow(rowOf(cells, columns), line, units)
-    if ('message' in result) {
-      remarks.push(result)
-      continue
-    }
-    const key = [result.horse, result.visit, result.stage, result.foot, result.measure].join(' ')
-    const earlier = seen.get(key)
-    if (earlier === undefined) {
-      seen.set(key, line)
-      readings.push(result)
-    } else {
-      remarks.push({
-        line,
-        kind: 'not understood',
-        message: `a second value for the same reading: the one in line ${earlier} is kept`,
-      })
+  for (const line of rows) {
+    for (const result of readLine(line, columns, context)) {
+      if ('message' in result) {
+        remarks.push(result)
+        continue
+      }
+      const key = [result.horse, result.visit, result.stage, result.foot, result.measure].join(' ')
+      const earlier = seen.get(key)
+      if (earlier === undefined) {
+        seen.set(key, result.line)
+        readings.push(result)
+      } else {
+        remarks.push({
+          line: result.line,
+          kind: 'not understood',
+          message: `a second value for ${result.foot} ${measures[result.measure].name}, ${result.stage}: the one in line ${earlier} is kept`,
+        })
+      }
     }
   }
   return { readings, remarks }
+}
+
+interface TableContext {
+  readonly units: LengthUnit
+  readonly dates: DatesOfTable
 }
 
 /** Columns of a header that are named where one is lacking. */
@@ -108,6 +113,64 @@ const mostNamed = 20
 const onlyRemark = (line: number, message: string): Table => ({
   readings: [],
   remarks: [{ line, kind: 'not understood', message }],
+})
+
+const isLong = ({ at }: Columns): boolean => at.measure !== undefined && at.value !== undefined
+
+function lackingIn(columns: Columns): readonly Column[] {
+  const isWide = !isLong(columns) && columns.readings.length + columns.misread.length > 0
+  const isFootInHeadings = isWide && columns.readings.every(({ foot }) => foot !== null)
+  const needed: readonly Column[] = [
+    'horse',
+    'date',
+    ...(isFootInHeadings ? [] : ['foot' as const]),
+    ...(isWide ? [] : (['measure', 'value'] as const)),
+  ]
+  return needed.filter((column) => columns.at[column] === undefined)
+}
+
+/** Columns of which nothing comes into the case files. */
+function remarksOnColumns(columns: Columns, line: number): TableRemark[] {
+  if (isLong(columns)) return []
+  return [
+    ...columns.misread.map((message) => ({ line, kind: 'not understood' as const, message })),
+    ...columns.others.map((heading) => ({
+      line,
+      kind: 'left out' as const,
+      message: `the column ${quote(heading)} holds no readings`,
+    })),
+  ]
+}
+
+/** The readings of a line: one of a long table, one for each column of a wide one that has something in it. */
+function readLine(
+  line: Line,
+  columns: Columns,
+  context: TableContext,
+): readonly (TableReading | TableRemark)[] {
+  const row = rowOf(line.cells, columns)
+  if (isLong(columns)) return [readRow(row, line.line, context)]
+  const cells = columns.readings
+    .map((column) => ({ column, cell: line.cells[column.index] ?? '' }))
+    .filter(({ cell }) => !isNotRead(cell))
+  const read = cells.map(({ column, cell }) => readRow(withColumn(row, column, cell), line.line, context))
+  // What is wrong with the horse or the date of a line is wrong with all its cells: told once.
+  const told = new Set<string>()
+  return read.filter((one) => {
+    if (!('message' in one)) return true
+    const isNew = !told.has(one.message)
+    told.add(one.message)
+    return isNew
+  })
+}
+
+const withColumn = (row: Row, { measure, foot, stage, unit }: ReadingColumn, value: string): Row => ({
+  ...row,
+  measure,
+  value,
+  foot: foot ?? row.foot,
+  stage: stage ?? row.stage,
+  unit: unit === '' ? row.unit : unit,
 })
 
 interface Line {
@@ -163,21 +226,8 @@ const plain = (text: string) =>
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, ' ')
 
-function findColumns(header: readonly string[]): Partial<Record<Column, number>> {
-  const names = header.map(plain)
-  const found: Partial<Record<Column, number>> = {}
-  for (const column of Object.keys(columnNames) as Column[]) {
-    const index = names.findIndex((name) => (columnNames[column] as readonly string[]).includes(name))
-    if (index >= 0) found[column] = index
-  }
-  return found
-}
-
-function rowOf(cells: readonly string[], columns: Partial<Record<Column, number>>): Row {
-  const cell = (column: Column) => {
-    const index = columns[column]
-    return index === undefined ? '' : (cells[index] ?? '')
-  }
+function rowOf(cells: readonly string[], { at }: Columns): Row {
+  const cell = (column: Column) => cells[at[column] ?? -1] ?? ''
   return {
     horse: cell('horse'),
     visit: cell('visit'),
@@ -191,40 +241,34 @@ function rowOf(cells: readonly string[], columns: Partial<Record<Column, number>
   }
 }
 
-function readRow(row: Row, line: number, units: LengthUnit): TableReading | TableRemark {
+function readRow(row: Row, line: number, { units, dates }: TableContext): TableReading | TableRemark {
   const refuse = (message: string): TableRemark => ({ line, kind: 'not understood', message })
   const leaveOut = (message: string): TableRemark => ({ line, kind: 'left out', message })
-  const measure = plain(row.measure).replaceAll(' ', '-')
-  if (isDerivedId(measure))
+  const measure = measureNamed(row.measure)
+  if (measure !== null && !isMeasureId(measure))
     return leaveOut(`${plain(row.measure)} follows from other readings and is worked out again`)
   if (row.source === 'photo')
     return leaveOut('read from a photo: it comes again with the photo and its marked points')
-  if (!isMeasureId(measure))
-    return refuse(
-      unknown(
-        'measure',
-        row.measure,
-        measureIds.map((id) => measures[id].name),
-      ),
-    )
+  if (measure === null) return refuse(unknown('measure', row.measure, spellingsOf(measureIds)))
   const horse = horseId(row.horse)
   if (row.horse.length > limits.name)
     return refuse(`the horse's name has ${row.horse.length} letters: expected at most ${limits.name}`)
   if (horse === '') return refuse('no horse named: expected its folder name or its name')
-  const date = readDate(row.date)
-  if (date === null) return refuse(`${quote(row.date)} is not a date: expected 2026-03-14 or 14.03.2026`)
+  const dated = dates.read(row.date)
+  if ('message' in dated) return refuse(dated.message)
+  const { date } = dated
   const visit = row.visit === '' ? date : row.visit
   if (!/^\d{4}-\d{2}-\d{2}(?:-[b-z])?$/.test(visit) || !visit.startsWith(date)) {
     return refuse(`visit ${quote(row.visit)} does not fit its date: expected ${date} or ${date}-b`)
   }
-  const foot = row.foot.trim().toUpperCase()
-  if (!isFoot(foot)) return refuse(unknown('foot', row.foot, feet))
+  const foot = footNamed(row.foot)
+  if (!foot) return refuse(unknown('foot', row.foot, feet))
   const stage = plain(row.stage) || 'before'
   if (stage !== 'before' && stage !== 'after') return refuse(unknown('stage', row.stage, ['before', 'after']))
-  if (row.value === '' || row.value === '~') return leaveOut('no value: not read')
-  const value = readValue(row.value, row.unit, measures[measure].kind, units)
-  if (typeof value === 'string') return refuse(value)
-  return { line, horse, horseName: row.horse.trim(), visit, date, stage, foot, measure, value }
+  if (isNotRead(row.value)) return leaveOut('no value: not read')
+  const cell = readCell(row.value, row.unit, measures[measure], units)
+  if (typeof cell === 'string') return refuse(`${foot} ${measures[measure].name}: ${cell}`)
+  return { line, horse, horseName: row.horse.trim(), visit, date, stage, foot, measure, ...cell }
 }
 
 /** Folder name for a horse's name: `Old Juno` is `old-juno`. */
@@ -235,29 +279,6 @@ export const horseId = (name: string): string =>
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
     .replaceAll(/^-|-$/g, '')
-
-function readDate(text: string): PlainDate | null {
-  const dotted = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(text.trim())
-  if (!dotted) return parseDate(text.trim())
-  const [, day = '', month = '', year = ''] = dotted
-  return parseDate(`${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`)
-}
-
-const perUnit: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 10, in: 25.4 }
-
-function readValue(text: string, unit: string, kind: 'length' | 'angle', units: LengthUnit): number | string {
-  const number = Number(text.trim().replace(/^([-+]?\d+),(\d+)$/, '$1.$2'))
-  if (!Number.isFinite(number)) return `${quote(text)} is not a number: expected 98, 98.5 or 98,5`
-  const named = plain(unit)
-  if (kind === 'angle') {
-    return ['', 'deg', 'degree', 'degrees', '°'].includes(named)
-      ? number
-      : `${quote(unit)} is not a unit of an angle: expected deg`
-  }
-  if (named === '') return number * perUnit[units]
-  if (named === 'mm' || named === 'cm' || named === 'in') return number * perUnit[named]
-  return `${quote(unit)} is not a unit of a length: expected mm, cm or in`
-}
 
 function unknown(what: string, text: string, known: readonly string[]): string {
   const meant = nearest(text, known)

@@ -1,7 +1,14 @@
 /** `targets` and `trim limits` of horse.md. */
 import type { Band } from '../hoof/bands.ts'
 import type { PerFoot } from '../hoof/feet.ts'
-import { type AnyMeasureId, derivedMeasures, isDerivedId, isMeasureId, measures } from '../hoof/measures.ts'
+import {
+  type AnyMeasureId,
+  derivedIds,
+  derivedMeasures,
+  isMeasureId,
+  measureIds,
+  measures,
+} from '../hoof/measures.ts'
 import { parseAngle, parseLength, parseNumber } from '../hoof/units.ts'
 import { perFoot } from './by-foot.ts'
 import {
@@ -16,17 +23,15 @@ import {
   readFields,
   wrongForm,
 } from './fields.ts'
+import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Horse } from './model.ts'
 import { figure } from './quantities.ts'
 import { oneOf } from './readers.ts'
-import { measureIdNamed } from './readings.ts'
 import { quote } from './words.ts'
 import type { YamlNode, YamlText } from './yaml-tree.ts'
 
 const measureOf = (id: AnyMeasureId) => (isMeasureId(id) ? measures[id] : derivedMeasures[id])
-const measureNames = [...Object.values(measures), ...Object.values(derivedMeasures)].map(
-  (measure) => measure.name,
-)
+const spellings = spellingsOf([...measureIds, ...derivedIds])
 
 export const targets: Reader<Horse['targets']> = (value, context, name) => {
   if (value.kind !== 'map')
@@ -34,11 +39,11 @@ export const targets: Reader<Horse['targets']> = (value, context, name) => {
   const read: Horse['targets'] = {}
   const taken = namesIn(value)
   for (const row of value.entries) {
-    const id = measureIdNamed(row.key.text)
-    if (!isMeasureId(id) && !isDerivedId(id)) {
+    const id = measureNamed(row.key.text)
+    if (id === null) {
       context.report.error('measure-unknown', row.key, `${quote(row.key.text)} is not a measure.`, {
-        expected: 'a measure of the reference page, such as toe angle or heel balance',
-        fix: keyMeant(row.key.text, taken, measureNames),
+        expected: 'a measure of the page Measures and sources, such as toe angle or heel balance',
+        fix: keyMeant(row.key.text, taken, spellings),
       })
       continue
     }
@@ -164,6 +169,8 @@ const limitFields = {
   ),
   'most per trim': field<number | null>(most, null),
 }
+
+export type LimitKey = keyof typeof limitFields
 
 export const trimLimits: Reader<Horse['trimLimits']> = (value, context, name) => {
   if (value.kind !== 'map') return wrongForm(value, context, name, '{sole: flat, most per trim: 1.5 mm}')

@@ -9,7 +9,7 @@ import { findings, growOut, type PlacedFeature } from './findings.ts'
 import type { CaseFile } from './front-matter.ts'
 import type { BodyState, Cleared, Comfort, Finding, Stage, Stance, Visit } from './model.ts'
 import { person } from './people.ts'
-import { type HorseFolder, readPhotos } from './photos.ts'
+import { type HorseFolder, type PlacedPhoto, readPhotos } from './photos.ts'
 import { date, intervalMeant, likelyDate, lines, parseInterval, text, yesNo } from './readers.ts'
 import { type PlacedReading, readStage } from './readings.ts'
 import type { Report, TextRange } from './report.ts'
@@ -21,6 +21,7 @@ export interface PlacedVisit {
   readonly visit: Visit
   readonly readings: readonly PlacedReading[]
   readonly features: readonly PlacedFeature[]
+  readonly photos: readonly PlacedPhoto[]
   readonly report: Report
   readonly dateRange: TextRange | null
   readonly weightRange: TextRange | null
@@ -111,6 +112,8 @@ const visitFields = {
   'next visit': field<YamlNode>(asWritten, nothing),
 }
 
+export type VisitKey = keyof typeof visitFields
+
 /** Reads an opened visit file; null when its block or its date is unusable (reported). */
 export function readVisit(
   file: CaseFile,
@@ -127,6 +130,7 @@ export function readVisit(
   if (!day) return null
   remarkDaysAfter(read.comfort, day, map, report)
   const readings = [...read.before, ...read.after]
+  const photos = readPhotos(read.photos, context, folder)
   return {
     visit: {
       id,
@@ -142,13 +146,14 @@ export function readVisit(
       bodyState: read.body,
       stance: read.stance,
       cleared: clearedBy(read.cleared, day, map, report),
-      photos: readPhotos(read.photos, context, folder),
+      photos: photos.map(({ photo }) => photo),
       care: read.care,
       nextVisit: nextVisitOf(read['next visit'], day, context),
       body: readBody(file.text, file.bodyStart, report),
     },
     readings,
     features: read['grow out'],
+    photos,
     report,
     dateRange: rangeOf(map, 'date'),
     weightRange: weightSpotOf(map),
@@ -161,7 +166,7 @@ export function readVisit(
 function isDraft(read: boolean | null, map: YamlMap, report: Report): boolean {
   const written = rangeOf(map, 'draft')
   if (read === true) {
-    report.warning('draft', written, 'This visit is a draft: it stands on the pages of the practice alone.', {
+    report.warning('draft', written, 'This visit is a draft: the pages of the practice alone show it.', {
       advice: 'delete the line once the visit may be shown',
     })
   }

@@ -107,14 +107,14 @@ function isShortEnough(node: YamlText, report: Report): boolean {
   if (node.text.length <= limits.text) return true
   report.error('too-long', node, `This text has ${node.text.length} letters.`, {
     expected: `at most ${limits.text} letters`,
-    advice: 'shorten it; long notes stand below the second line of ---',
+    advice: 'shorten it; long notes go below the second line of ---',
   })
   return false
 }
 
 function isFewEnough(node: YamlNode, count: number, report: Report): boolean {
   if (count <= limits.entries) return true
-  report.error('too-many', node, `${count} entries stand together here.`, {
+  report.error('too-many', node, `${count} entries are together here.`, {
     expected: `at most ${limits.entries}`,
     advice: 'remove what does not belong here',
   })

@@ -1,11 +1,13 @@
 import { mkdirSync } from 'node:fs'
 import { join, relative, resolve } from 'node:path'
-import type { CasebookFolder } from '../casebook/folder.ts'
-import type { Practice } from '../casebook/model.ts'
-import { parseDate } from '../hoof/dates.ts'
-import type { StarterFile } from '../pages/starter/casebook.ts'
+import type { Horse, Practice } from '../casebook/model.ts'
+import type { PlainDate } from '../hoof/dates.ts'
+import type { Formatter } from '../pages/shared/format.ts'
+import type { Assessment } from '../trend/assessment.ts'
 import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
+import { knownBefore, readNotes, refuseTooLong } from './draft.ts'
+import { nextLetter, soundPractice, visitDay, writeFiles } from './new-files.ts'
 import { printAll } from './report.ts'
 
 export const add: CommandEntry = {
@@ -15,6 +17,7 @@ export const add: CommandEntry = {
     { flags: '--casebook <folder>', does: casebookDoes },
     { flags: '--date <date>', does: 'day of the visit, YYYY-MM-DD (default: today)' },
     { flags: '--second', does: 'a second visit on that day' },
+    { flags: '--from <notes>', does: 'of a visit: fill in what spoken notes say (.txt, .vtt or .srt)' },
   ],
   run: async ([what, name], options, world) => {
     if (name === undefined) throw new WrongUse(`Say which: growdown add ${what ?? 'visit'} <name>`)
@@ -30,10 +33,10 @@ async function addCasebook(name: string, world: World): Promise<number> {
   const { startCasebook } = await import('../pages/starter/casebook.ts')
   const place = resolve(world.cwd, name)
   mkdirSync(place, { recursive: true })
-  const status = await write(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
+  const status = await writeFiles(place, startCasebook('mm', wordsFor(practiceLanguage).starter), world)
   const way = relative(world.cwd, place)
   world.stdout.write(
-    `What to do next stands in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
+    `What to do next is in ${join(way, 'guide.txt')}; ${way === '' ? 'its commands are for this folder' : `first: cd ${way}`}\n`,
   )
   return status
 }
@@ -51,7 +54,7 @@ async function addHorse(id: string, options: Options, world: World): Promise<num
   }
   const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
   const text = startHorse(null, visitDay(options, world), wordsFor(practiceLanguage).starter)
-  return write(place, [{ path: `${id}/horse.md`, text }], world)
+  return writeFiles(place, [{ path: `${id}/horse.md`, text }], world)
 }
 
 async function addVisit(id: string, options: Options, world: World): Promise<number> {
@@ -76,48 +79,39 @@ async function addVisit(id: string, options: Options, world: World): Promise<num
   }
   const visit = options.get('second') === true ? nextLetter(folder, id, date) : date
   const format = formatter(practice.units, wordsFor(practiceLanguage))
-  const text = startVisit(horse, assess(horse, practice, date), practice, date, format)
-  return write(place, [{ path: `${id}/${visit}.md`, text }], world)
+  const assessment = assess(horse, practice, date)
+  const notes = textOf(options, 'from')
+  const text =
+    notes === null
+      ? startVisit(horse, assessment, practice, date, format)
+      : await visitFromNotes(notes, { horse, assessment, practice, date, format }, world)
+  return writeFiles(place, [{ path: `${id}/${visit}.md`, text }], world)
 }
 
-/** The practice, once it can be used and has this horse; else what is wrong has been said. */
-async function soundPractice(folder: CasebookFolder, id: string, world: World): Promise<Practice | null> {
-  const { readPractice } = await import('../casebook/read.ts')
-  const { practice, diagnostics, horseIds } = readPractice(folder, world.today())
-  if (practice === null) {
-    world.stderr.write(printAll(diagnostics))
-    return null
-  }
-  if (!horseIds.includes(id)) {
-    throw new WrongUse(
-      `There is no horse ${id}. Start it: growdown add horse ${id}. Known: ${horseIds.join(', ') || 'none'}`,
-    )
-  }
-  return practice
+interface NewVisit {
+  readonly horse: Horse
+  readonly assessment: Assessment
+  readonly practice: Practice
+  readonly date: PlainDate
+  readonly format: Formatter
 }
 
-/** `2026-03-14-b`, or the next letter that is free. */
-function nextLetter(folder: CasebookFolder, id: string, date: string): string {
-  const taken = new Set(folder.list().map(({ path }) => path))
-  for (const letter of 'bcdefghijklmnopqrstuvwxyz') {
-    if (!taken.has(`${id}/${date}-${letter}.md`)) return `${date}-${letter}`
-  }
-  throw new WrongUse(`${id} has more visits on ${date} than there are letters.`)
-}
-
-function visitDay(options: Options, world: World): string {
-  const text = textOf(options, 'date')
-  if (text === null) return world.today()
-  const date = parseDate(text)
-  if (date === null) throw new WrongUse(`--date ${text} is no calendar date. Write it as 2026-03-14.`)
-  return date
-}
-
-async function write(place: string, files: readonly StarterFile[], world: World): Promise<number> {
-  const { addFiles } = await import('../build/disk/add-files.ts')
-  const { written, kept } = addFiles(place, files)
-  const shown = (path: string) => relative(world.cwd, join(place, path)) || path
-  for (const path of written) world.stdout.write(`${shown(path)} written\n`)
-  for (const path of kept) world.stderr.write(`${shown(path)} stands already and was left as it is.\n`)
-  return kept.length > 0 && written.length === 0 ? exit.problems : exit.clean
+/** What the notes say, and blanks for what a new visit asks besides. */
+async function visitFromNotes(
+  name: string,
+  { horse, assessment, practice, date, format }: NewVisit,
+  world: World,
+): Promise<string> {
+  const { buildLexicon, draftVisit, understand } = await import('../spoken/index.ts')
+  const { joined } = await import('../pages/starter/joined.ts')
+  const notes = readNotes(name, world)
+  const known = await knownBefore(horse.visits, practice, date)
+  const heard = understand(notes.text, known, buildLexicon(Object.keys(practice.terms)), notes.format)
+  const past = horse.visits.filter((visit) => visit.date <= date)
+  const { understood, asked } = joined(heard, horse, past, assessment, practice, format)
+  if (heard.questions.length > 0)
+    world.stdout.write(`To settle: ${heard.questions.length}, at the top of the visit\n`)
+  const text = draftVisit(understood, known, asked)
+  refuseTooLong(text)
+  return text
 }

@@ -1,6 +1,7 @@
 /** What several commands are given: the casebook's folder, the day, a number. */
 import { statSync } from 'node:fs'
-import { basename, dirname, join, relative, resolve } from 'node:path'
+import { basename, join, relative, resolve } from 'node:path'
+import { casebookAround, isFile } from '../apps/casebook-around.ts'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
 import { type OptionEntry, type Options, type World, WrongUse } from './command.ts'
 
@@ -32,14 +33,6 @@ export function asOfDay(options: Options, world: World): PlainDate {
     )
   }
   return date
-}
-
-/** The nearest folder, from this one upwards, that holds practice.md; null when there is none. */
-export function casebookAround(folder: string): string | null {
-  for (let place = folder; ; place = dirname(place)) {
-    if (isFile(join(place, 'practice.md'))) return place
-    if (place === dirname(place)) return null
-  }
 }
 
 /**
@@ -74,8 +67,6 @@ function usualFolder(world: World): string {
     'There is no casebook here: no practice.md in this folder or one above it, and no folder cases. Name the folder that holds practice.md, or start one: growdown add casebook cases',
   )
 }
-
-const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() === true
 
 /**
  * A whole number from 1 up; null when the option was not given.

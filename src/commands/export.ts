@@ -28,12 +28,19 @@ export const exportCasebook: CommandEntry = {
     const { readCasebook } = await import('../casebook/read.ts')
     const { assess } = await import('../trend/assess.ts')
     const { lessonsOf } = await import('../trend/model/practice.ts')
-    const { casebook, diagnostics } = readCasebook(diskFolder(casebookFolder(folder, world)), asOf)
+    const { withCards } = await import('../pictures/cards.ts')
+    const { cardsIn } = await import('../pictures/process.ts')
+    const source = diskFolder(casebookFolder(folder, world))
+    const { casebook, diagnostics } = readCasebook(source, asOf)
     if (diagnostics.length > 0) world.stderr.write(`${printAll(diagnostics)}${countText(diagnostics)}\n`)
     if (casebook === null) return exit.problems
     const { practice, horses } = casebook
     const lessons = lessonsOf(horses, asOf)
-    const assessments = horses.map((horse) => assess(horse, practice, asOf, lessons.learned))
+    const assessments: Assessment[] = []
+    for (const horse of horses) {
+      const measured = withCards(horse, await cardsIn(horse, source))
+      assessments.push(assess(measured, practice, asOf, lessons.learned))
+    }
     await (format === 'csv' ? printCsv(assessments, world) : printJson(assessments, lessons, asOf, world))
     return problemsIn(diagnostics) > 0 ? exit.problems : exit.clean
   },

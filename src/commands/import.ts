@@ -1,22 +1,36 @@
 import { readFileSync, statSync } from 'node:fs'
-import { join, relative, resolve } from 'node:path'
+import { basename, join, relative, resolve } from 'node:path'
+import type { ImportPlan } from '../apps/import/import-files.ts'
 import type { TableRemark } from '../casebook/table.ts'
+import type { DateOrder } from '../casebook/table-dates.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { counted } from './report.ts'
 
+const orders: readonly DateOrder[] = ['dd/mm', 'mm/dd']
+
 export const importTable: CommandEntry = {
   usage: 'import <table.csv>',
-  does: 'Turns a long table of readings (horse, date, stage, foot, measure, value, unit) into case files. Never replaces one.',
-  options: [{ flags: '--casebook <folder>', does: casebookDoes }],
+  does: 'Turns a table into case files: a reading a line, or a visit and horse a line with columns such as "LF toe length (mm)". All of it or nothing. Replaces only what an import of the table wrote and nobody has changed.',
+  options: [
+    { flags: '--casebook <folder>', does: casebookDoes },
+    {
+      flags: '--dates <order>',
+      does: 'how 3/4/2026 is meant, where the table does not tell',
+      choices: orders,
+    },
+    { flags: '--partial', does: 'write what was understood, although not all was' },
+  ],
   run: async ([name = ''], options, world) => {
+    const { carryOut, planImport } = await import('../apps/import/import-files.ts')
+    const { diskFolder } = await import('../build/disk/source-folder.ts')
     const { readTable } = await import('../casebook/table.ts')
     const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
     const { importedFiles } = await import('../pages/starter/imported.ts')
-    const { addFiles } = await import('../build/disk/add-files.ts')
     const place = casebookFolder(textOf(options, 'casebook') ?? undefined, world)
-    const table = readTable(await tableText(name, world), await practiceUnits(place, world))
+    const order = orders.find((one) => one === textOf(options, 'dates')) ?? null
+    const table = readTable(await tableText(name, world), await practiceUnits(place, world), order)
     const unread = table.remarks.filter(({ kind }) => kind === 'not understood')
     for (const { line, message } of unread) world.stderr.write(`${name}:${line}: ${message}\n`)
     for (const [reason, count] of countedReasons(table.remarks)) {
@@ -24,23 +38,48 @@ export const importTable: CommandEntry = {
     }
 
     const files = importedFiles(table.readings, wordsFor(practiceLanguage).starter)
-    const { written, kept } = addFiles(place, files)
-    const visitsKept = kept.filter((path) => !path.endsWith('/horse.md'))
-    for (const path of written) world.stdout.write(`${relative(world.cwd, join(place, path))} written\n`)
-    for (const path of visitsKept) {
-      world.stderr.write(`${relative(world.cwd, join(place, path))} stands already and was left as it is.\n`)
+    const plan = planImport(place, diskFolder(place), files, basename(name))
+    const shown = (path: string) => relative(world.cwd, join(place, path)) || path
+    for (const { path, why } of plan.keep) world.stderr.write(`${shown(path)} ${why}: left as it is.\n`)
+    for (const path of plan.gone) {
+      world.stderr.write(
+        `${shown(path)} was imported from this table, which no longer has it: delete it if it was mended away.\n`,
+      )
+    }
+    const isWhole = unread.length === 0 && plan.keep.length === 0
+    const isDone = isWhole || options.get('partial') === true
+    if (isDone) {
+      carryOut(place, plan)
+      for (const { path } of plan.add) world.stdout.write(`${shown(path)} written\n`)
+      for (const { path } of plan.replace) world.stdout.write(`${shown(path)} written anew\n`)
     }
     const leftOut = table.remarks.length - unread.length
-    const parts = [
-      `${counted(table.readings.length, 'reading')} understood`,
-      `${counted(unread.length, 'line')} not understood`,
-      `${leftOut} left out`,
-      `${counted(written.length, 'file')} written`,
-      `${visitsKept.length} left as they were`,
-    ]
-    world.stdout.write(`${parts.join(', ')}\n`)
-    return unread.length > 0 || visitsKept.length > 0 ? exit.problems : exit.clean
+    world.stdout.write(`${summary(table.readings.length, unread.length, leftOut, plan, isDone)}\n`)
+    if (!isDone)
+      world.stderr.write(
+        'Nothing was written. Mend what is named above and import again, or add --partial to write the rest.\n',
+      )
+    return isWhole && plan.gone.length === 0 ? exit.clean : exit.problems
   },
+}
+
+function summary(
+  understood: number,
+  unread: number,
+  leftOut: number,
+  plan: ImportPlan,
+  isDone: boolean,
+): string {
+  const parts = [
+    `${counted(understood, 'reading')} understood`,
+    `${counted(unread, 'line')} not understood`,
+    `${leftOut} left out`,
+    `${counted(isDone ? plan.add.length : 0, 'file')} written`,
+    `${isDone ? plan.replace.length : 0} written anew`,
+    `${plan.same.length} already so`,
+    `${plan.keep.length} left as they were`,
+  ]
+  return parts.join(', ')
 }
 
 /** Why lines were left out, with how many each. */

@@ -1,11 +1,12 @@
 import { existsSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join, relative, resolve } from 'node:path'
+import { casebookAround } from '../apps/casebook-around.ts'
 import type { MarkPage } from '../apps/mark/server.ts'
 import type { MarkTarget } from '../apps/mark/write.ts'
 import type { Horse, Photo, Practice, Visit } from '../casebook/model.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import { isMarkedView, type MarkedView, type MarkSubject, markedViews } from '../pages/mark/mark-page.ts'
-import { casebookAround, portOf, textOf } from './arguments.ts'
+import { portOf, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
 import { printAll } from './report.ts'
 
@@ -56,8 +57,8 @@ export async function markPageOf(photo: string, options: Options, world: World):
     world.stderr.write(`${refusalText(picture, place.file)}\n`)
     return null
   }
-  const { width, height, jpeg } = picture
-  const page = await pageOf({ file: place.file, view, entry, width, height }, known.practice)
+  const { jpeg, ...shown } = picture
+  const page = await pageOf({ file: place.file, view, entry, ...shown }, known.practice)
   const { writeLandmarks } = await import('../apps/mark/write.ts')
   const target = entry && targetOf(place, known.practice, entry, world)
   const write = target && ((landmarks: Landmarks) => writeLandmarks(target, landmarks))

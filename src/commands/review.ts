@@ -46,7 +46,7 @@ function approveAll({ cases, words }: CasebookReview, casebook: string, world: W
   world.stdout.write(
     items.length === 0
       ? 'Nothing waits.\n'
-      : `Approved unread: ${countOfItems(items, words)} of ${counted(cases.length, 'case')}. The next build publishes them as they stand.\n`,
+      : `Approved unread: ${countOfItems(items, words)} of ${counted(cases.length, 'case')}. The next build publishes them as they are.\n`,
   )
   return exit.clean
 }

@@ -16,6 +16,7 @@ import type { PageView } from '../pages/shared/page.ts'
 import type { Words } from '../pages/words/index.ts'
 import type { PictureStore } from '../pictures/store.ts'
 import type { Renderer } from '../render/renderer.ts'
+import type { PracticeLessons } from '../trend/model/practice.ts'
 import type { ForOwners } from './owner/page-tools.ts'
 
 /**
@@ -78,6 +79,8 @@ export type Addresses = Readonly<Record<string, string>>
 /** What is known of all horses once each is made. */
 export interface AllHorses<Kept> {
   readonly practice: Practice
+  /** What all of them have taught. */
+  readonly lessons: PracticeLessons
   readonly asOf: PlainDate
   /** Of the horses that the edition shows, by id. */
   readonly kept: readonly Kept[]

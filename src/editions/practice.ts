@@ -7,7 +7,7 @@ export const practice: Edition<HorseSummary> = {
   name: 'practice',
   folder: 'practice',
   keepsBroken: true,
-  assets: { styles: [...commonStyles, 'photos'], scripts: ['filter', 'compare'] },
+  assets: { styles: [...commonStyles, 'photos'], scripts: ['search', 'compare'] },
   protection: null,
   announcement: ({ site }) => `Open ${site('practice', 'index.html')}`,
   ofHorse: async (horse, { put, renderer, pictures }) => {
@@ -19,7 +19,9 @@ export const practice: Edition<HorseSummary> = {
   },
   pages: async (all, format) => {
     const { presentFront } = await import('../pages/practice/index.ts')
-    return presentFront(all.practice, all.kept, all.broken, all.asOf, all.addresses.owner ?? {}, format)
+    const { practice, kept: summaries, broken, asOf, addresses, lessons } = all
+    const tokens = addresses.owner ?? {}
+    return presentFront({ practice, summaries, broken, asOf, tokens, lessons }, format)
   },
   files: async (all, format) => {
     const { visitsCalendar } = await import('./practice/visits-calendar.ts')

@@ -12,5 +12,3 @@ export const pairOf = (foot: Foot): Pair => (foot[1] === 'F' ? 'fore' : 'hind')
 
 /** Left and right foot of a pair. */
 export const feetOf = (pair: Pair): readonly [Foot, Foot] => (pair === 'fore' ? ['LF', 'RF'] : ['LH', 'RH'])
-
-export const isFoot = (text: string): text is Foot => (feet as readonly string[]).includes(text)

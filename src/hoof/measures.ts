@@ -72,6 +72,17 @@ export type AnyMeasureId = MeasureId | DerivedId
 
 const trade: Evidence = { mark: 'common practice' }
 
+/**
+ * What a measure is called on pages, in messages and in case files, where its id says too little. Case files and tables
+ * that call it by its id are read as well.
+ */
+const plainNames: { readonly [Id in MeasureId]?: string } = {
+  'new-angle': 'new growth angle',
+  'new-length': 'new growth length',
+  'groove-apex': 'groove depth at frog tip',
+  'groove-heel': 'groove depth at heel',
+}
+
 const entry = (
   id: MeasureId,
   kind: Measure['kind'],
@@ -80,7 +91,16 @@ const entry = (
   sd: number,
   matters: number,
   sdEvidence: Evidence = trade,
-): Measure => ({ id, name: id.replaceAll('-', ' '), kind, how, likely, sd, matters, sdEvidence })
+): Measure => ({
+  id,
+  name: plainNames[id] ?? id.replaceAll('-', ' '),
+  kind,
+  how,
+  likely,
+  sd,
+  matters,
+  sdEvidence,
+})
 
 /** The entered measures: design table, one line each. */
 export const measures: Readonly<Record<MeasureId, Measure>> = Object.fromEntries(
@@ -169,7 +189,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
   },
   'heel-gap': {
     id: 'heel-gap',
-    name: 'heel gap',
+    name: 'toe-heel angle difference',
     kind: 'angle',
     formula: 'toe angle - heel angle',
     reading:
@@ -225,7 +245,7 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
   },
   'pair-mismatch': {
     id: 'pair-mismatch',
-    name: 'pair mismatch',
+    name: 'left-right angle difference',
     kind: 'angle',
     formula: 'toe angle left - toe angle right',
     reading: '5° or more is called mismatched',
@@ -234,10 +254,11 @@ export const derivedMeasures: Readonly<Record<DerivedId, DerivedMeasure>> = {
   },
   'toe-share': {
     id: 'toe-share',
-    name: 'toe share',
+    name: 'share ahead of frog tip',
     kind: 'ratio',
     formula: 'bearing length in front of the frog tip / bearing length',
-    reading: 'shown, no band; from gauge readings the breakover stands for the part in front of the frog tip',
+    reading:
+      'shown, no band; from gauge readings the breakover is taken for the part in front of the frog tip',
     parts: ['breakover', 'bearing-length'],
     evidence: [trade],
   },

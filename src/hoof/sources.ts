@@ -36,6 +36,21 @@ export const sources = {
   },
   meier: { cite: 'Meier 2021, BMC Veterinary Research 17: 16' },
   clayton: { cite: 'Clayton 2011, Australian Veterinary Journal 89: 305-311' },
+  pattersonThompson: {
+    cite: 'Patterson & Thompson 1971, Biometrika 58: 545, restricted maximum likelihood (title from memory)',
+  },
+  smyth: {
+    cite: 'Smyth 2004, Statistical Applications in Genetics and Molecular Biology 3: 3, variances that differ between series (title from memory)',
+  },
+  schuirmann: {
+    cite: 'Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15: 657, two one-sided tests of equivalence (title from memory)',
+  },
+  benjaminiHochberg: {
+    cite: 'Benjamini & Hochberg 1995, Journal of the Royal Statistical Society B 57: 289, false discovery rate',
+  },
+  fieller: {
+    cite: 'Fieller 1954, Journal of the Royal Statistical Society B 16: 175-185, intervals for a ratio (title from memory)',
+  },
 } as const satisfies Record<string, Source>
 
 export type SourceKey = keyof typeof sources

@@ -17,7 +17,7 @@ import {
   verdicts,
 } from '../trend/assessment.ts'
 import { allMeasures } from '../trend/columns.ts'
-import type { FootOrAll } from '../trend/model/courses.ts'
+import type { FootOrAll } from '../trend/model/course.ts'
 import { learnedOfKey } from '../trend/model/learned.ts'
 import type { PracticeLessons } from '../trend/model/practice.ts'
 import { literatureSd } from '../trend/scale.ts'
@@ -349,7 +349,7 @@ function exportTrend(one: Trend<FootOrAll>): ExportedHorse['trends'][number] {
     slopePerMonth: fit?.slopePerMonth ?? null,
     slopeLow: fit?.slopeLow ?? null,
     slopeHigh: fit?.slopeHigh ?? null,
-    smallestRealChange: one.smallestRealChange,
+    smallestRealChange: points.length > 1 ? one.smallestRealChange : null,
     targetLow: one.target?.low ?? null,
     targetHigh: one.target?.high ?? null,
     verdict: one.verdict,

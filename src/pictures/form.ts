@@ -1,16 +1,17 @@
 /** What a picture file is by its own first bytes, whatever its name says. */
 
-export type PictureForm = 'jpeg' | 'png' | 'webp' | 'avif'
+export type PictureForm = 'jpeg' | 'png' | 'webp' | 'avif' | 'heic'
 
 /** Forms that are told apart only to say what to do about them. */
-export type ForeignForm = 'heic' | 'gif' | 'tiff' | 'svg' | 'pdf'
+export type ForeignForm = 'gif' | 'tiff' | 'svg' | 'pdf'
 
-const ours: ReadonlySet<string> = new Set(['jpeg', 'png', 'webp', 'avif'])
+const ours: ReadonlySet<string> = new Set(['jpeg', 'png', 'webp', 'avif', 'heic'])
 const endings: Readonly<Record<PictureForm, readonly string[]>> = {
   jpeg: ['jpg', 'jpeg', 'jpe', 'jfif'],
   png: ['png'],
   webp: ['webp'],
   avif: ['avif'],
+  heic: ['heic', 'heif'],
 }
 
 export const isOurs = (form: string): form is PictureForm => ours.has(form)

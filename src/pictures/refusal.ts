@@ -24,12 +24,11 @@ interface Words {
   readonly advice?: string
 }
 
-const pictureForms = 'a picture as JPEG, PNG, WebP or AVIF'
+const pictureForms = 'a picture as JPEG, PNG, WebP, AVIF or HEIC'
 const figures = (n: number) => n.toLocaleString('en-GB')
 const mebibytes = (bytes: number) => `${figures(Math.ceil(bytes / 1024 / 1024))} MiB`
 
 const foreign: Readonly<Record<ForeignForm, string>> = {
-  heic: 'an HEIC picture, as some telephones save them',
   gif: 'a GIF picture',
   tiff: 'a TIFF picture',
   svg: 'an SVG drawing',
@@ -69,16 +68,15 @@ function wordsFor(refused: Refusal, file: string): Words {
       return {
         message: `${file} is ${refused.form === null ? 'no picture that can be read' : foreign[refused.form]}.`,
         expected: pictureForms,
-        advice:
-          refused.form === 'heic'
-            ? 'export it as JPEG, and set the telephone to save pictures as JPEG'
-            : 'save it as JPEG',
+        advice: 'save it as JPEG',
       }
   }
 }
 
 const article = (form: PictureForm) =>
-  form === 'avif' ? 'an AVIF' : `a ${form === 'webp' ? 'WebP' : form.toUpperCase()}`
+  form === 'avif' || form === 'heic'
+    ? `an ${form.toUpperCase()}`
+    : `a ${form === 'webp' ? 'WebP' : form.toUpperCase()}`
 
 /** Why, and what to do, as one text for a terminal. */
 export function refusalText(refusal: Refusal, file: string): string {

@@ -8,6 +8,7 @@ import { contentHash } from '../build/disk/content-hash.ts'
 import type { Files } from '../build/disk/files.ts'
 import { isUnfinished, readCached, seal, unseal, writeCached } from '../build/disk/sealed.ts'
 import type { MadeFile } from '../build/disk/staging.ts'
+import type { CardSearch } from '../card/find-card.ts'
 import type { Pictures, PictureVariant } from '../pages/shared/pictures.ts'
 
 /** What is kept of a processed picture: all but the file that it was called. */
@@ -15,6 +16,8 @@ export interface KeptPicture {
   readonly width: number
   readonly height: number
   readonly variants: readonly KeptVariant[]
+  /** What was found of the card, where it was looked for. */
+  readonly card?: CardSearch
 }
 
 export interface KeptVariant extends Omit<PictureVariant, 'path'> {

@@ -8,7 +8,7 @@ export interface Framed {
   readonly kind: string
   readonly title: string
   readonly description: string
-  readonly table: Table
+  readonly table: Table | null
 }
 
 /** Ids by which a picture names its title and its text alternative. */
@@ -28,11 +28,13 @@ export function frame(figure: Framed, picture: string): string {
     element('figcaption', { id: `${id}-title` }, escapeHtml(title)),
     picture,
     element('p', { class: 'figure-text', id: `${id}-text` }, escapeHtml(description)),
-    element(
-      'details',
-      { class: 'figure-data' },
-      element('summary', {}, escapeHtml(table.caption)),
-      tableHtml(table),
-    ),
+    table === null
+      ? ''
+      : element(
+          'details',
+          { class: 'figure-data' },
+          element('summary', {}, escapeHtml(table.caption)),
+          tableHtml(table),
+        ),
   )
 }

@@ -2,8 +2,10 @@
 import type Handlebars from 'handlebars'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { VisitRow } from '../pages/practice/visit-table.ts'
-import type { Chart, Drawing, Table } from '../pages/shared/figures.ts'
-import { createDrawings } from './drawings/drawing.ts'
+import type { Chart, Drawing, Sparkline, Table } from '../pages/shared/figures.ts'
+import { stageKey } from './charts/key.ts'
+import { sparkline } from './charts/sparkline.ts'
+import { draw } from './drawings/drawing.ts'
 import type { FigureWords } from './figure-words.ts'
 import { inOnePiece } from './html.ts'
 import type { MarkdownRenderer } from './markdown.ts'
@@ -21,12 +23,15 @@ const usualLevel = 2
 /** Adds the helpers to a renderer's own Handlebars. */
 export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): void {
   const safe = (markup: string) => new handlebars.SafeString(inOnePiece(markup))
-  const draw = createDrawings(tools.words)
   handlebars.registerHelper({
     /** `{{figure chart}}`: a chart in its frame. */
     figure: (chart: Chart) => safe(tools.drawChart(chart)),
     /** `{{drawing view}}`: a drawing in its frame; a measure's drawing stands alone. */
-    drawing: (drawing: Drawing) => safe(draw(drawing)),
+    drawing: (drawing: Drawing) => safe(draw(drawing, tools.words)),
+    /** `{{stageKey}}`: the marks that small charts share. */
+    stageKey: () => safe(stageKey(tools.words.trend)),
+    /** `{{sparkline view}}`: a picture of the size of a word. */
+    sparkline: (view: Sparkline) => safe(sparkline(view)),
     /** `{{table data}}`, or `{{table data captioned=true}}` where no heading names it. */
     table: (table: Table, { hash }: Handlebars.HelperOptions) =>
       safe(tableHtml(table, hash.captioned === true)),

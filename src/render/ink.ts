@@ -11,7 +11,6 @@ export const paper = 'var(--paper, #fff)'
 export const line = 'var(--line, #d9d1c0)'
 export const band = 'var(--band, #d9f0e8)'
 export const ribbon = 'var(--ribbon, #e3e0da)'
-export const first = 'var(--first, #857b69)'
 export const latest = 'var(--latest, #0072b2)'
 
 const series: Readonly<Record<Foot, string>> = {

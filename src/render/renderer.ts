@@ -83,6 +83,8 @@ export function createRenderer(templates: TemplateSources, words: OwnerWords): R
 const knownHelpers = {
   figure: true,
   drawing: true,
+  sparkline: true,
+  stageKey: true,
   table: true,
   readings: true,
   markdown: true,

@@ -23,18 +23,23 @@ export function tableHtml({ caption, head, rows }: Table, captioned = false): st
   return `${html}</tbody></table></div>`
 }
 
-/** The rows of a visit's readings, a measure each. */
+/** A visit's readings in four columns, one a foot: each measure its own body, its name over the row. */
 export const readingRows = (rows: readonly VisitRow[]): string => rows.map(readingRow).join('\n')
 
-function readingRow({ name, href, unit, note, cells, smallest }: VisitRow): string {
-  let html = `<tr><th scope="row"><a href="${escapeHtml(href)}">${escapeHtml(name)}</a>`
+function readingRow({ name, href, unit, notes, cells }: VisitRow): string {
+  let html = `<tbody><tr><th scope="rowgroup" colspan="4"><a href="${escapeHtml(href)}">${escapeHtml(name)}</a>`
   if (unit !== '') html += `, ${escapeHtml(unit)}`
-  if (note !== null) html += ` <span class="small soft">${escapeHtml(note)}</span>`
-  html += '</th>'
+  if (notes.length > 0) html += ` <span class="soft">${escapeHtml(notes.join(', '))}</span>`
+  html += '</th></tr><tr>'
   for (const cell of cells) html += `<td>${cell === null ? '' : readingCell(cell)}</td>`
-  return `${html}<td>${escapeHtml(smallest ?? '')}</td></tr>`
+  return `${html}</tr></tbody>`
 }
 
-const readingCell = ({ from, value, note }: VisitCell): string =>
-  `<span class="pair">${escapeHtml(from)}<b>${escapeHtml(value)}</b></span> ` +
-  `<span class="change">${escapeHtml(note)}</span>`
+/** `93 → 83`: on arrival, and after the trim, which is bold where the trim really changed it. */
+function readingCell({ arrival, after, isReal }: VisitCell): string {
+  const from = arrival === null ? '' : `${escapeHtml(arrival.text)}${after === null ? ' →' : ' → '}`
+  if (after === null) return from
+  const to = escapeHtml(after.text)
+  const said = arrival === null ? `→ ${to}` : to
+  return `${from}${isReal ? `<b>${said}</b>` : said}`
+}

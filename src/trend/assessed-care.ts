@@ -3,8 +3,8 @@ import type { Stage } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
+import type { GrowOut } from './assessed-growth.ts'
 import type { Trend } from './assessed-trend.ts'
-import type { GrowOut } from './assessment.ts'
 
 export interface Plan {
   readonly foot: Foot

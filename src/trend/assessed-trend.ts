@@ -5,7 +5,7 @@ import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { AnyMeasureId } from '../hoof/measures.ts'
 import type { Family } from './column.ts'
-import type { FootOrAll } from './model/courses.ts'
+import type { FootOrAll } from './model/course.ts'
 
 /** Which way it goes. Toward or away from a target that is not reached; rising or falling where there is none, or inside it. */
 export const verdicts = [

@@ -7,12 +7,13 @@ import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot, Pair } from '../hoof/feet.ts'
 import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
 import type { Check, NextVisit, Plan, Problem } from './assessed-care.ts'
+import type { Capsule, GrowOut, Growth, NewGrowth } from './assessed-growth.ts'
 import type { Trend } from './assessed-trend.ts'
 import type { Caution } from './cautions/caution.ts'
-
 import type { Learned } from './model/learned.ts'
 
 export type * from './assessed-care.ts'
+export type * from './assessed-growth.ts'
 export type * from './assessed-trend.ts'
 export { standingOf, verdicts } from './assessed-trend.ts'
 export type * from './cautions/caution.ts'
@@ -65,39 +66,6 @@ export interface AssessedReading {
   readonly sd: number
 }
 
-/** Growth of one wall at one foot. */
-export interface Growth {
-  readonly foot: Foot
-  readonly measure: MeasureId
-  readonly phases: readonly GrowthPhase[]
-  readonly trims: readonly TrimStep[]
-  /** Growth left after wear, mm a month, 95 % interval; null where it is hidden. */
-  readonly ratePerMonth: number | null
-  readonly low: number | null
-  readonly high: number | null
-  /** Days over which growth was seen. */
-  readonly days: number
-  /** Why no rate can be told: trims hide it where a wall is read at one stage alone. */
-  readonly hidden: 'not read on arrival' | 'not read after the trim' | 'too few readings' | null
-}
-
-export interface GrowthPhase {
-  readonly fromVisit: string
-  readonly toVisit: string
-  readonly days: number
-  readonly gain: number
-  readonly perMonth: number
-  /** False where the later visit has no arrival reading: a trim may hide in the gain. */
-  readonly arrivalRead: boolean
-}
-
-export interface TrimStep {
-  readonly visit: string
-  readonly date: PlainDate
-  /** after - before; negative when horn was taken. */
-  readonly step: number
-}
-
 /** Left against right of a pair at one visit and stage: toe angle, toe length, width. */
 export interface PairComparison {
   readonly visit: string
@@ -111,63 +79,6 @@ export interface PairComparison {
   readonly difference: number
   readonly smallestRealDifference: number
   readonly isReal: boolean
-}
-
-export interface GrowOut {
-  readonly foot: Foot
-  readonly feature: string
-  readonly place: string
-  readonly sightings: readonly {
-    readonly visit: string
-    readonly date: PlainDate
-    readonly distance: number
-  }[]
-  /** Latest sighting, mm below the hairline. */
-  readonly distance: number
-  /** Where it should be on `asOf`. */
-  readonly expectedNow: number
-  /** Mean of the last three after a trim; null when no wall length was read at that place. */
-  readonly wallLength: number | null
-  readonly ratePerMonth: number
-  readonly rateLow: number
-  readonly rateHigh: number
-  /** Whether the rate is the practice's (the literature's, where nothing was followed yet) or this wall's own as well. */
-  readonly rateFrom: 'practice' | 'measured'
-  readonly date: PlainDate | null
-  readonly earliest: PlainDate | null
-  /** Null when the slow end of the rate never gets there within ten years. */
-  readonly latest: PlainDate | null
-  /** `due` from the day itself on; `grown out` only when the whole range is past. */
-  readonly state: 'growing down' | 'due' | 'grown out' | 'wall length unknown'
-}
-
-/** When horn that leaves the hairline at `since` will have reached the ground, all the way round. */
-export interface Capsule {
-  readonly foot: Foot
-  readonly place: 'toe' | 'quarter' | 'heel'
-  readonly since: PlainDate
-  readonly wallLength: number
-  readonly ratePerMonth: number
-  readonly rateLow: number
-  readonly rateHigh: number
-  /** Days for the whole length at the rate. */
-  readonly renewalDays: number
-  readonly date: PlainDate
-  readonly earliest: PlainDate
-  readonly latest: PlainDate | null
-}
-
-/** The steeper strip below the hairline: the angle that the whole wall can have when it has grown down. */
-export interface NewGrowth {
-  readonly foot: Foot
-  readonly visit: string
-  readonly newAngle: number
-  readonly newLength: number
-  readonly toeAngle: number | null
-  readonly toeLength: number | null
-  readonly date: PlainDate | null
-  readonly earliest: PlainDate | null
-  readonly latest: PlainDate | null
 }
 
 /** Side view of engine section 8, one visit and stage; x from toe ground toward the heel, y up, mm. */

@@ -7,8 +7,8 @@ import type { Forecast } from './assessed-trend.ts'
 import type { Backtest, PastForecast } from './assessment.ts'
 import type { Columns } from './columns.ts'
 import { forecastOf } from './forecast.ts'
-import { fitKnownBy } from './known-by.ts'
-import type { Course } from './model/course.ts'
+import { knownThen } from './known-by.ts'
+import { type Course, firstVisit, lastVisit } from './model/course.ts'
 import { targetOf } from './targets.ts'
 import type { Judged } from './trends.ts'
 
@@ -54,13 +54,21 @@ function pastForecasts(columns: Columns, judged: Judged<Foot>, band: Band): read
 
 /** The forecast of a visit's day, from what had been read until then. */
 function forecastThen({ visits }: Columns, judged: Judged<Foot>, band: Band, place: number): Forecast | null {
-  const fit = fitKnownBy(judged, place)
-  if (fit === null) return null
-  const { course, learned } = judged
-  const [from, on] = [visits[0]?.date ?? '', visits[place]?.date ?? '']
-  const first = visits[course.left.findIndex((value) => !Number.isNaN(value))]?.date ?? from
-  const slopes = learned.slopes * course.matters
-  return forecastOf({ fit, slopes, firstDay: dayOf(from), readFrom: first, readTo: on, asOf: on }, band)
+  const known = knownThen(judged, place)
+  if (known === null) return null
+  const { fit, used } = known
+  const dateOf = (at: number) => visits[at]?.date ?? ''
+  return forecastOf(
+    {
+      fit,
+      slopes: judged.learned.slopes * judged.course.matters,
+      firstDay: dayOf(dateOf(0)),
+      readFrom: dateOf(firstVisit(used)),
+      readTo: dateOf(lastVisit(used)),
+      asOf: dateOf(place),
+    },
+    band,
+  )
 }
 
 /** For each visit, the next one whose reading is at or past an edge of the band; and the last visit with a reading. */

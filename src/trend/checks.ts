@@ -29,7 +29,7 @@ export function checksOf(
 
 /**
  * Every value that was both entered (or derived from entered ones) and taken from a picture. Not the toe share: from
- * gauge readings the breakover stands for the part in front of the frog tip, so the two are not the same thing.
+ * gauge readings the breakover is taken for the part in front of the frog tip, so the two are not the same thing.
  */
 const enteredAgainstPhoto = (columns: Columns): readonly Check[] =>
   columns.all.flatMap((photo) => {

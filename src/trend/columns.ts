@@ -80,6 +80,9 @@ function readGauge(visits: readonly Visit[], open: OpenColumn): void {
       )
 }
 
+/** A picture with the card against one with a ruler is at half or less. */
+const clearlySurer = 0.7
+
 function readPhotos(visits: readonly Visit[], open: OpenColumn): void {
   for (const [i, visit] of visits.entries())
     for (const { foot, landmarks, stage, view } of visit.photos) {
@@ -87,8 +90,9 @@ function readPhotos(visits: readonly Visit[], open: OpenColumn): void {
       // A picture that does not say when it was taken is taken as one of the arrival.
       for (const { measure, value, sd } of measureLandmarks(landmarks, view)) {
         const column = open('photo', stage ?? 'before', foot, measure)
-        // Of two pictures that show the same, the surer one counts.
-        if (!(sd >= (column.sds[i] ?? Number.NaN))) setReading(column, i, value, sd)
+        // Of two pictures that show the same, the one that is clearly surer counts, else the first: a scale that lay
+        // nearer makes lengths and their error smaller alike, and does not make them surer.
+        if (!(sd >= clearlySurer * (column.sds[i] ?? Number.NaN))) setReading(column, i, value, sd)
       }
     }
 }

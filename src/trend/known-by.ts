@@ -1,24 +1,30 @@
 /** What was known of a course when a visit ended, and its line then. */
-import { between, type Course, readingsIn, without } from './model/course.ts'
+import { between, type Course, without } from './model/course.ts'
 import { type CourseFit, fitCourse } from './model/fit.ts'
 import { scatterFor } from './model/learned.ts'
 import { outliersOf } from './model/outliers.ts'
 import type { Judged } from './trends.ts'
 
-/** A line from fewer readings is none. */
-const fewestReadings = 3
-
-/** Under what the practice teaches today; null where too little was known. */
-export function fitKnownBy({ course, learned }: Judged, place: number): CourseFit | null {
-  const known = knownBy(course, place)
-  if (readingsIn(known) < fewestReadings) return null
-  const scatter = scatterFor(learned, course.sd)
-  return fitCourse(without(known, outliersOf(known, scatter.variances)), scatter)
+/** The readings used then, and their line. */
+export interface KnownThen {
+  readonly used: Course
+  readonly fit: CourseFit
 }
 
-function knownBy(course: Course, place: number): Course {
+/** Under what the practice teaches today; null where too little was known for a line. */
+export function knownThen({ course, even, learned }: Judged, place: number): KnownThen | null {
+  const known = upTo(even, place)
+  const scatter = scatterFor(learned, course.sd)
+  const used = without(known, outliersOf(known, scatter.variances))
+  const fit = fitCourse(used, scatter)
+  return fit === null ? null : { used, fit }
+}
+
+export const fitKnownBy = (judged: Judged, place: number): CourseFit | null =>
+  knownThen(judged, place)?.fit ?? null
+
+function upTo(course: Course, place: number): Course {
   const known = between(course, 0, place + 1)
-  const back = known.back.slice()
-  back[place] = Number.NaN
-  return { ...known, back }
+  known.back[place] = Number.NaN
+  return known
 }

@@ -79,8 +79,9 @@ const courseOf = (
 /** The day from which it is no problem any more; null while it is one. */
 function closedOn(about: ProblemAbout): PlainDate | null {
   if (about.kind === 'finding') {
-    const last = about.course.at(-1)
-    return last?.grade === 0 ? last.date : null
+    // Gone from the first visit on that says so and that none after it takes back.
+    const stillThere = about.course.findLastIndex(({ grade }) => grade > 0)
+    return about.course[stillThere + 1]?.date ?? null
   }
   if (about.kind === 'grow-out') {
     const latest = about.growOut.map(({ state, latest: end }) => (state === 'grown out' ? end : null))

@@ -3,19 +3,11 @@ import type { Stage } from '../casebook/model.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
 import { type CapsuleReadings, capsuleSide, coronetAngleSd, lowered } from '../hoof/geometry.ts'
 import { type MeasureId, measures } from '../hoof/measures.ts'
+import { bearingToToe, soundHeelGap, toeToHeel } from '../hoof/stand-ins.ts'
 import type { FootGeometry, SideView } from './assessment.ts'
 import { columnForTrend } from './chosen-column.ts'
 import { type Columns, type Family, families, stages, valueAt } from './columns.ts'
 import { z975 } from './student.ts'
-
-/**
- * Stand-ins for a drawing where a reading was not taken: the sound foot's mean gap between toe and heel angle
- * (Dyson 2011, second hand), toe twice the heel (Stachurska 2008), bearing length to toe length as in the trim study
- * (136.9 to 88.3 mm). They are named in `assumed` and never compared with anything.
- */
-const soundHeelGap = 8.7
-const toeToHeel = 2
-const bearingToToe = 136.9 / 88.3
 
 /** First and latest side view of each foot whose toe angle and toe length were read together, in one stage. */
 export const geometryOf = (columns: Columns): readonly FootGeometry[] =>
@@ -47,7 +39,10 @@ function firstAndLatest(
   return null
 }
 
-/** The side view of a foot at one visit and stage; null without toe angle and toe length. */
+/**
+ * The side view of a foot at one visit and stage; null without toe angle and toe length. What stands in for other
+ * readings is named in `assumed` and never compared with anything.
+ */
 export function sideViewAt(
   columns: Columns,
   family: Family,

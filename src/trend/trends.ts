@@ -9,11 +9,12 @@ import { allMeasures, type Columns } from './columns.ts'
 import { discovered } from './discovery.ts'
 import { forecastOf } from './forecast.ts'
 import { lineOf } from './line.ts'
-import { type Course, type Place, without } from './model/course.ts'
-import { courseOfAllFeet, courseOfFoot, type FootOrAll, type ReadCourse } from './model/courses.ts'
+import { type Course, type FootOrAll, firstVisit, lastVisit, type Place, without } from './model/course.ts'
+import { courseOfAllFeet, courseOfFoot, type ReadCourse } from './model/courses.ts'
 import { type CourseFit, fitCourse, levelAt, levelSd, readingSd, slopeSd } from './model/fit.ts'
 import { type Learned, type LearnedMeasure, learnedOf, scatterFor } from './model/learned.ts'
 import { outliersOf } from './model/outliers.ts'
+import { withoutSeason } from './model/season.ts'
 import { changedPace } from './pace.ts'
 import { t975, tBelow } from './student.ts'
 import { noTarget, type Target, targetOf } from './targets.ts'
@@ -23,6 +24,8 @@ import { fewestMonths, positionAt, positionOf, verdictOf } from './verdict.ts'
 export interface Judged<F extends FootOrAll = FootOrAll> {
   readonly foot: F
   readonly course: ReadCourse
+  /** Without the season. */
+  readonly even: Course
   /** What is fitted. */
   readonly used: Course
   readonly leftOut: readonly Place[]
@@ -33,9 +36,10 @@ export interface Judged<F extends FootOrAll = FootOrAll> {
 export function judge<F extends FootOrAll>(foot: F, course: ReadCourse, learned: Learned): Judged<F> {
   const taught = learnedOf(learned, course.family, course.measure, foot)
   const scatter = scatterFor(taught, course.sd)
-  const leftOut = outliersOf(course, scatter.variances)
-  const used = without(course, leftOut)
-  return { foot, course, used, leftOut, learned: taught, fit: fitCourse(used, scatter) }
+  const even = withoutSeason<Course>(course, taught.season)
+  const leftOut = outliersOf(even, scatter.variances)
+  const used = without(even, leftOut)
+  return { foot, course, even, used, leftOut, learned: taught, fit: fitCourse(used, scatter) }
 }
 
 /** The one course of each foot and measure that was read, in order of feet, then measures. */
@@ -43,7 +47,8 @@ export const judgedFeet = (horse: Horse, columns: Columns, learned: Learned): re
   feet.flatMap((foot) =>
     allMeasures.flatMap((measure) => {
       const column = columnForTrend(columns, foot, measure)
-      const course = column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure)
+      const course =
+        column === null ? null : courseOfFoot(horse, columns, column.family, foot, measure, learned.people)
       return course === null ? [] : [judge(foot, course, learned)]
     }),
   )
@@ -69,7 +74,7 @@ interface TrendsOf {
 }
 
 /** Share of false claims among what is told to move clearly. */
-const falseDiscoveries = 0.1
+export const falseDiscoveries = 0.1
 
 /** Trends of single feet and of all together, with those marked that clearly move. */
 export function trendsOf(
@@ -114,8 +119,8 @@ function trendOf<F extends FootOrAll>(
   const [first] = points
   const last = points.at(-1)
   if (first === undefined || last === undefined) return null
-  const readFrom = columns.visits[firstPlace(used)]?.date ?? first.date
-  const readTo = columns.visits[lastPlace(used)]?.date ?? last.date
+  const readFrom = columns.visits[firstVisit(used)]?.date ?? first.date
+  const readTo = columns.visits[lastVisit(used)]?.date ?? last.date
   const months = (dayOf(readTo) - dayOf(readFrom)) / daysPerMonth
   const single = Math.hypot(learned.e, learned.u) * course.sd
   const position = fit === null ? positionAt(last.value, single, learned.worth, band) : positionOf(fit, band)
@@ -150,26 +155,8 @@ function trendOf<F extends FootOrAll>(
             { fit, slopes: learned.slopes * course.matters, firstDay: dayOf(from), readFrom, readTo, asOf },
             band,
           ),
-    pace: fit === null ? null : paceOf(columns, used, fit),
+    pace: paceOf(columns, judged),
   }
-}
-
-/** Place of the visit of the first reading used. */
-function firstPlace({ left, back }: Course): number {
-  for (let i = 0; i < left.length; i++) {
-    if (!Number.isNaN(left[i])) return i
-    if (!Number.isNaN(back[i])) return i + 1
-  }
-  return 0
-}
-
-/** Place of the visit of the last reading used. */
-function lastPlace({ left, back }: Course): number {
-  for (let i = left.length - 1; i >= 0; i--) {
-    if (!Number.isNaN(back[i])) return i + 1
-    if (!Number.isNaN(left[i])) return i
-  }
-  return 0
 }
 
 function readingsOf({ course, used, leftOut }: Judged, { visits }: Columns) {
@@ -216,8 +203,8 @@ function trendFit(fit: CourseFit, from: PlainDate): TrendFit {
   }
 }
 
-function paceOf({ visits }: Columns, course: Course, fit: CourseFit): PaceChange | null {
-  const halves = changedPace(course, fit)
+function paceOf({ visits }: Columns, { course, even, learned }: Judged): PaceChange | null {
+  const halves = changedPace(even, scatterFor(learned, course.sd))
   if (halves === null) return null
   const { later, earlierPerMonth, laterPerMonth } = halves
   return { sinceVisit: visits[later]?.id ?? '', earlierPerMonth, laterPerMonth }

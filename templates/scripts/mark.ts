@@ -1,17 +1,28 @@
 /**
- * Marking points on a picture: one after the other, by tap, mouse or keyboard, with a magnifier. The block for the case
- * file and the measured values follow every change; nothing leaves the page unless the person asks for it.
+ * Marking points on a picture, by touch first: a tap in the whole picture brings a place near, a tap near by sets the point
+ * and goes on to where the next one is likely to be. Where the printed card is in the picture, scale and ground are done.
+ * The block for the case file and the measured values follow every change; nothing leaves the page unless asked.
  */
+import { cardWidth, type PlacedCard } from '../../src/hoof/card.ts'
+import { doubtedLandmarks } from '../../src/hoof/landmark-guard.ts'
 import {
   type LandmarkPoint,
   type Landmarks,
   landmarkPoints,
   measureLandmarks,
   type Point,
+  shownHalf,
 } from '../../src/hoof/landmarks.ts'
+import { isMeasureId, measures } from '../../src/hoof/measures.ts'
+import type { Camera } from '../../src/hoof/stance.ts'
 import { parseLength } from '../../src/hoof/units.ts'
 import { landmarkText } from '../../src/pages/mark/landmark-block.ts'
 import type { MarkTask } from '../../src/pages/mark/mark-page.ts'
+import { boardOf } from './marking/board.ts'
+import { cardIn } from './marking/card-search.ts'
+import { historyOf } from './marking/history.ts'
+import { nextPlace } from './marking/next-place.ts'
+import { drawMarks } from './marking/overlay.ts'
 
 function part<T extends Element>(id: string): T {
   const found = document.querySelector<T>(`#${id}`)
@@ -20,61 +31,92 @@ function part<T extends Element>(id: string): T {
 }
 
 const task: MarkTask = JSON.parse(part('task').textContent ?? '')
-const { steps, width, height, says } = task
-const board = part<HTMLElement>('board')
+const { width, height, says } = task
+const element = part<HTMLElement>('board')
+const picture = part<HTMLImageElement>('picture')
 const drawn = part<SVGSVGElement>('marks')
-const loupe = part<HTMLCanvasElement>('loupe')
 const lengthField = part<HTMLInputElement>('length')
+const nearerField = part<HTMLInputElement>('nearer')
+const cameraField = part<HTMLSelectElement>('camera')
+const cardField = part<HTMLInputElement>('uses-card')
 const outcome = part('outcome')
-const picture = board.querySelector('img')
 
-const marks = new Map<string, Point>(Object.entries(task.marks))
+const board = boardOf(element, part('layer'), task)
+/** How the camera stood where that is no choice of the list. */
+const toldCamera: Camera | null = typeof task.camera === 'object' ? task.camera : null
+const kept = historyOf(
+  {
+    marks: task.marks,
+    length: task.scaleLength,
+    nearer: task.nearer,
+    camera: typeof task.camera === 'string' ? task.camera : toldCamera ? 'told' : 'yard',
+    usesCard: !task.isCardRefused,
+  },
+  task.storageKey,
+)
+let card: PlacedCard | null = task.card
 /** The step that is being set; after the last one all are through. */
 let current = 0
 
 const fill = (text: string, values: Readonly<Record<string, string | number>>): string =>
   text.replace(/\{(\w+)\}/g, (_, name: string) => String(values[name] ?? ''))
 
+const usedCard = (): PlacedCard | null => (kept.now().usesCard ? card : null)
+/** Those that the card takes the place of are left out. */
+const steps = () => task.steps.filter(({ isInCard }) => !isInCard || usedCard() === null)
+
 const clamp = ([x, y]: Point): Point => [
   Math.min(width, Math.max(0, Math.round(x * 10) / 10)),
   Math.min(height, Math.max(0, Math.round(y * 10) / 10)),
 ]
 
-/** Where the point of this step is or would start: where the last one was set, else in the middle. */
-function here(): Point {
-  const id = steps[current]?.id ?? ''
-  const before = steps.slice(0, current).findLast((step) => marks.has(step.id))
-  return marks.get(id) ?? (before && marks.get(before.id)) ?? [width / 2, height / 2]
+const say = (text: string) => {
+  part('status').textContent = text
 }
 
-function put(point: Point): void {
-  const step = steps[current]
-  if (step === undefined) return
-  marks.set(step.id, clamp(point))
-  show()
-}
-
-function go(to: number): void {
-  current = Math.min(steps.length, Math.max(0, to))
-  show()
+/** `30 mm`, or `30 mm further`; null where nothing is written, NaN where it is no length. */
+function nearerWritten(): number | null {
+  const text = kept.now().nearer.trim()
+  if (text === '') return null
+  const [, amount = '', way = ''] = /^(.*?)\s*(nearer|further|farther)?$/i.exec(text) ?? []
+  const length = parseLength(amount, 'mm')
+  if (length === null) return Number.NaN
+  return /^f/i.test(way) ? -length.mm : length.mm
 }
 
 /** What is marked so far as the case file has it. */
 function landmarks(): Landmarks {
+  const { marks, length: written, camera: chosen } = kept.now()
   const line = (name: string): readonly [Point, Point] | null => {
-    const [from, to] = [marks.get(`${name} from`), marks.get(`${name} to`)]
+    const [from, to] = [marks[`${name} from`], marks[`${name} to`]]
     return from && to ? [from, to] : null
   }
+  const used = usedCard()
   const [ground, pastern, scale] = [line('ground'), line('pastern'), line('scale')]
-  const length = parseLength(lengthField.value, 'mm')
+  const length = parseLength(written, 'mm')
+  const nearer = nearerWritten()
+  const toldNearer = nearer !== null && Number.isFinite(nearer) ? nearer : null
   const points: Partial<Record<LandmarkPoint, Point>> = {}
   for (const name of landmarkPoints) {
-    const point = marks.get(name)
+    const point = marks[name]
     if (point) points[name] = point
   }
+  const camera: Camera | null =
+    chosen === 'told' ? toldCamera : chosen === 'block' || chosen === 'flat' ? chosen : null
   return {
-    scale: scale && length && length.mm > 0 ? { from: scale[0], to: scale[1], length: length.mm } : null,
-    lines: { ...(ground && { ground }), ...(pastern && { pastern }) },
+    scale:
+      scale && length && length.mm > 0 && used === null
+        ? {
+            from: scale[0],
+            to: scale[1],
+            length: length.mm,
+            ...(toldNearer !== null && { nearer: toldNearer }),
+          }
+        : null,
+    ...(used && { card: { ...used, nearer: toldNearer } }),
+    ...(!kept.now().usesCard && { cardTold: 'none' as const }),
+    ...(camera && { camera }),
+    lines: { ...(ground && used === null && { ground }), ...(pastern && { pastern }) },
     points,
   }
 }
@@ -82,113 +124,59 @@ function landmarks(): Landmarks {
 function show(): void {
   showStep()
   showMarks()
-  showLoupe()
   showPoints()
   showResults()
+  const can = kept.can()
+  part<HTMLButtonElement>('undo').disabled = !can.undo
+  part<HTMLButtonElement>('redo').disabled = !can.redo
 }
 
 function showStep(): void {
-  const step = steps[current]
+  const all = steps()
+  const step = all[current]
   part('step-count').textContent =
-    step === undefined ? '' : fill(says.step, { step: current + 1, steps: steps.length })
+    step === undefined ? '' : fill(says.step, { step: current + 1, steps: all.length })
   part('step-name').textContent = step?.name ?? says.done
   part('step-how').textContent = step?.how ?? ''
-  const point = step && marks.get(step.id)
-  part('status').textContent = point ? fill(says.at, { name: step.name, x: point[0], y: point[1] }) : ''
   part<HTMLButtonElement>('back').disabled = current === 0
   part<HTMLButtonElement>('skip').disabled = step === undefined
   part<HTMLButtonElement>('next').disabled = step === undefined
+  for (const row of ['length-row', 'camera-row']) part<HTMLElement>(row).hidden = usedCard() !== null
   for (const dot of document.querySelectorAll('.mark-sample [data-point]')) {
     dot.classList.toggle('is-now', dot.getAttribute('data-point') === step?.id)
   }
 }
 
-const svgElement = (name: string, attributes: Readonly<Record<string, string>>): SVGElement => {
-  const element = document.createElementNS('http://www.w3.org/2000/svg', name)
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value)
-  return element
-}
-
-const across = (x: number) => `${(x / width) * 100}%`
-const down = (y: number) => `${(y / height) * 100}%`
-
 function showMarks(): void {
-  const { scale, lines } = landmarks()
-  const straight = [...Object.values(lines), ...(scale ? [[scale.from, scale.to] as const] : [])]
-  drawn.replaceChildren(
-    ...straight.map(([a, b]) =>
-      svgElement('line', { x1: across(a[0]), y1: down(a[1]), x2: across(b[0]), y2: down(b[1]) }),
-    ),
-    ...[...marks].map(([id, [x, y]]) =>
-      svgElement('circle', {
-        cx: across(x),
-        cy: down(y),
-        r: id === steps[current]?.id ? '9' : '4',
-        class: id === steps[current]?.id ? 'is-now' : '',
-      }),
-    ),
-  )
-}
-
-/** Pixels of the picture that the magnifier shows from side to side. */
-const span = Math.max(60, width / 18)
-
-function showLoupe(): void {
-  const context = loupe.getContext('2d')
-  if (context === null || picture === null || !picture.complete) return
-  const size = loupe.width
-  const [x, y] = here()
-  // The picture that is served may be smaller than the original that the points count in.
-  const served = picture.naturalWidth / width
-  context.fillStyle = '#888'
-  context.fillRect(0, 0, size, size)
-  context.imageSmoothingEnabled = false
-  context.drawImage(
-    picture,
-    (x - span / 2) * served,
-    (y - span / 2) * served,
-    span * served,
-    span * served,
-    0,
-    0,
-    size,
-    size,
-  )
-  for (const [colour, thickness] of [
-    ['#000', 5],
-    ['#fff', 2],
-  ] as const) {
-    context.strokeStyle = colour
-    context.lineWidth = thickness
-    context.beginPath()
-    for (const [from, to] of [
-      [0.08, 0.44],
-      [0.56, 0.92],
-    ] as const) {
-      context.moveTo(size * from, size / 2)
-      context.lineTo(size * to, size / 2)
-      context.moveTo(size / 2, size * from)
-      context.lineTo(size / 2, size * to)
-    }
-    context.stroke()
-  }
+  drawMarks(drawn, landmarks(), kept.now().marks, steps()[current]?.id ?? null, board.placeOf)
 }
 
 function showPoints(): void {
+  const { marks } = kept.now()
   part('points').replaceChildren(
-    ...steps.map(({ id, name }, i) => {
+    ...steps().map(({ id, name }, i) => {
       const item = document.createElement('li')
       const button = document.createElement('button')
       button.type = 'button'
       button.textContent = name
-      button.className = marks.has(id) ? 'is-set' : ''
+      button.className = marks[id] ? 'is-set' : ''
       if (i === current) button.setAttribute('aria-current', 'step')
       button.addEventListener('click', () => {
         go(i)
-        board.focus({ preventScroll: true })
+        element.focus({ preventScroll: true })
         document.querySelector('.mark-now')?.scrollIntoView({ block: 'nearest' })
       })
       item.append(button)
+      return item
+    }),
+  )
+}
+
+const listed = (id: string, lines: readonly string[]) => {
+  part(id).replaceChildren(
+    ...lines.map((text) => {
+      const item = document.createElement('li')
+      item.textContent = text
       return item
     }),
   )
@@ -198,27 +186,84 @@ function showResults(): void {
   const marked = landmarks()
   const readings = measureLandmarks(marked, task.view)
   part<HTMLElement>('no-values').hidden = readings.length > 0
-  part('values').replaceChildren(
-    ...readings.map(({ measure, value, sd }) => {
-      const item = document.createElement('li')
-      const unit = measure.endsWith('-angle') ? '°' : measure === 'toe-share' ? '' : ' mm'
-      const digits = measure === 'toe-share' ? 2 : 1
-      const error = `± ${sd.toFixed(digits)}${unit}`
-      item.textContent = `${measure.replaceAll('-', ' ')} ${value.toFixed(digits)}${unit} (${error})`
-      return item
+  const unitOf = (measure: string) =>
+    measure.endsWith('-angle') ? '°' : measure === 'toe-share' ? '' : ' mm'
+  listed(
+    'values',
+    readings.map(({ measure, value, sd }) => {
+      const [unit, digits] = [unitOf(measure), measure === 'toe-share' ? 2 : 1]
+      const error = `± ${shownHalf(sd).toFixed(digits)}${unit}`
+      return `${measure.replaceAll('-', ' ')} ${value.toFixed(digits)}${unit} (${error})`
     }),
   )
+  listed('doubts', doubts(marked))
   part<HTMLTextAreaElement>('block').value = task.head + landmarkText(marked, '    ')
+}
+
+/** What cannot be or hardly is, of the points and of what they measure. */
+function doubts(marked: Landmarks): readonly string[] {
+  const ofPoints = doubtedLandmarks(marked, task.view, task.foot).map(({ message }) => message)
+  const ofValues = measureLandmarks(marked, task.view).flatMap(({ measure, value }) => {
+    if (!isMeasureId(measure)) return []
+    const { name, kind, likely } = measures[measure]
+    if (value >= likely[0] && value <= likely[1]) return []
+    const unit = kind === 'angle' ? '°' : ' mm'
+    return [
+      fill(says.unlikely, {
+        name,
+        value: `${value.toFixed(1)}${unit}`,
+        from: likely[0],
+        to: `${likely[1]}${unit}`,
+      }),
+    ]
+  })
+  return [...ofPoints, ...ofValues]
+}
+
+/** Where the point of this step is, or is likely to be; null where nothing tells. */
+function placeOfStep(id: string): Point | null {
+  const { marks } = kept.now()
+  const used = usedCard()
+  const { scale } = landmarks()
+  const span = (from: Point, to: Point) => Math.hypot(to[0] - from[0], to[1] - from[1])
+  const pixelsPerMm = used
+    ? span(used.corners[0], used.corners[1]) / cardWidth
+    : scale && span(scale.from, scale.to) / scale.length
+  return marks[id] ?? nextPlace(id, { view: task.view, foot: task.foot, marks, pixelsPerMm })
+}
+
+function go(to: number): void {
+  const all = steps()
+  current = Math.min(all.length, Math.max(0, to))
+  const step = all[current]
+  const place = step && placeOfStep(step.id)
+  if (place) board.look(place)
+  else board.whole()
+  show()
+}
+
+function put(point: Point): void {
+  const step = steps()[current]
+  if (step === undefined) return
+  const before = doubts(landmarks())
+  kept.change({ marks: { ...kept.now().marks, [step.id]: clamp(point) } })
+  const found = doubts(landmarks()).find((one) => !before.includes(one))
+  const [x, y] = kept.now().marks[step.id] ?? point
+  say(found ?? fill(says.at, { name: step.name, x, y }))
+  show()
 }
 
 /** Goes on, unless the scale is set and has no length yet. */
 function next(): void {
-  const step = steps[current]
+  const step = steps()[current]
   if (step === undefined) return
-  if (!marks.has(step.id)) put(here())
+  if (!kept.now().marks[step.id]) {
+    say(fill(says.notSet, { name: step.name }))
+    return
+  }
   if (step.id === 'scale to' && landmarks().scale === null) {
     const text = lengthField.value.trim()
-    part('status').textContent = text === '' ? says.noLength : fill(says.badLength, { text })
+    say(text === '' ? says.noLength : fill(says.badLength, { text }))
     lengthField.focus()
     return
   }
@@ -226,38 +271,25 @@ function next(): void {
 }
 
 function skip(): void {
-  const step = steps[current]
+  const step = steps()[current]
   if (step === undefined) return
-  marks.delete(step.id)
+  const { [step.id]: _, ...marks } = kept.now().marks
+  kept.change({ marks })
   go(current + 1)
 }
 
-/** Follows a finger or the mouse from where it goes down until it is lifted. */
-function follow(target: HTMLElement, move: (event: PointerEvent, isFirst: boolean) => void): void {
-  target.addEventListener('pointerdown', (event) => {
-    if (event.button !== 0) return
-    target.setPointerCapture(event.pointerId)
-    move(event, true)
-  })
-  target.addEventListener('pointermove', (event) => {
-    if (target.hasPointerCapture(event.pointerId)) move(event, false)
-  })
-}
-
-follow(board, (event) => {
-  const box = drawn.getBoundingClientRect()
-  put([((event.clientX - box.left) / box.width) * width, ((event.clientY - box.top) / box.height) * height])
-})
-
-let lastX = 0
-let lastY = 0
-follow(loupe, (event, isFirst) => {
-  const perPixel = span / loupe.getBoundingClientRect().width
-  const [x, y] = here()
-  // The picture follows the finger, so the point moves the other way.
-  if (!isFirst) put([x - (event.clientX - lastX) * perPixel, y - (event.clientY - lastY) * perPixel])
-  lastX = event.clientX
-  lastY = event.clientY
+board.onMove(showMarks)
+board.onTap((at) => {
+  if (!board.isFine()) {
+    board.look(at)
+    say(says.near)
+    return
+  }
+  if (steps()[current] === undefined) return
+  put(at)
+  const said = part('status').textContent ?? ''
+  next()
+  if (part('status').textContent === '') say(said)
 })
 
 const arrows: Readonly<Record<string, Point>> = {
@@ -268,16 +300,29 @@ const arrows: Readonly<Record<string, Point>> = {
 }
 
 function nudge([dx, dy]: Point, by: number): void {
-  const [x, y] = here()
+  const step = steps()[current]
+  if (step === undefined) return
+  const [x, y] = placeOfStep(step.id) ?? [width / 2, height / 2]
   put([x + dx * by, y + dy * by])
 }
 
-board.addEventListener('keydown', (event) => {
+function retrace(done: boolean): void {
+  if (!done) return
+  showFields()
+  current = Math.min(current, steps().length)
+  show()
+}
+
+element.addEventListener('keydown', (event) => {
   const arrow = arrows[event.key]
+  const isUndo = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z'
   if (arrow) nudge(arrow, event.shiftKey ? 10 : 1)
+  else if (isUndo) retrace(event.shiftKey ? kept.redo() : kept.undo())
   else if (event.key === 'Enter') next()
   else if (event.key === 'Backspace') go(current - 1)
   else if (event.key === 'Delete') skip()
+  else if (event.key === '+') board.zoom(1.5)
+  else if (event.key === '-') board.zoom(1 / 1.5)
   else return
   event.preventDefault()
 })
@@ -288,20 +333,48 @@ for (const button of document.querySelectorAll<HTMLElement>('[data-nudge]')) {
     nudge([dx, dy], event.shiftKey ? 10 : 1)
   })
 }
-part('back').addEventListener('click', () => go(current - 1))
-part('skip').addEventListener('click', skip)
-part('next').addEventListener('click', next)
+const onClick = (id: string, then: () => void) => part(id).addEventListener('click', then)
+onClick('back', () => go(current - 1))
+onClick('skip', skip)
+onClick('next', next)
+onClick('undo', () => retrace(kept.undo()))
+onClick('redo', () => retrace(kept.redo()))
+onClick('larger', () => board.zoom(1.6))
+onClick('smaller', () => board.zoom(1 / 1.6))
+onClick('whole', board.whole)
+
+function showFields(): void {
+  const { length, nearer, camera, usesCard } = kept.now()
+  lengthField.value = length
+  nearerField.value = nearer
+  cameraField.value = camera
+  cardField.checked = usesCard
+}
+
 lengthField.addEventListener('input', () => {
-  showMarks()
-  showResults()
+  kept.change({ length: lengthField.value })
+  show()
 })
 lengthField.addEventListener('keydown', (event) => {
   if (event.key !== 'Enter') return
   next()
-  board.focus()
+  element.focus()
+})
+nearerField.addEventListener('input', () => {
+  kept.change({ nearer: nearerField.value })
+  if (Number.isNaN(nearerWritten())) say(fill(says.badLength, { text: nearerField.value.trim() }))
+  show()
+})
+cameraField.addEventListener('change', () => {
+  kept.change({ camera: cameraField.value })
+  show()
+})
+cardField.addEventListener('change', () => {
+  kept.change({ usesCard: cardField.checked })
+  go(Math.min(current, steps().length))
 })
 
-part('copy').addEventListener('click', async () => {
+onClick('copy', async () => {
   const block = part<HTMLTextAreaElement>('block')
   try {
     await navigator.clipboard.writeText(block.value)
@@ -327,5 +400,29 @@ document.querySelector('#write')?.addEventListener('click', async () => {
   }
 })
 
-picture?.addEventListener('load', showLoupe)
+/** Once the picture is there: the card, unless the case file has it or says that there is none. */
+function lookForCard(): void {
+  if (card === null && !task.isCardRefused) {
+    const found = cardIn(picture, task)
+    card = found?.card ?? null
+    if (found?.refusal) part('card-said').textContent = says.refusals[found.refusal]
+  }
+  if (card !== null) part('card-said').textContent = says.cardFound
+  part<HTMLElement>('card-row').hidden = card === null && !task.isCardRefused
+  go(firstOpen())
+  if (kept.isTakenUp) say(says.takenUp)
+  part('board').setAttribute('data-ready', '')
+}
+
+/** The first point that is not set; the first of all where every one is. */
+function firstOpen(): number {
+  const { marks } = kept.now()
+  const open = steps().findIndex(({ id }) => !marks[id])
+  return Object.keys(marks).length === 0 || open < 0 ? 0 : open
+}
+
+showFields()
 show()
+// A turn of the loop lets the page be seen before the picture is searched.
+if (picture.complete) setTimeout(lookForCard)
+else picture.addEventListener('load', () => setTimeout(lookForCard), { once: true })

@@ -153,9 +153,18 @@ describe('a photograph on a page', () => {
       expect(lines?.width).toBeCloseTo(image?.width ?? 0, 0)
       expect(lines?.height).toBeCloseTo(image?.height ?? 0, 0)
       const texts = await photo.locator('svg.photo-lines text').allTextContents()
-      expect(texts).toEqual(['100 mm', '147 mm', '44.5°', '102.5 mm', '35.5°', '43.5 mm', '23°', '53°'])
+      expect(texts).toEqual(['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h'])
+      const margin = await photo.locator('.photo-margin li').allInnerTexts()
+      expect(margin).toEqual([
+        'ab bearing length 147 mm',
+        'ac toe angle 44.5°, toe length 102.5 mm',
+        'bd heel angle 35.5°, heel lateral 43.5 mm',
+        'cd coronet angle 23°',
+        'ef pastern angle 53°',
+        'gh scale 100 mm',
+      ])
       const outside = await photo.locator('svg.photo-lines text').evaluateAll((found) => {
-        const frame = found[0]?.closest('svg')?.getBoundingClientRect()
+        const frame = found[0]?.closest('.photo-lines')?.getBoundingClientRect()
         return found.filter((text) => {
           const box = text.getBoundingClientRect()
           return !frame || box.left < frame.left || box.right > frame.right || box.bottom > frame.bottom
@@ -167,14 +176,14 @@ describe('a photograph on a page', () => {
     await close()
   })
 
-  it('keeps every label inside the picture at 320 and 390 px, with no sideways scrolling', async () => {
+  it('keeps every letter inside the picture at 320 and 390 px, with no sideways scrolling', async () => {
     for (const width of [320, 390]) {
       for (const path of [horsePage, visitPage]) {
         const { page, close } = await visit(browser, url(path), 'file:', { viewport: { width, height: 800 } })
         expect(await sideways(page)).toEqual([])
         const cut = await page.locator('svg.photo-lines text').evaluateAll((found) =>
           found.flatMap((text) => {
-            const frame = text.closest('svg')?.getBoundingClientRect()
+            const frame = text.closest('.photo-lines')?.getBoundingClientRect()
             const box = text.getBoundingClientRect()
             return frame && box.left >= frame.left && box.right <= frame.right ? [] : [text.textContent]
           }),

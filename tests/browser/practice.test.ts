@@ -10,6 +10,7 @@ import { servedPaths } from '../../src/apps/preview/served.ts'
 import { servePreview } from '../../src/apps/preview/server.ts'
 import { isLong } from '../runs.ts'
 import { launch } from './chrome.ts'
+import { longName, writeLongCase } from './long-case.ts'
 import { type BuiltSite, buildDemo, kindsOf } from './site.ts'
 import { sideways, visit } from './visitor.ts'
 
@@ -109,6 +110,92 @@ describe('every kind of page, from disk', () => {
       expect(reached.size, path).toBeGreaterThanOrEqual(Math.min(controls, 60) - 1)
       await close()
     }
+  })
+})
+
+describe('the length of a page on a telephone, folds as they come', () => {
+  const telephone = { width: 390, height: 844 }
+  const long = buildDemo('practice', writeLongCase())
+  const latestVisit = (pages: readonly string[]) =>
+    pages.filter((path) => /\/\d{4}-\d\d-\d\d\.html$/.test(path)).at(-1) ?? ''
+  const ofHorse = (from: BuiltSite, horse: string) =>
+    from.pages('practice').filter((path) => path.startsWith(`practice/${horse}/`))
+
+  async function screensOf(from: BuiltSite, path: string): Promise<number> {
+    const context = await browser.newContext({ viewport: telephone })
+    const page = await context.newPage()
+    await page.goto(from.url(path), { waitUntil: 'load' })
+    const height = await page.evaluate(() => document.documentElement.scrollHeight)
+    await context.close()
+    return height / telephone.height
+  }
+
+  it('is at most six screens for a horse', async () => {
+    const horses = site.pages('practice').filter((path) => /^practice\/[^/]+\/index\.html$/.test(path))
+    expect(horses.length).toBeGreaterThan(5)
+    for (const path of horses) expect(await screensOf(site, path), path).toBeLessThanOrEqual(6)
+    expect(await screensOf(long, 'practice/moorhof/index.html'), 'forty visits').toBeLessThanOrEqual(6)
+  })
+
+  it('is at most five screens for a visit', async () => {
+    for (const horse of ['samphire', 'whimbrel', 'turnstone', 'orache', 'eider']) {
+      const path = latestVisit(ofHorse(site, horse))
+      expect(await screensOf(site, path), path).toBeLessThanOrEqual(5)
+    }
+    const path = latestVisit(ofHorse(long, 'moorhof'))
+    expect(await screensOf(long, path), 'the fortieth visit').toBeLessThanOrEqual(5)
+  })
+
+  it('answers in the first screen what to heed, what was noted last and what may come off', async () => {
+    for (const horse of ['samphire', 'turnstone', 'eider', 'orache']) {
+      const context = await browser.newContext({ viewport: telephone })
+      const page = await context.newPage()
+      await page.goto(site.url(`practice/${horse}/index.html`), { waitUntil: 'load' })
+      for (const place of ['.bar', '.calm, .caution', '.last-note']) {
+        const box = await page.locator(place).first().boundingBox()
+        expect(box?.y ?? Number.POSITIVE_INFINITY, `${horse} ${place}`).toBeLessThan(telephone.height)
+      }
+      await context.close()
+    }
+  })
+
+  it('weighs less than 80 kB and 1,500 nodes for a horse', async () => {
+    for (const [from, path] of [
+      [site, 'practice/samphire/index.html'],
+      [long, 'practice/moorhof/index.html'],
+    ] as const) {
+      const html = from.text(path)
+      expect(Buffer.byteLength(html), path).toBeLessThan(80_000)
+      expect(html.match(/<[a-z]/g)?.length, path).toBeLessThan(1_500)
+    }
+  })
+
+  it('holds a name of forty letters at 320 px, and targets of 44 px', async () => {
+    expect(longName.replace(/[^A-Za-z]/g, '').length).toBeGreaterThanOrEqual(36)
+    for (const path of ofHorse(long, 'moorhof').filter((one) => !/\d{4}-\d\d/.test(one))) {
+      const { page, close } = await visit(browser, long.url(path), 'file:', {
+        viewport: { width: 320, height: 640 },
+      })
+      expect(await sideways(page), path).toEqual([])
+      const low = await page.evaluate(
+        () =>
+          [...document.querySelectorAll('.bar a')].filter((one) => one.getBoundingClientRect().height < 44)
+            .length,
+      )
+      expect(low, path).toBe(0)
+      await close()
+    }
+  })
+
+  it('fits the readings of four feet into 390 px', async () => {
+    const path = latestVisit(ofHorse(site, 'samphire'))
+    const { page, close } = await visit(browser, site.url(path), 'file:', { viewport: telephone })
+    const widths = await page.evaluate(() =>
+      [...document.querySelectorAll('table.readings')].map((one) => one.getBoundingClientRect().right),
+    )
+    expect(widths.length).toBeGreaterThan(0)
+    for (const right of widths) expect(right).toBeLessThanOrEqual(telephone.width)
+    await close()
   })
 })
 

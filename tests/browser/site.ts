@@ -46,9 +46,11 @@ export function kindsOf(site: BuiltSite): readonly string[] {
   const first = (pattern: RegExp) => pages.filter((path) => pattern.test(path)).slice(0, 1)
   return [
     'practice/index.html',
+    'practice/office.html',
     'practice/reference.html',
     ...pages.filter((path) => /^practice\/[^/]+\/index\.html$/.test(path)),
     ...first(/\/\d{4}-\d{2}-\d{2}\.html$/),
+    ...first(/\/measures\.html$/),
     ...first(/\/hand-over\.html$/),
     ...first(/\/field-sheet\.html$/),
   ]

@@ -71,15 +71,16 @@ export const summaryOf = (id: string, name: string): HorseSummary => ({
   id,
   name,
   owner: null,
-  visits: 0,
+  ownerId: null,
   lastVisit: null,
   due: null,
   overdueDays: null,
-  state: '',
-  tags: [],
+  worst: null,
+  problems: '',
+  find: [],
   cautions: [],
-  changes: [],
-  backtest: { made: 0, held: 0 },
+  news: { findings: [], moves: [], moving: 0 },
+  backtest: { made: 0, held: 0, open: 0 },
 })
 
 /** Stands where the practice edition does; a page shows all that was read of a horse. */
@@ -98,7 +99,6 @@ export const plainEdition: Edition<HorseSummary> = {
     return {
       ...summaryOf(horse.id, horse.name),
       owner: horse.owner,
-      visits: horse.visits.length,
       lastVisit: horse.visits.at(-1)?.date ?? null,
     }
   },

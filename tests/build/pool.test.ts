@@ -31,7 +31,7 @@ const here: Pool<Job, string> = () => Promise.reject(new Error('many jobs are do
 
 async function doneOf(jobs: readonly Job[]): Promise<readonly string[]> {
   const done: string[] = []
-  const pool = inThreads<Job, string>(
+  const { pool, close } = inThreads<Job, string>(
     {
       script: pathToFileURL(join(folder, 'worker.mjs')),
       data: {},
@@ -41,6 +41,7 @@ async function doneOf(jobs: readonly Job[]): Promise<readonly string[]> {
     here,
   )
   await pool(jobs, (result) => done.push(result), new AbortController().signal)
+  await close()
   return done.sort()
 }
 

@@ -44,7 +44,7 @@ afterEach(() => at.done())
 const openTools = lazyPageTools()
 const build = (wanted: readonly Edition[]) =>
   buildSite(
-    { casebook: at.casebook, site: at.site, asOf: '2026-06-01', editions: wanted },
+    { casebook: at.casebook, site: at.site, asOf: '2026-05-31', editions: wanted },
     context({ openTools }),
   )
 

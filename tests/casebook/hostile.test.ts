@@ -74,7 +74,7 @@ describe('nothing in a case file grows', () => {
   it('refuses deep nesting', () => {
     const read = readVisitBlock(`footing: ${'['.repeat(5000)}${']'.repeat(5000)}`)
     expect(told(read)).toEqual([
-      'block-form juno/2026-01-12.md:2 Lists and keys stand too deep inside each other.',
+      'block-form juno/2026-01-12.md:2 Lists and keys are too deep inside each other.',
     ])
   })
 
@@ -211,13 +211,13 @@ describe('text that is none', () => {
       files: { 'juno/2026-01-12.md': bytes('---\nfooting: soft\n---\nnotes', 0, '\n') },
     })
     expect(told(read)).toEqual([
-      'not-utf-8 juno/2026-01-12.md:4 A zero byte stands here, so this is no text file.',
+      'not-utf-8 juno/2026-01-12.md:4 There is a zero byte here, so this is no text file.',
     ])
   })
 
   it('refuses a control character in the block', () => {
     expect(told(readVisitBlock('footing: \u001b[31mred'))).toEqual([
-      'block-form juno/2026-01-12.md:2 A character that cannot be seen stands here.',
+      'block-form juno/2026-01-12.md:2 There is a character here that cannot be seen.',
     ])
   })
 

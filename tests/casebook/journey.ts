@@ -1,4 +1,5 @@
 /** A casebook of one horse on its whole way: read, assessed, made into the pages of every edition, and searched. */
+
 import { lazyPageTools } from '../../src/apps/site/site-units.ts'
 import type { MadeFile } from '../../src/build/disk/staging.ts'
 import type { Diagnostic } from '../../src/casebook/diagnostic.ts'
@@ -13,6 +14,7 @@ import { identityOfBroken } from '../../src/leaks/broken-horse.ts'
 import { leakSearch } from '../../src/leaks/search.ts'
 import type { PictureStore } from '../../src/pictures/store.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { memoryFolder } from './memory-folder.ts'
 
 export const asOf = '2026-06-01'
@@ -70,7 +72,14 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
     }
   }
   for (const edition of editions) {
-    const of = { practice, asOf, kept: (kept.get(edition.name) ?? []) as never[], broken: [], addresses: {} }
+    const of = {
+      practice,
+      asOf,
+      kept: (kept.get(edition.name) ?? []) as never[],
+      broken: [],
+      addresses: {},
+      lessons: untaughtPractice,
+    }
     for (const view of await edition.pages(of, format))
       made.set(`${edition.folder}/${view.path}`, await renderer.render(view))
     for (const file of (await edition.files?.(of, format)) ?? [])

@@ -87,7 +87,7 @@ describe('draft', () => {
   it.each(['yes', 'true', 'Y'])('%s: the visit waits, and the check says so', (word) => {
     const read = draft(`draft: ${word}`)
     expect(told(read)).toEqual([
-      'draft juno/2026-01-12.md:2 This visit is a draft: it stands on the pages of the practice alone.',
+      'draft juno/2026-01-12.md:2 This visit is a draft: the pages of the practice alone show it.',
     ])
     expect(read.visit?.draft).toBe(true)
   })

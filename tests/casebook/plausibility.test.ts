@@ -54,7 +54,7 @@ describe('a single reading', () => {
     [
       'groove apex: {LF: 60}',
       'reading-unlikely',
-      'A groove apex of 60 mm at LF is unlikely. It looks like a lost decimal point.',
+      'A groove depth at frog tip of 60 mm at LF is unlikely. It looks like a lost decimal point.',
       '6',
     ],
   ])('%s', (row, code, message, fix) => {
@@ -200,7 +200,7 @@ describe('one visit', () => {
 
   it('doubts one reading for all four feet in several measures, not small depths', () => {
     expect(oneRow('toe length: [88, 88, 88, 88]\n  toe angle: [50, 50, 50, 50]')).toEqual([
-      'feet-copied juno/2026-01-12.md:3 The same reading stands for all four feet before the trim, in toe length and toe angle.',
+      'feet-copied juno/2026-01-12.md:3 All four feet have the same reading before the trim, in toe length and toe angle.',
     ])
     expect(
       oneRow('toe length: [88, 88, 88, 88]\n  sulcus depth: [0, 0, 0, 0]\n  white line: [4, 4, 4, 4]'),

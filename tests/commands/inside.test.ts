@@ -85,7 +85,7 @@ describe('the guide of a new casebook', () => {
 
   it('gives commands that work as they stand', () => {
     const started = growdown(folder, 'add', 'casebook', 'mine')
-    expect(started.out).toContain(`What to do next stands in ${join('mine', 'guide.txt')}; first: cd mine`)
+    expect(started.out).toContain(`What to do next is in ${join('mine', 'guide.txt')}; first: cd mine`)
     const mine = join(folder, 'mine')
     const commands = commandsOf(readFileSync(join(mine, 'guide.txt'), 'utf8'))
     expect(commands.map(([name]) => name)).toEqual(['add', 'add', 'check', 'build'])

@@ -86,7 +86,7 @@ it('lists what waits, with status 1 while anything does, and takes an approval b
   expect(existsSync(join(folder, 'site/portfolio/the-grey-cob'))).toBe(false)
 
   expect(review('--approve-all').out).toBe(
-    'Approved unread: 9 sentences of 1 case. The next build publishes them as they stand.\n',
+    'Approved unread: 9 sentences of 1 case. The next build publishes them as they are.\n',
   )
   expect(review('--list')).toMatchObject({ status: 0, out: 'Nothing to approve.\n' })
   expect(review('--approve-all', '--list').status).toBe(2)

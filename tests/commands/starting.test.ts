@@ -32,7 +32,7 @@ describe('growdown add', () => {
     writeFileSync(join(folder, 'mine/juno/horse.md'), '---\nname: Juno\n---\n')
     const again = growdown(folder, 'add', 'horse', 'juno', '--casebook', 'mine')
     expect(again.status).toBe(1)
-    expect(again.err).toContain('juno/horse.md stands already and was left as it is.')
+    expect(again.err).toContain('juno/horse.md is there already and was left as it is.')
     expect(text('mine/juno/horse.md')).toBe('---\nname: Juno\n---\n')
   })
 
@@ -40,6 +40,22 @@ describe('growdown add', () => {
     cpSync(resolve('tests/casebooks/good-plain'), join(folder, 'cases'), { recursive: true })
     const added = growdown(folder, 'add', 'visit', 'juno', '--date', '2026-02-16', '--second')
     expect(added.out).toContain('cases/juno/2026-02-16-b.md written')
+  })
+
+  it('fills in what spoken notes say of a visit', () => {
+    cpSync(resolve('tests/casebooks/good-plain'), join(folder, 'cases'), { recursive: true })
+    writeFileSync(
+      join(folder, 'notes.txt'),
+      'Left fore, toe length ninety-eight before the trim. The wind was awful.',
+    )
+    const added = growdown(folder, 'add', 'visit', 'juno', '--date', '2026-03-23', '--from', 'notes.txt')
+    expect(added.status).toBe(0)
+    expect(text('cases/juno/2026-03-23.md')).toContain('toe length: [98, _, _, _]')
+    expect(text('cases/juno/2026-03-23.md')).toContain('The wind was awful.')
+    expect(growdown(folder, 'check', '--as-of', '2026-03-23').status).toBe(0)
+    const wrong = growdown(folder, 'add', 'visit', 'juno', '--date', '2026-03-24', '--from', 'none.txt')
+    expect(wrong.err).toContain('There is no file none.txt here.')
+    expect(wrong.status).toBe(2)
   })
 
   it('says what is wrong with what it was asked', () => {
@@ -70,8 +86,8 @@ describe('growdown import and export', () => {
     expect(entered(back)).toEqual(entered(table))
     expect(entered(back).length).toBeGreaterThan(1000)
     const again = growdown(folder, 'import', 'table.csv')
-    expect(again.status).toBe(1)
-    expect(again.err).toContain('stands already and was left as it is.')
+    expect(again.status).toBe(0)
+    expect(again.out).toMatch(/ 0 files written, 0 written anew, \d+ already so, 0 left as they were$/m)
   })
 
   it('report a line that is not understood, and refuse what is no table', () => {

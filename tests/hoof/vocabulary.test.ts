@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { findingAliases, findingMeanings, places, wallOf } from '../../src/hoof/findings.ts'
-import { growthPrior, publishedGrowth } from '../../src/hoof/growth.ts'
+import { publishedGrowth, wallBelief } from '../../src/hoof/growth.ts'
 import { derivedIds, derivedMeasures, measureIds, measures } from '../../src/hoof/measures.ts'
 import { scales } from '../../src/hoof/scales.ts'
 import { sources } from '../../src/hoof/sources.ts'
@@ -58,11 +58,11 @@ describe('the vocabulary', () => {
   })
 
   it('keeps the growth prior within the published range and gives foals their own', () => {
-    const { mean, sd } = growthPrior(12)
+    const { mean, sd } = wallBelief(12)
     // Lungwitz & Adams 1897: 1/6 to 1/2 inch a month.
     expect(mean - 1.96 * sd).toBeCloseTo(25.4 / 6, 0)
     expect(mean + 1.96 * sd).toBeCloseTo(25.4 / 2, 0)
-    expect(growthPrior(0.5).mean).toBeGreaterThan(mean)
-    expect(growthPrior(null).mean).toBe(mean)
+    expect(wallBelief(0.5).mean).toBeGreaterThan(mean)
+    expect(wallBelief(null).mean).toBe(mean)
   })
 })

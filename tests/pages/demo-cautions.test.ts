@@ -23,21 +23,19 @@ const inputs = horses.map(
     format,
   }),
 )
-const front = frontPage(practice, inputs.map(summarise), [], asOf, {}, format).model as FrontPage
+const front = frontPage(practice, inputs.map(summarise), [], asOf, format).model as FrontPage
 
 describe('the front page of the demo', () => {
-  it('has at most two lines of cautions a horse', () => {
-    for (const { name } of horses) {
-      const lines = [...front.urgent, ...front.mind].filter(({ horse }) => horse.text === name)
-      expect(
-        lines.reduce((sum, { items }) => sum + items.length, 0),
-        name,
-      ).toBeLessThanOrEqual(2)
-    }
+  it('tells of two of its ten horses that a vet should hear something, each matter once', () => {
+    const said = front.cautions.flatMap(({ horse, items }) =>
+      items.map(({ text }) => `${horse.text}: ${text}`),
+    )
+    expect(new Set(front.cautions.map(({ horse }) => horse.text))).toEqual(new Set(['Eider', 'Turnstone']))
+    expect(new Set(said).size).toBe(said.length)
   })
 
   it('says stop of the one horse that a vet must see, and of no other', () =>
-    expect(front.urgent.filter(({ level }) => level === 'stop').map(({ horse }) => horse.text)).toEqual([
+    expect(front.cautions.filter(({ level }) => level === 'stop').map(({ horse }) => horse.text)).toEqual([
       'Eider',
     ]))
 })
@@ -47,10 +45,19 @@ describe('a horse’s page of the demo', () => {
     for (const input of inputs) {
       const page = [...presentHorse(input)].find(({ template }) => template === 'practice/horse')
         ?.model as HorsePage
-      for (const { items } of page.cautions)
+      for (const { items } of page.cautionsInFull)
         expect(items.filter(({ text }) => text.startsWith('Not spoken of since')).length).toBeLessThanOrEqual(
           1,
         )
+    }
+  })
+
+  it('has at most one line of cautions a foot, and one of the whole horse', () => {
+    for (const input of inputs) {
+      const page = [...presentHorse(input)].find(({ template }) => template === 'practice/horse')
+        ?.model as HorsePage
+      expect(page.cautions.length).toBeLessThanOrEqual(5)
+      expect(new Set(page.cautions.map(({ about }) => about)).size).toBe(page.cautions.length)
     }
   })
 })

@@ -5,6 +5,7 @@ import { readTable } from '../../src/casebook/table.ts'
 import { exportOf, exportSchema, exportShape, readingColumns, readingRows } from '../../src/pages/export.ts'
 import { csvText } from '../../src/pages/shared/csv.ts'
 import { assess } from '../../src/trend/assess.ts'
+import { lessonsOf } from '../../src/trend/model/practice.ts'
 import { formatIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
@@ -23,13 +24,14 @@ const bare = buildHorse({
     { date: '2026-03-14', id: '2026-03-14-b', before: { width: 120 } },
   ],
 })
-const result = exportOf([sample, assess(bare, practice(), '2026-03-20')], '2026-09-10', f)
+const lessons = lessonsOf([sampleHorse], sampleAsOf)
+const result = exportOf([sample, assess(bare, practice(), '2026-03-20')], lessons, '2026-09-10', f)
 const [full, few] = result.horses
 
 describe('the export', () => {
   it('has the documented shape', () => {
     expect(exportShape.parse(result)).toEqual(result)
-    expect(Object.keys(result)).toEqual(['format', 'version', 'asOf', 'horses'])
+    expect(Object.keys(result)).toEqual(['format', 'version', 'asOf', 'learned', 'horses'])
     expect(Object.keys(full ?? {})).toEqual([
       'id',
       'name',
@@ -38,6 +40,7 @@ describe('the export', () => {
       'trends',
       'growth',
       'growOut',
+      'problems',
       'plans',
       'heldFeet',
       'checks',
@@ -55,21 +58,39 @@ describe('the export', () => {
     expect(Object.keys(full?.trends[0] ?? {})).toEqual([
       'foot',
       'measure',
+      'family',
       'stage',
       'n',
+      'leftOut',
       'first',
       'last',
       'change',
-      'smallestRealChange',
+      'level',
+      'levelLow',
+      'levelHigh',
       'slopePerMonth',
       'slopeLow',
       'slopeHigh',
-      'theilSenPerMonth',
+      'smallestRealChange',
       'targetLow',
       'targetHigh',
       'verdict',
+      'position',
+      'clear',
       'forecast',
     ])
+  })
+
+  it('holds what the practice has taught, beside the literature', () => {
+    const toe = result.learned.find(({ measure, foot }) => measure === 'toe-angle' && foot === 'one')
+    expect(toe).toMatchObject({ family: 'gauge', literature: 1.4 })
+    expect(toe?.e).toBeCloseTo(1.4 * (lessons.lessons['gauge toe-angle']?.e ?? 0), 12)
+    expect(toe?.readings).toBeGreaterThan(8)
+  })
+
+  it('holds all feet together beside each', () => {
+    const feet = full?.trends.filter(({ measure }) => measure === 'toe-length').map(({ foot }) => foot)
+    expect(feet).toContain('all')
   })
 
   it('passes its own JSON Schema, by an independent validator, and survives a trip through text', () => {
@@ -78,7 +99,7 @@ describe('the export', () => {
     const again: unknown = JSON.parse(JSON.stringify(result))
     expect(validate(again), JSON.stringify(validate.errors)).toBe(true)
     expect(again).toEqual(result)
-    expect(validate({ ...result, version: 2 })).toBe(false)
+    expect(validate({ ...result, version: 1 })).toBe(false)
     expect(validate({ ...result, horses: [{ ...full, trends: [{}] }] })).toBe(false)
   })
 
@@ -86,19 +107,25 @@ describe('the export', () => {
     expect(few?.trends.find(({ measure }) => measure === 'toe-angle')).toEqual({
       foot: 'LF',
       measure: 'toe-angle',
+      family: 'gauge',
       stage: 'before',
       n: 1,
-      first: 44,
-      last: 44,
+      leftOut: [],
+      first: { date: '2026-03-14', stage: 'before', value: 44 },
+      last: { date: '2026-03-14', stage: 'before', value: 44 },
       change: null,
-      smallestRealChange: null,
+      level: null,
+      levelLow: null,
+      levelHigh: null,
       slopePerMonth: null,
       slopeLow: null,
       slopeHigh: null,
-      theilSenPerMonth: null,
+      smallestRealChange: null,
       targetLow: null,
       targetHigh: null,
       verdict: 'too early to tell',
+      position: 'no target',
+      clear: false,
       forecast: null,
     })
     expect(few?.growOut).toMatchObject([{ wallLength: null, date: null, state: 'wall length unknown' }])
@@ -118,7 +145,7 @@ describe('the export', () => {
 
   it('rounds nothing', () => {
     const trend = full?.trends.find(({ foot, measure }) => foot === 'LF' && measure === 'toe-angle')
-    const fit = sample.trends.find(({ foot, measure }) => foot === 'LF' && measure === 'toe-angle')?.whole
+    const fit = sample.trends.find(({ foot, measure }) => foot === 'LF' && measure === 'toe-angle')?.fit
     expect(trend?.slopePerMonth).toBe(fit?.slopePerMonth)
     expect(String(trend?.slopePerMonth).length).toBeGreaterThan(10)
   })

@@ -1,187 +1,251 @@
 import { describe, expect, it } from 'vitest'
 import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
 import { buildHorse } from '../trend/build-horse.ts'
-import { asOf, modelAt, pagesOf, practice, uneven } from './practice-kit.ts'
+import { asOf, mallow, modelAt, pagesOf, practice, uneven } from './practice-kit.ts'
 
-const page = modelAt<HorsePage>(pagesOf(), 'mallow/index.html')
-const leftFore = page.feet.feet[0]
+const pageOf = (horse = mallow, day = asOf) =>
+  modelAt<HorsePage>(pagesOf(horse, day, practice), `${horse.id}/index.html`)
+const page = pageOf()
 
-describe('a horse’s page', () => {
-  it('says who the horse is and when it was seen', () => {
-    expect(page.identity).toBe('Cob, mare, 12 years old')
-    expect(page.seen).toBe('Seen 3 times since 12 January 2026, last on 23 March 2026.')
-    expect(page.next).toBe('Due on 27 April 2026.')
+/** Ten visits of a toe angle that rises by half a degree each, and a heel that is levelled. */
+const steady = buildHorse({
+  id: 'steady',
+  targets: { 'toe-angle': { LF: { low: 54, high: 58 } } },
+  problems: [
+    { feet: ['LF'], text: 'LF toe angle', about: { kind: 'measure', measure: 'toe-angle' } },
+    { feet: ['LF'], text: 'LF thrush', about: { kind: 'finding', what: 'thrush', place: null } },
+    { feet: ['RF'], text: 'RF nail holes', about: { kind: 'grow-out', what: 'nail holes', place: null } },
+    { feet: ['RF'], text: 'RF hates the stand', about: { kind: 'words' } },
+  ],
+  visits: Array.from({ length: 10 }, (_, i) => ({
+    date: `2025-${String(i + 1).padStart(2, '0')}-10`,
+    before: { 'toe-length': { LF: 98 } },
+    after: {
+      'toe-angle': { LF: 47 + i / 2, RF: 50 },
+      'toe-length': { LF: 88, RF: 88 },
+      width: { LF: 110 + i },
+    },
+    findings: [`LF thrush, central sulcus, ${i < 5 ? 2 : 0}`],
+    growOut: [`RF nail holes, toe, ${12 + i * 8}`],
+  })),
+})
+const working = pageOf(steady, '2025-10-12')
+
+describe('the first screen of a horse’s page', () => {
+  it('says who the horse is, when it was seen, when it is due', () => {
+    expect(page.identity).toBe('Cob, mare, 12 years old · Orla Fenn')
+    expect(page.seen).toBe('Last seen 23 March 2026, visit 3.')
+    expect(page.due).toBe('Due on 27 April 2026.')
   })
 
-  it('puts stop cautions first, and every caution with its visit', () => {
-    const [stop] = page.cautions
-    expect(page.cautions.map(({ level }) => level)).toEqual(['stop', 'mind'])
-    expect(stop?.word).toBe('Stop: ask a vet first')
+  it('has what is needed at the horse to tap', () => {
+    expect(page.bar.map(({ href }) => href)).toEqual([
+      'field-sheet.html',
+      'hand-over.html',
+      '2026-03-23.html',
+      'measures.html',
+    ])
+  })
+
+  it('has one line of cautions a foot, worst first, and all of them in full', () => {
+    expect(page.cautions.map(({ level, about, text }) => [level, about, text])).toEqual([
+      ['stop', 'Right fore', 'Severe lameness, bounding pulse'],
+      ['mind', 'The whole horse', 'Not spoken of since: earlier diagnosis (12 Jan 26)'],
+      ['mind', 'Left fore', 'Sole flat'],
+    ])
+    expect(page.cautions[0]?.word).toBe('Stop: ask a vet first')
+    const [stop] = page.cautionsInFull
     expect(stop?.items.map(({ text }) => text)).toContain(
       'Right fore: Lameness 4 of 5. Do not trim and do not make the horse walk.',
     )
     expect(stop?.items[0]?.visit).toEqual({ text: 'visit of 23 March 2026', href: '2026-03-23.html' })
   })
 
-  it('lays the feet out left fore, right fore, left hind, right hind', () => {
-    expect(page.feet.feet.map(({ name }) => name)).toEqual([
-      'Left fore',
-      'Right fore',
-      'Left hind',
-      'Right hind',
+  it('says under a level of a line what stands lower there as well', () => {
+    const both = pageOf({
+      ...mallow,
+      visits: mallow.visits.map((visit) => ({
+        ...visit,
+        comfort: { ...visit.comfort, lameness: { LF: 5 as const } },
+      })),
+    })
+    expect(both.cautions[0]).toMatchObject({ level: 'stop', about: 'Left fore' })
+    expect(both.cautions[0]?.text).toMatch(/^Severe lameness.*; also sole flat/)
+  })
+
+  it('shows the last note, or its beginning with the way to the whole', () => {
+    const noted = (own: string) =>
+      pageOf({
+        ...mallow,
+        visits: mallow.visits.map((visit) => ({ ...visit, body: { ...visit.body, own } })),
+      }).today.note
+    expect(page.today.note).toBeNull()
+    expect(noted('Stood well.')).toEqual({
+      text: 'Stood well.',
+      visit: { text: 'Your note of 23 March 2026', href: '2026-03-23.html' },
+    })
+    const long = noted(`Stood well. ${'Rain again, and the gate banged. '.repeat(20)}`)
+    expect(long?.text).toMatch(/^Stood well\. .*banged\.$/)
+    expect(long?.text.length).toBeLessThanOrEqual(300)
+    expect(long?.visit.text).toBe('The whole of your note of 23 March 2026')
+  })
+
+  it('says what a plan allows as the total off the wall and what it leaves, and of a held foot nothing', () => {
+    expect(pageOf(uneven).today.allowed).toEqual([
+      'Right fore: no plan and no amount while a caution waits for the vet. A visit that says it is gone, or cleared with the vet’s day, ends the wait.',
+      'LF inner heel: at most 11.5 mm off, outer 10 mm as grown; leaves 4.5 mm between them. More than 6 mm: better in two trims.',
+    ])
+    expect(working.today.allowed).toEqual(['No staged plan is running.'])
+  })
+
+  it('says what should be where on the wall today, with the day unless the problem has it', () => {
+    expect(page.today.wall).toEqual([
+      'LF nail holes, toe: about 40.5 mm down of 88.5 mm; at the ground about 9 Sep 26.',
+    ])
+    expect(working.today.wall[0]).toMatch(/^RF nail holes, toe: about \d+(\.5)? mm down of 88 mm\.$/)
+  })
+})
+
+describe('the problems', () => {
+  it('stand with first value and now, trend, verdict, day and what is next', () => {
+    const [angle] = working.problems.open
+    expect(angle).toMatchObject({
+      foot: 'LF',
+      name: 'toe angle',
+      href: 'measures.html#toe-angle',
+      first: { text: '47', reading: 'LF toe-angle 2025-01-10 after gauge' },
+      now: { text: '51.5°', reading: 'LF toe-angle 2025-10-10 after gauge' },
+      standing: { text: 'improving', tone: 'good' },
+      next: 'keep on',
+    })
+    // 2.5° short at half a degree a month.
+    expect(angle?.told).toMatch(/^54° about \d+ (?:Feb|Mar) 26, latest \d+ Jan 27 · keep on$/)
+    expect(angle?.spark?.band).toEqual({ low: 54, high: 58 })
+    expect(angle?.spark?.points).toHaveLength(10)
+    expect(angle?.spark?.description).toBe('Toe angle: 47° to 51.5° over 10 readings; target 54° to 58°')
+  })
+
+  it('fold to a line with the day once they are closed', () => {
+    expect(working.problems.closed).toEqual(['LF thrush: closed 10 June 2025.'])
+    expect(working.problems.open.map(({ name }) => name)).toEqual([
+      'toe angle',
+      'nail holes, toe',
+      'hates the stand',
     ])
   })
 
-  it('shows telling numbers with change, certainty and verdict, each linked to its measure', () => {
-    // Three readings 45, 48, 51 without scatter: s² = 10 × 1.4² / 11, so s = 1.335; t(0.975, 11) = 2.201;
-    // the smallest real change is 2.201 × √2 × 1.335 = 4.16.
-    expect(leftFore?.numbers[0]).toEqual({
-      measure: { text: 'Toe angle', href: '../reference.html#toe-angle' },
-      value: '51°',
-      side: null,
-      since: '+6° since 12 Jan 26',
-      sure: 'real',
-      verdict: { text: 'improving', tone: 'good' },
+  it('are told apart from those that were chosen', () => {
+    expect(page.problems.note).toMatch(/^Chosen from the record, as none are written/)
+    expect(working.problems.note).toBe('First value, of 10 January 2025 unless said, and now.')
+  })
+
+  it('wait for the vet where the foot does', () => {
+    const lame = pageOf({
+      ...steady,
+      visits: steady.visits.map((visit) => ({
+        ...visit,
+        comfort: { ...visit.comfort, lameness: { LF: 5 as const } },
+      })),
     })
+    const held = lame.problems.open.find(({ name }) => name === 'toe angle')
+    expect(held?.next).toBe('no work before the vet')
+    expect(held?.expected).toBeNull()
   })
 
-  it('says of heel balance which heel is the higher', () => {
-    expect(leftFore?.numbers[2]).toMatchObject({
-      value: '3 mm',
-      side: 'inner heel higher',
-      since: 'was inner heel 6 mm higher on 12 Jan 26',
+  it('say of a day that has come that it was expected', () => {
+    const late = pageOf(steady, '2026-09-01').problems.open[0]
+    expect(late?.expected).toMatch(/^54° was expected by \d+ \w+ 26$/)
+    expect(late?.next).toBe('read it at the next visit')
+  })
+
+  it('fold away beyond a handful', () => {
+    const many = pageOf({
+      ...steady,
+      problems: Array.from({ length: 9 }, (_, i) => ({
+        feet: ['LF' as const],
+        text: `LF word ${i}`,
+        about: { kind: 'words' as const },
+      })),
     })
-    expect(page.feet.levels[0]?.title).toBe('Left fore: inner heel 3 mm higher, a tilt of 1.4°')
+    expect(many.problems.open).toHaveLength(5)
+    expect(many.problems.more).toHaveLength(4)
+    expect(many.problems.moreHead).toBe('4 more problems')
+  })
+})
+
+describe('what has clearly moved', () => {
+  it('rests on the false discovery rate alone, and leaves out the open problems', () => {
+    expect(working.real.sentences.map(({ measure }) => measure.text)).toEqual([
+      'Width',
+      'Left-right angle difference',
+    ])
+    expect(working.real.sentences[0]?.groups).toEqual([
+      {
+        told: '',
+        feet: [
+          {
+            foot: 'LF',
+            told: '',
+            ends: {
+              first: { text: '110', reading: 'LF width 2025-01-10 after gauge' },
+              last: { text: '119 mm', reading: 'LF width 2025-10-10 after gauge' },
+            },
+          },
+        ],
+      },
+    ])
   })
 
-  it('flags a foot and names its open findings', () => {
-    expect(page.feet.feet[1]?.flag).toEqual({ level: 'stop', text: 'Stop: ask a vet first' })
-    expect(leftFore?.flag?.level).toBe('mind')
-    expect(leftFore?.findings).toBe('Flare, medial quarter (mild)')
-    expect(page.feet.feet[1]?.findings).toBe('No open finding.')
-  })
-
-  it('compares left and right of a pair', () => {
-    // Two single readings: t(0.975, 10) × √2 × 1.4 = 4.41.
-    expect(page.feet.pairs).toContain(
-      'Fores, toe angle: left 51°, right 46°. They differ by 5°, more than measuring error (4.4°).',
+  it('says in one line that there is nothing else', () => {
+    expect(page.real.rest).toBe('Nothing has clearly moved yet.')
+    expect(pageOf(mallow, '2026-01-20').real.rest).toBe(
+      'There is nothing to compare yet. After two visits there will be.',
     )
   })
+})
 
-  it('names real changes, greatest first', () => {
-    expect(page.changed.real[0]).toEqual({
-      name: 'Left fore, toe angle:',
-      href: '../reference.html#toe-angle',
-      text: '45° to 51° (+6°) since 12 January 2026; improving.',
-    })
+describe('below the first screens', () => {
+  it('charts the problems’ measures alone, small and with the other foot of the pair', () => {
+    expect(working.charts.map(({ id, size }) => [id, size])).toEqual([['chart-toe-angle', 'small']])
+    expect(working.charts[0]?.panels.map(({ foot }) => foot)).toEqual(['LF', 'RF'])
+    expect(working.charts[0]?.table).toBeNull()
+    expect(working.charts[0]?.title).toBe('Toe angle, °: LF clearly moved')
   })
 
-  it('titles a chart with what was found', () => {
-    const charts = page.changed.charts.map(({ chart }) => chart.title)
-    expect(charts).toEqual([
-      'Left fore toe angle: 45° to 51° in 2 months',
-      'Toe length: no change beyond measuring error on any foot in 2 months',
-      'Heel balance: no change beyond measuring error on any foot in 2 months',
+  it('draws a forecast no further than six months past the last reading', () => {
+    for (const { panels } of working.charts) {
+      for (const { forecast, points } of panels) {
+        const last = points.at(-1)?.at
+        if (forecast === null || last === undefined) continue
+        const day = (time: object) => ('date' in time ? Date.parse(String(time.date)) : Number.NaN)
+        expect(day(forecast.at) - day(last)).toBeLessThanOrEqual(183 * 86_400_000)
+      }
+    }
+  })
+
+  it('draws one drawing a foot, of what is worth it', () => {
+    expect(page.drawings.map(({ kind, foot }) => [kind, foot])).toEqual([['wall', 'LF']])
+    expect(working.drawings.map(({ kind, foot }) => [kind, foot])).toEqual([
+      ['side', 'LF'],
+      ['wall', 'RF'],
     ])
   })
 
-  it('says what changed, how sure, where it goes and when it gets there', () => {
-    const says = page.changed.charts[0]?.trends[0]
-    expect(says?.sentences.slice(0, 2)).toEqual([
-      '45° on 12 January 2026, 51° now: +6°. More than measuring error (4.2°), so the change is real.',
-      'Improving: +2.6° a month (95 % interval 0.8 to 4.4° a month), the line stands at 51°, wanted 54° to 58°.',
-    ])
-    // 3° short at 3° in 35 days: 35 days after 23 March.
-    expect(says?.sentences[2]).toContain('Should reach 54° about 27 April 2026')
-  })
-
-  it('gives every number behind a statement', () => {
-    const numbers = page.changed.charts[0]?.numbers
-    expect(numbers?.head.slice(0, 2)).toEqual(['Step', 'Left fore'])
-    expect(numbers?.rows.map(([step, leftFore]) => [step, leftFore])).toEqual([
-      ['Readings used', '3, after the trim, by gauge'],
-      ['12 Jan 26', '45°'],
-      ['16 Feb 26', '48°'],
-      ['23 Mar 26', '51°'],
-      ['Change, last less first', '+6°'],
-      ['Smallest real change, t × √2 × s', '4.2° = 2.20 × 1.414 × 1.3°'],
-      [
-        'Scatter s round the line, pooled with the known scatter of this measure, which counts as 10 readings',
-        '1.3°',
-      ],
-      ['Degrees of freedom ν', '11 = 10 + 3 − 2'],
-      ['Slope b of the line, least squares', '+2.6° a month'],
-      ['Its 95 % interval, b ± t × s / √Sxx', '0.8 to 4.4°'],
-      ['Where the line stands at the last reading, with its 95 % interval', '51.0°, 48.3 to 53.7°'],
-      ['Second opinion: the median of the slopes between every two readings (Theil-Sen)', '+2.6° a month'],
-      ['Target', '54° to 58°, set by the practitioner'],
-      ['Forecast', 'where the line crosses the edge of the target, with Fieller’s 95 % interval'],
-      ['Verdict', 'the interval of the slope leaves 0 out, and the line moves toward the target'],
-    ])
-  })
-
-  it('gives both readings of a day with two visits', () => {
-    const twice = buildHorse({
-      id: 'twice',
-      visits: [
-        { date: '2026-01-12', after: { 'toe-angle': 45 } },
-        { date: '2026-02-16', id: '2026-02-16', after: { 'toe-angle': 48 } },
-        { date: '2026-02-16', id: '2026-02-16-2', after: { 'toe-angle': 49 } },
-      ],
-    })
-    const [chart] = modelAt<HorsePage>(pagesOf(twice), 'twice/index.html').changed.charts
-    expect(chart?.numbers.rows.slice(0, 4)).toEqual([
-      ['Readings used', '3, after the trim, by gauge'],
-      ['12 Jan 26', '45°'],
-      ['16 Feb 26', '48°'],
-      ['16 Feb 26', '49°'],
-    ])
-  })
-
-  it('keeps what the hoof did apart from what the trims did', () => {
-    // Grown 9 mm in each of two stretches of 35 days: 18 / 70 × 30.4375 = 7.8 mm a month; trims took 8, 11, 10 mm.
-    const [toe] = page.changed.growth
-    expect(toe?.sentences[0]).toContain('Left fore, toe length:')
-    expect(toe?.sentences[0]).toContain('7.8 mm a month')
-    expect(toe?.sentences[0]).toContain('3 trims took 29 mm.')
-    expect(toe?.steps.head.slice(0, 2)).toEqual(['Step', 'Left fore'])
-    expect(toe?.steps.rows.map(([step, leftFore]) => [step, leftFore])).toEqual([
-      ['Trim of 12 Jan 26', '\u22128 mm'],
-      ['Grown 12 Jan 26 to 16 Feb 26, 35 days', '+9 mm, 7.8 mm a month'],
-      ['Trim of 16 Feb 26', '\u221211 mm'],
-      ['Grown 16 Feb 26 to 23 Mar 26, 35 days', '+9 mm, 7.8 mm a month'],
-      ['Trim of 23 Mar 26', '\u221210 mm'],
-    ])
-  })
-
-  it('says what comes next: plan, forecast, what grows out', () => {
-    const { coming } = modelAt<HorsePage>(pagesOf(uneven), 'mallow/index.html')
-    const plan = coming.plans.find(({ foot }) => foot === 'Left fore')
-    expect(plan?.sentences[0]).toContain('Off the inner heel, at most:')
-    expect(plan?.sentences[1]).toContain('The inner heel is 6 mm higher, 4 mm over the limit of 2 mm.')
-    expect(coming.held).toEqual([
-      'Right fore: no plan and no amount while a caution waits for the vet. A visit that says it is gone, or cleared with the vet’s day, ends the wait.',
-    ])
-    // 3 mm, as Mallow stands, may be the error of the readings.
-    expect(page.coming.plans).toEqual([])
-    expect(page.coming.forecasts[0]?.name).toBe('Left fore, toe angle:')
-    expect(page.coming.growing[0]?.name).toBe('Nail holes, left fore toe')
-    expect(page.coming.growing[0]?.why.map(({ name }) => name)).toEqual(['Sightings', 'Rate', 'Wall'])
-    expect(page.coming.walls[0]?.lanes[0]).toMatchObject({ place: 'toe', wallLength: 87 })
-  })
-
-  it('tells the history: findings by visit, visits newest first, profile', () => {
-    expect(page.history.grid?.rows).toEqual([
+  it('tells findings, visits newest first, profile', () => {
+    expect(page.findings?.rows).toEqual([
       { foot: 'LF', label: 'LF flare, medial quarter', grades: [2, 2, 1] },
       { foot: 'LF', label: 'LF thrush, central sulcus', grades: [2, 1, 0] },
     ])
-    expect(page.history.grid?.title).toBe('1 finding open, 1 resolved')
-    expect(page.history.visits.map(({ href }) => href)).toEqual([
+    expect(page.findings?.title).toBe('1 finding open, 1 resolved')
+    expect(page.findings?.table).toBeNull()
+    expect(page.visits.map(({ href }) => href)).toEqual([
       '2026-03-23.html',
       '2026-02-16.html',
       '2026-01-12.html',
     ])
-    const facts = Object.fromEntries(page.history.profile.map(({ name, text }) => [name, text]))
+    expect(working.visits).toHaveLength(3)
+    expect(working.olderVisits).toHaveLength(7)
+    const facts = Object.fromEntries(page.profile.map(({ name, text }) => [name, text]))
     expect(facts).toMatchObject({
       Owner: 'Orla Fenn',
       Height: '14.2 hh (147 cm)',
@@ -201,11 +265,11 @@ describe('a horse’s page', () => {
   })
 
   it('stands without a single reading', () => {
-    const bare = buildHorse({ id: 'new', name: 'New', visits: [] })
-    const model = modelAt<HorsePage>(pagesOf(bare, asOf, practice), 'new/index.html')
-    expect(model.seen).toBe('No visit is on record yet.')
-    expect(model.feet.hasReadings).toBe(false)
-    expect(model.changed.charts).toEqual([])
-    expect(model.history.grid).toBeNull()
+    const bare = pageOf(buildHorse({ id: 'new', name: 'New', visits: [] }))
+    expect(bare.seen).toBe('No visit is on record yet.')
+    expect(bare.problems.note).toMatch(/^Nothing stands out in the record/)
+    expect(bare.charts).toEqual([])
+    expect(bare.drawings).toEqual([])
+    expect(bare.findings).toBeNull()
   })
 })

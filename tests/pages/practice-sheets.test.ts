@@ -28,22 +28,27 @@ describe('the hand-over', () => {
     expect(page.identity[1]).toBe('Vet: Involved. Diagnosis by the vet: old laminitis in both fores.')
   })
 
-  it('gives cautions, latest readings with change, trends in numbers', () => {
+  it('gives cautions, latest readings with the change in a column of its own, problems', () => {
     expect(itemsOf(page.sides, 'Cautions in force')[0]).toMatchObject({
       level: 'stop',
       word: 'Stop: ask a vet first',
     })
     expect(itemsOf(page.sides, 'Latest readings')).toContainEqual({
       name: 'Toe angle, °',
-      cells: ['51 +6*', '46 0', '', ''],
+      cells: [
+        { now: { text: '51', reading: 'LF toe-angle 2026-03-23 after gauge' }, change: '+6' },
+        { now: { text: '46', reading: 'RF toe-angle 2026-03-23 after gauge' }, change: '0' },
+        null,
+        null,
+      ],
     })
-    expect(itemsOf(page.sides, 'Trends in numbers')).toContain(
-      'LF toe angle: +2.6° a month (0.8 to 4.4°), improving',
-    )
+    expect(itemsOf(page.sides, 'Problems')).toEqual([
+      'LF toe angle: 45 → 51°; too early to tell; no date yet',
+    ])
   })
 
   it('gives findings, what was done, and what is asked', () => {
-    expect(itemsOf(page.sides, 'Open findings')).toEqual(['LF flare, medial quarter, mild'])
+    expect(itemsOf(page.sides, 'Open findings')).toEqual(['LF: flare, medial quarter, mild'])
     expect(itemsOf(page.sides, 'What was done on 23 March 2026')).toEqual(['Toe length, mm: LF \u221210'])
     expect(itemsOf(page.sides, 'Questions')).toContain(
       'Right fore: What makes this foot so lame, and may it be worked on?',
@@ -70,10 +75,13 @@ describe('the field sheet', () => {
     expect(itemsOf(page.sides, 'Readings')[0]).toEqual({
       name: 'Toe length, mm',
       cells: [
-        { last: '87', single: false },
-        { last: '', single: false },
-        { last: '', single: false },
-        { last: '', single: false },
+        {
+          last: { text: '87', reading: 'LF toe-length 2026-03-23 after gauge' },
+          single: false,
+        },
+        { last: null, single: false },
+        { last: null, single: false },
+        { last: null, single: false },
       ],
     })
   })
@@ -95,10 +103,25 @@ describe('the field sheet', () => {
       'LF: Off the inner heel, at most: 11.5 mm (10 mm grown since 23 March 2026 at the published pace, and 1.5 mm more), and off the outer heel only what has grown. That leaves 4.5 mm between them. That is more than 6 mm: better in two trims, some weeks apart.',
     )
     expect(limits.slice(2)).toEqual([
-      'Left fore sole flat',
-      'Left fore, left hind and right hind: at most 1.5 mm a trim beyond what grows',
-      'Toe angle: left fore 54° to 58°',
+      'Trim limits: Left fore sole flat; Left fore, left hind and right hind: at most 1.5 mm a trim beyond what grows',
+      'Targets: Toe angle: left fore 54° to 58°',
     ])
+  })
+
+  it('has room for what is new, and asks for the feet of the problems to be read twice, three at most', () => {
+    expect(itemsOf(page.sides, 'New findings')).toEqual(['LF', 'RF', 'LH', 'RH'])
+    expect(itemsOf(page.sides, 'Care, and the next visit')).toEqual(['Care', 'Next visit'])
+    expect(itemsOf(page.sides, 'Read twice this month')).toEqual([{ text: 'LF toe angle', boxes: ['', ''] }])
+    const problems = (['RH', 'RF', 'LF', 'LH'] as const).map((foot) => ({
+      feet: [foot],
+      text: `${foot} toe angle`,
+      about: { kind: 'measure' as const, measure: 'toe-angle' as const },
+    }))
+    const asked = modelAt<FieldSheetPage>(pagesOf({ ...mallow, problems }), 'mallow/field-sheet.html')
+    // The right fore waits for the vet.
+    expect(itemsOf(asked.sides, 'Read twice this month')).toEqual(
+      ['RH', 'LF', 'LH'].map((foot) => ({ text: `${foot} toe angle`, boxes: ['', ''] })),
+    )
   })
 
   it('gives no amount for a foot over which a stop stands', () => {
@@ -150,6 +173,7 @@ describe('sides of paper', () => {
       left: [{ kind: 'list', heading: 'History', note: null, items }],
       right: right.length === 0 ? [] : [{ kind: 'list', heading: 'Care', note: null, items: right }],
       share: 0.6,
+      toWriteIn: 20,
       title: 'Title',
       lead: [],
       smallPrint: 'small print',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { VisitPage } from '../../src/pages/practice/visit-page.ts'
-import { modelAt, pagesOf } from './practice-kit.ts'
+import { mallow, modelAt, pagesOf, uneven } from './practice-kit.ts'
 
 const page = modelAt<VisitPage>(pagesOf(), 'mallow/2026-03-23.html')
 const row = (name: string) => page.rows.find((one) => one.name === name)
@@ -13,21 +13,47 @@ describe('a visit’s page', () => {
     expect(page.later).toBeNull()
   })
 
-  it('sets before against after, with the smallest real change', () => {
-    // t(0.975, 10) × √2 × 2 mm = 2.228 × 1.414 × 2 = 6.3 mm.
+  it('sets arrival against after the trim in four columns, with what a real change is', () => {
     expect(row('Toe length')).toMatchObject({
       href: '../reference.html#toe-length',
       unit: 'mm',
-      note: null,
-      smallest: '6.3 mm',
-      cells: [{ from: '97 → ', value: '87', change: '\u221210', note: '\u221210 real' }, null, null, null],
+      notes: ['real from 5.5 mm'],
+      cells: [
+        {
+          arrival: { text: '97', reading: 'LF toe-length 2026-03-23 before gauge' },
+          after: { text: '87', reading: 'LF toe-length 2026-03-23 after gauge' },
+          isReal: true,
+        },
+        null,
+        null,
+        null,
+      ],
     })
   })
 
-  it('leaves out the change where one stage alone was read, and says what was worked out', () => {
-    expect(row('Toe angle')?.cells[0]).toEqual({ from: '', value: '51', change: null, note: 'After' })
-    expect(row('Heel balance')?.note).toBe('worked out')
-    expect(row('Heel balance')?.cells[0]?.value).toBe('3')
+  it('has one stage alone where no more was read, and apart what was worked out', () => {
+    expect(row('Toe angle')?.cells[0]).toMatchObject({ arrival: null, after: { text: '51' }, isReal: false })
+    expect(row('Heel balance')).toBeUndefined()
+    const workedOut = page.workedOut.find(({ name }) => name === 'Heel balance')
+    expect(workedOut?.cells[0]?.after?.text).toBe('3')
+  })
+
+  it('says in sentences what the trim and the time changed', () => {
+    expect(page.changed).toEqual([
+      'Toe length by the trim: LF −10 mm.',
+      'LF flare, medial quarter: moderate to mild.',
+      'LF thrush, central sulcus: mild to resolved.',
+    ])
+    const first = modelAt<VisitPage>(pagesOf(), 'mallow/2026-01-12.html')
+    expect(first.changed).toEqual(['Toe length by the trim: LF −8 mm.'])
+  })
+
+  it('divides a long note after a paragraph, and loses nothing of it', () => {
+    const own = `${'Rain. '.repeat(60)}\n\n${'Wind. '.repeat(80)}\n\n- a\n- b`
+    const visits = mallow.visits.map((visit) => ({ ...visit, body: { ...visit.body, own } }))
+    const { notes } = modelAt<VisitPage>(pagesOf({ ...mallow, visits }), 'mallow/2026-03-23.html')
+    expect(notes.start).toBe('Rain. '.repeat(60).trim())
+    expect(notes.rest).toMatch(/^Wind\..*- b$/s)
   })
 
   it('tells each finding with what it was before, and draws it on the sole', () => {
@@ -36,8 +62,8 @@ describe('a visit’s page', () => {
       '2. Thrush, central sulcus: resolved, was mild',
     ])
     expect(page.findings[0]?.sole?.marks).toEqual([
-      { place: 'medial quarter', grade: 1, sign: '1', label: 'flare, medial quarter' },
-      { place: 'central sulcus', grade: 0, sign: '2', label: 'thrush, central sulcus' },
+      { what: 'flare', place: 'medial quarter', grade: 1, sign: '1' },
+      { what: 'thrush', place: 'central sulcus', grade: 0, sign: '2' },
     ])
   })
 
@@ -46,11 +72,11 @@ describe('a visit’s page', () => {
     expect(first.findings[0]?.lines[0]?.text).toBe('1. Flare, medial quarter: moderate, new')
   })
 
-  it('shows heels as a level, comfort with what the level means, and what is followed', () => {
-    expect(page.levels.map(({ title }) => title)).toEqual([
-      'Left fore: inner heel 3 mm higher, a tilt of 1.4°',
-      'Right fore: heels level',
-    ])
+  it('tells heels that differ by more than the error, comfort with what the level means, and what is followed', () => {
+    expect(page.pairs.filter((text) => text.includes('heel'))).toEqual([])
+    expect(modelAt<VisitPage>(pagesOf(uneven), 'mallow/2026-03-23.html').pairs[0]).toBe(
+      'Left fore: inner heel 6 mm higher, a tilt of 2.7°',
+    )
     expect(page.comfort.byFoot[0]).toEqual({
       name: 'Lameness, 0 to 5, judged by the vet',
       href: '../reference.html#scale-lameness',

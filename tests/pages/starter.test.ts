@@ -43,8 +43,8 @@ next visit: in 5 weeks
 
 const files = { 'practice.md': practice, 'juno/horse.md': horse, 'juno/2026-01-12.md': lastVisit }
 
-function newVisit(): string {
-  const { casebook } = readCasebook(memoryFolder(files), '2026-02-20')
+function newVisit(more: Readonly<Record<string, string>> = {}): string {
+  const { casebook } = readCasebook(memoryFolder({ ...files, ...more }), '2026-02-20')
   const juno = casebook?.horses[0]
   if (!casebook || !juno) throw new Error('the sample cannot be read')
   return startVisit(
@@ -62,9 +62,16 @@ describe('a new visit', () => {
     expect(text).toContain('  toe length: [_, _, _, _]')
     expect(text).toContain('12 Jan 26, after: LF 90 mm, RF 89 mm, LH 86 mm, RH 85 mm')
     expect(text).toContain('  heel medial: {LH: _, RH: _}')
-    expect(text).toContain('    - flare, medial quarter, _')
+    expect(text).toContain('  LF: [flare, medial quarter, _]')
     expect(text).toContain('digital pulse: [_, _, _, _]')
     expect(text).toContain('lameness: {LF: _, by: _}')
+  })
+
+  it('asks who took the readings where more than one could have', () => {
+    const withPeople = (people: string) =>
+      newVisit({ 'practice.md': practice.replace('owners:', `people: ${people}\nowners:`) })
+    expect(withPeople('[Ilse Brandt, Tom]')).toMatch(/^by: _ +# who took the readings: ilse-brandt, tom$/m)
+    for (const text of [withPeople('[Ilse]'), newVisit()]) expect(text).not.toMatch(/^by:/m)
   })
 
   it('says where a followed feature should be by now', () => {
@@ -97,7 +104,7 @@ describe('a new visit', () => {
       .replace('{sand: _}', '{sand: easy}')
       .replace('{weight: _, condition: _}', '{weight: 500 kg, condition: 5}')
       .replace('stance: [_, _, _, _]', 'stance: [toe-out, straight, straight, straight]')
-      .replace('  - _', '  - Pick out every day')
+      .replace('care: _', 'care: Pick out every day')
     const read = readCasebook(memoryFolder({ ...files, 'juno/2026-02-20.md': filled }), '2026-02-20')
     expect(read.diagnostics).toEqual([])
     expect(read.casebook?.horses[0]?.visits).toHaveLength(2)

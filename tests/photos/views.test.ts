@@ -85,27 +85,34 @@ describe('the photographs of a visit', () => {
       alt: 'Picture: Left fore, from the outer side, on arrival, 12 January 2026. Marked on it: toe angle 55.5°, toe length 48.5 mm, heel angle 56.5°, coronet angle 24°, bearing length 62.5 mm, heel lateral 22.5 mm.',
       sources: [{ type: 'image/webp', srcset: 'pictures/12-480.webp 480w, pictures/12-960.webp 960w' }],
     })
-    expect(first?.values[0]).toEqual({ name: 'toe angle', value: '55.5°', error: '± 1.2°' })
-    expect(second).toMatchObject({ subject: 'Left fore, from the outer side', lines: [], values: [] })
+    expect(first?.values[0]).toEqual({ name: 'toe angle', value: '55.5°', error: '± 2.4°' })
+    expect(second).toMatchObject({ subject: 'Left fore, from the outer side', marked: null, values: [] })
     expect(second?.picture.alt).toBe('Picture: Left fore, from the outer side, 12 January 2026.')
   })
 
-  it('have each line in hundredths of the picture, its values beside it', () => {
-    const lines = photosOfVisit(visit, pictures, format)[0]?.lines ?? []
-    expect(lines.map(({ kind, label }) => [kind, label?.rows.map(({ text }) => text).join(', ')])).toEqual([
-      ['scale', '100 mm'],
-      ['ground', undefined],
-      ['side', '62.5 mm'],
-      ['wall', '55.5°, 48.5 mm'],
-      ['side', '56.5°, 22.5 mm'],
-      ['side', '24°'],
+  it('have each line in hundredths of the picture, letters at its ends, and what it measures in the margin', () => {
+    const marked = photosOfVisit(visit, pictures, format)[0]?.marked
+    expect(marked?.margin.map(({ kind, letters, texts }) => [kind, letters, ...texts])).toEqual([
+      ['side', 'ab', 'bearing length 62.5 mm'],
+      ['wall', 'ac', 'toe angle 55.5°', 'toe length 48.5 mm'],
+      ['side', 'bd', 'heel angle 56.5°', 'heel lateral 22.5 mm'],
+      ['side', 'cd', 'coronet angle 24°'],
+      ['scale', 'ef', 'scale 100 mm'],
     ])
-    expect(lines[3]).toMatchObject({
-      x1: '20.00%',
-      y1: '106.67%',
-      x2: '42.00%',
-      y2: '64.00%',
-      label: { x: '31.00%', y: '85.33%', dx: -9, anchor: 'end' },
+    expect(marked?.lines.map(({ kind }) => kind)).toEqual(['ground', 'side', 'wall', 'side', 'side', 'scale'])
+    expect(marked?.lines[2]).toMatchObject({ x1: '20.00%', y1: '106.67%', x2: '42.00%', y2: '64.00%' })
+    expect(marked?.points.map(({ letter }) => letter)).toEqual(['a', 'b', 'c', 'd', 'e', 'f'])
+    expect(marked?.points[2]).toMatchObject({ x: '42.00%', y: '64.00%' })
+  })
+
+  it('have no letter over another, on a phone', () => {
+    const points = photosOfVisit(visit, pictures, format)[0]?.marked?.points ?? []
+    const at = points.map(({ x, y, dx, dy }) => [
+      (Number.parseFloat(x) / 100) * 320 + dx,
+      (Number.parseFloat(y) / 100) * 240 + dy,
+    ])
+    at.forEach(([x = 0, y = 0], i) => {
+      for (const [ox = 0, oy = 0] of at.slice(i + 1)) expect(Math.hypot(ox - x, oy - y)).toBeGreaterThan(17)
     })
   })
 
@@ -152,9 +159,17 @@ describe('then and now', () => {
       ],
     })
     expect(aligned?.over.note).toContain('Laid over each other by ground line and scale')
+    expect(aligned?.over.note).toContain('not surely at one scale')
     // The second camera stood twice as near: half the size, about the toe.
     expect(aligned?.over.latest.transform).toBe('matrix(0.5 0 0 0.5 100 400)')
     expect(aligned?.over.viewBox).toBe('0 0 1000 750')
+
+    const onBlock = { points: [...side(0), 'camera: on a block'] }
+    const [sure] = pairs({
+      '2026-01-12': [{ file: 'photos/a.jpg', ...onBlock }],
+      '2026-02-16': [{ file: 'photos/bb.jpg', ...onBlock }],
+    })
+    expect(sure?.over.note).toContain('both feet are shown at one size')
 
     const [apart] = pairs({
       '2026-01-12': [{ file: 'photos/a.jpg', points: side(0) }],

@@ -188,25 +188,19 @@ describe('a picture that cannot be used', () => {
       endColumn: 24,
       sourceLine: '  - {file: photos/a.jpg, foot: LF, view: lateral}',
       message: 'photos/a.jpg is no picture that can be read.',
-      expected: 'a picture as JPEG, PNG, WebP or AVIF',
+      expected: 'a picture as JPEG, PNG, WebP, AVIF or HEIC',
     })
   })
 
   it('may be of a form that browsers do not show', async () => {
-    const box = (brand: string) => Buffer.from(`\0\0\0\u0018ftyp${brand}\0\0\0\0mif1${brand}`, 'latin1')
     const { diagnostics } = await processed({
-      'a.heic': box('heic'),
-      'b.jpg': box('mif1'),
       'c.gif': Buffer.from('GIF89a'),
       'd.svg': Buffer.from('<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg"/>'),
       'e.tif': Buffer.from('II*\0'),
       'f.pdf': Buffer.from('%PDF-1.7'),
       'g.jpg': Buffer.alloc(0),
     })
-    const heic = 'export it as JPEG, and set the telephone to save pictures as JPEG'
     expect(reported(diagnostics)).toEqual([
-      ['photos/a.heic is an HEIC picture, as some telephones save them.', heic],
-      ['photos/b.jpg is an HEIC picture, as some telephones save them.', heic],
       ['photos/c.gif is a GIF picture.', 'save it as JPEG'],
       ['photos/d.svg is an SVG drawing.', 'save it as JPEG'],
       ['photos/e.tif is a TIFF picture.', 'save it as JPEG'],

@@ -8,23 +8,31 @@ import { describe, expect, it } from 'vitest'
 import { daysPerMonth } from '../../src/hoof/dates.ts'
 import { adultPrior, foalPrior, publishedGrowth, publishedRenewal } from '../../src/hoof/growth.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { growthRate } from '../../src/trend/grow-out.ts'
+import { learnGrowOut } from '../../src/trend/model/grow-out-rates.ts'
+import { z975 } from '../../src/trend/student.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 
+const literature = learnGrowOut([])
+/** 95 % limits of a practice's mean rate before it has followed anything. */
+const range = {
+  low: literature.mean - z975 * literature.meanSd,
+  high: literature.mean + z975 * literature.meanSd,
+}
+
 describe('the prior', () => {
-  it("is Lungwitz's: a third of an inch a month, and 1/6 to 1/2 inch as its 95 % range", () => {
-    const rate = growthRate([], adultPrior)
-    expect(rate.perMonth).toBeCloseTo(25.4 / 3, 1)
-    expect(Math.abs(rate.low - 25.4 / 6)).toBeLessThan(0.2)
-    expect(Math.abs(rate.high - 25.4 / 2)).toBeLessThan(0.2)
+  it("is Lungwitz's: a third of an inch a month, and 1/6 to 1/2 inch as the 95 % range of a practice's mean", () => {
+    expect(literature.mean).toBeCloseTo(25.4 / 3, 1)
+    expect(Math.abs(range.low - 25.4 / 6)).toBeLessThan(0.2)
+    expect(Math.abs(range.high - 25.4 / 2)).toBeLessThan(0.2)
+    expect(literature.mean).toBeCloseTo(adultPrior.mean, 9)
+    expect(literature.meanSd).toBeCloseTo(adultPrior.sd, 9)
   })
 
   it('holds every published adult rate within its 95 % range', () => {
-    const rate = growthRate([], adultPrior)
     for (const { who, perMonth, figure } of publishedGrowth) {
       if (who.startsWith('yearling')) continue
-      expect(Math.max(...perMonth), figure).toBeLessThanOrEqual(rate.high + 0.1)
-      expect(Math.min(...perMonth), figure).toBeGreaterThanOrEqual(rate.low - 0.2)
+      expect(Math.max(...perMonth), figure).toBeLessThanOrEqual(range.high + 0.1)
+      expect(Math.min(...perMonth), figure).toBeGreaterThanOrEqual(range.low - 0.2)
     }
   })
 

@@ -1,15 +1,14 @@
 /**
- * Least squares against certified values of the NIST Statistical Reference Datasets, linear regression.
- * With a prior worth nothing the engine's fit is ordinary least squares.
+ * Least squares against certified values of the NIST Statistical Reference Datasets, linear regression. With one stage
+ * of readings, errors of variance 1 and a prior worth nothing the engine's fit is ordinary least squares.
  */
 import { describe, expect, it } from 'vitest'
-import { fitLine, interceptError, slopeError } from '../../src/trend/fit.ts'
+import { fitCourse, levelSd, slopeSd } from '../../src/trend/model/fit.ts'
+import { afterTrims, ordinary } from '../trend/model/build-course.ts'
 
 /** Digits in which two figures agree: -log10 of the relative difference. */
 const digits = (got: number, certified: number): number =>
   got === certified ? 16 : -Math.log10(Math.abs((got - certified) / certified))
-
-const ordinary = { sd: 0, worth: 0 }
 
 /** Norris, n = 36, y:x. */
 const norris =
@@ -19,22 +18,25 @@ const norris =
   778.9:779.0 10.2:11.1 117.6:118.3 228.9:229.2 668.4:669.1 449.2:448.9 0.2:0.5`
     .trim()
     .split(/\s+/)
-    .map((pair) => {
-      const [y = 0, x = 0] = pair.split(':').map(Number)
-      return { day: x, value: y }
-    })
+    .map((pair) => pair.split(':').map(Number))
 
 describe('NIST StRD Norris', () => {
-  const fit = fitLine(norris, ordinary)
+  const fit = fitCourse(
+    afterTrims(
+      norris.map(([, x = 0]) => x),
+      norris.map(([y = 0]) => y),
+    ),
+    ordinary,
+  )
 
-  it('has its 36 pairs', () => expect(norris).toHaveLength(36))
+  it('has its 36 pairs', () => expect(fit).toMatchObject({ n: 36, nu: 34 }))
 
   it.each([
     ['intercept', () => fit?.level, -0.262323073774029],
-    ['standard deviation of the intercept', () => fit && interceptError(fit), 0.232818234301152],
+    ['standard deviation of the intercept', () => fit && levelSd(fit, 0), 0.232818234301152],
     ['slope', () => fit?.slope, 1.00211681802045],
-    ['standard deviation of the slope', () => fit && slopeError(fit), 0.000429796848199937],
-    ['residual standard deviation', () => fit?.s, 0.884796396144373],
+    ['standard deviation of the slope', () => fit && slopeSd(fit), 0.000429796848199937],
+    ['residual standard deviation', () => fit && Math.sqrt(fit.s2), 0.884796396144373],
   ])('gives the certified %s to at least 9 figures', (_, got, certified) =>
     expect(digits(got() ?? Number.NaN, certified)).toBeGreaterThan(9),
   )
@@ -49,33 +51,28 @@ describe('NIST StRD Norris', () => {
 describe.each([
   {
     set: 'NoInt1',
-    points: Array.from({ length: 11 }, (_, i) => ({ day: 60 + i, value: 130 + i })),
+    x: Array.from({ length: 11 }, (_, i) => 60 + i),
+    y: Array.from({ length: 11 }, (_, i) => 130 + i),
     slope: 2.07438016528926,
-    slopeSd: 0.0165289256198347,
+    slopeError: 0.0165289256198347,
     residualSd: 3.56753034006338,
   },
   {
     set: 'NoInt2',
-    points: [
-      { day: 4, value: 3 },
-      { day: 5, value: 4 },
-      { day: 6, value: 4 },
-    ],
+    x: [4, 5, 6],
+    y: [3, 4, 4],
     slope: 0.727272727272727,
-    slopeSd: 0.0420827318078432,
+    slopeError: 0.0420827318078432,
     residualSd: 0.369274472937998,
   },
-])('NIST StRD $set', ({ points, slope, slopeSd, residualSd }) => {
-  const mirrored = points.flatMap(({ day, value }) => [
-    { day, value },
-    { day: -day, value: -value },
-  ])
-  const fit = fitLine(mirrored, ordinary)
+])('NIST StRD $set', ({ x, y, slope, slopeError, residualSd }) => {
+  const mirrored = (values: readonly number[]) => [...values, ...values.map((value) => -value)]
+  const fit = fitCourse(afterTrims(mirrored(x), mirrored(y)), ordinary)
 
   it('gives the certified figures to at least 9 figures', () => {
     expect(fit?.level).toBeCloseTo(0, 12)
     expect(digits(fit?.slope ?? Number.NaN, slope)).toBeGreaterThan(9)
-    expect(digits(fit?.s ?? Number.NaN, residualSd)).toBeGreaterThan(9)
-    expect(digits((fit ? slopeError(fit) : Number.NaN) * Math.SQRT2, slopeSd)).toBeGreaterThan(9)
+    expect(digits(Math.sqrt(fit?.s2 ?? Number.NaN), residualSd)).toBeGreaterThan(9)
+    expect(digits((fit ? slopeSd(fit) : Number.NaN) * Math.SQRT2, slopeError)).toBeGreaterThan(9)
   })
 })

@@ -1,10 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type DrawChart, loadCharts, mentionsChart } from '../../src/render/charts/charts.ts'
+import { sparkline } from '../../src/render/charts/sparkline.ts'
 import { dateAxis, dayAxis, valueAxis } from '../../src/render/charts/ticks.ts'
 import { figureWords } from '../../src/render/figure-words.ts'
 import { english } from '../english.ts'
 import { named, textOf } from './read-html.ts'
-import { distribution, findings, trend } from './samples.ts'
+import { agreement, distribution, findings, trend } from './samples.ts'
 
 const words = figureWords(english)
 
@@ -20,6 +21,8 @@ const charts = [
   findings(4),
   findings(30),
   distribution,
+  agreement,
+  trend('little', { size: 'small' }),
 ]
 
 describe('a chart', () => {
@@ -73,8 +76,8 @@ describe('a trend chart', () => {
     const pictures = named(draw(trend()), 'svg').filter(({ properties }) => properties.role === 'img')
     expect(pictures).toHaveLength(4)
     expect(pictures.map((svg) => textOf(svg))).toEqual([
-      expect.stringMatching(/toe length, mm.*Oct2025.*Jan2026/),
-      ...Array(3).fill('toe length, mm'),
+      expect.stringMatching(/toe length, mm.*Jan2026.*Apr.*Jul/),
+      ...Array(3).fill(expect.stringMatching(/^toe length, mm/)),
     ])
     const axes = `${trend().id}-axes`
     expect(named(draw(trend()), 'g').filter(({ properties }) => properties.id === axes)).toHaveLength(1)
@@ -83,13 +86,29 @@ describe('a trend chart', () => {
     )
   })
 
+  it('names band and forecast where they lie', () => {
+    const [picture] = named(draw(trend()), 'svg')
+    const text = textOf(picture ?? { type: 'root', children: [] })
+    expect(text).toContain('target up to 84 mm')
+    expect(text).toContain('25 Jun 26')
+  })
+
+  it('leaves the name of the band, its own key and no panel to a small one', () => {
+    const html = draw(trend('little', { size: 'small' }))
+    expect(html).toContain('panels-small')
+    expect(html).not.toContain('target up to')
+    expect(html).not.toContain('figure-key')
+    const [picture] = named(html, 'svg')
+    expect(picture?.properties.viewBox).toMatch(/^0 0 210 /)
+  })
+
   it('tells feet and stages apart without colour', () => {
     const html = draw(trend())
     const colours = ['LF', 'RF', 'LH', 'RH'].map((foot) => `var(--series-${foot}`)
     for (const colour of colours) expect(html).toContain(colour)
-    // Readings on arrival are triangles, unused ones have the paper's fill and the ink's rim.
-    const unused = html.match(/<g fill="var\(--paper, #fff\)" stroke="var\(--ink-soft[^>]*>.*?<\/g>/g) ?? []
-    expect(unused.join('').match(/d="M0,-[\d.]+L-[\d.]+,[\d.]+L[\d.]+,[\d.]+Z"/g)).toHaveLength(20)
+    // Readings on arrival are open triangles in the foot's own colour, as many as there are visits.
+    const open = html.match(/<g fill="var\(--paper, #fff\)" stroke="var\(--series-[^>]*>.*?<\/g>/g) ?? []
+    expect(open.join('').match(/d="M0,-[\d.]+L-[\d.]+,[\d.]+L[\d.]+,[\d.]+Z"/g)).toHaveLength(20)
   })
 
   it('keeps a wide interval within the picture', () => {
@@ -107,9 +126,15 @@ describe('a trend chart', () => {
   it('names only the marks that occur in its key', () => {
     const [panel] = trend().panels
     if (!panel) throw new Error('no panel')
-    const bare = { ...panel, band: null, forecast: null, sawTooth: false }
-    const items = named(draw(trend('bare', { panels: [bare] })), 'li').map((item) => textOf(item).trim())
-    expect(items).toEqual([words.trend.after, words.trend.unused, words.trend.line, words.trend.interval])
+    const keyOf = (points: typeof panel.points) =>
+      named(draw(trend('bare', { panels: [{ ...panel, points }] })), 'li').map((item) => textOf(item).trim())
+    expect(keyOf(panel.points)).toEqual([words.trend.after, words.trend.before])
+    const [first, ...others] = panel.points.filter(({ stage }) => stage === 'after')
+    if (!first) throw new Error('no reading')
+    expect(keyOf([{ ...first, isLeftOut: true }, ...others])).toEqual([
+      words.trend.after,
+      words.trend.leftOut,
+    ])
   })
 
   it('counts days where no date may show', () => {
@@ -124,6 +149,44 @@ describe('a trend chart', () => {
     )
     expect(text[0]).toContain('days since the first visit')
     expect(text.join('')).not.toMatch(/Oct|2025|2026/)
+  })
+})
+
+describe('a plot of differences', () => {
+  it('names its mean and its limits, and tells pairs apart that no error explains', () => {
+    const html = draw(agreement)
+    const text = textOf(named(html, 'svg')[0] ?? { type: 'root', children: [] })
+    for (const { label } of [agreement.bias, ...agreement.limits]) expect(text).toContain(label)
+    expect(named(html, 'li').map((item) => textOf(item).trim())).toEqual([
+      words.agreement.explained,
+      words.agreement.unexplained,
+    ])
+  })
+})
+
+describe('a trend of the size of a word', () => {
+  const points = [
+    { at: 0, value: 98 },
+    { at: 35, value: 92 },
+    { at: 70, value: 88 },
+  ]
+  const view = { points, band: { low: null, high: 90 }, within: [], description: 'Toe length: 98, 92, 88' }
+
+  it('says in words what it shows', () => {
+    const [picture] = named(sparkline(view), 'svg')
+    expect(picture?.properties).toMatchObject({ role: 'img', ariaLabel: view.description })
+  })
+
+  it('runs over its whole width and height, the last value marked, the band where it is wanted', () => {
+    const html = sparkline(view)
+    expect(html).toContain('d="M4 4L44 14.8L84 22"')
+    expect(html).toContain('cx="84" cy="22"')
+    // Up to 90 of 88 to 98 on 18 units: from 14.4 below the upper rim to the foot.
+    expect(html).toContain('y="18.4" width="88" height="7.6"')
+  })
+
+  it('stands on the middle where there is one value', () => {
+    expect(sparkline({ ...view, points: points.slice(0, 1), band: null })).toContain('cx="44"')
   })
 })
 

@@ -26,9 +26,9 @@ const everything = {
   drawings: [
     side,
     sole('LF', [
-      { place: 'toe', grade: 2, sign: '1', label: 'flare' },
-      { place: 'sole', grade: 1, sign: '2', label: 'bruise' },
-      { place: 'white line', grade: 3, sign: '3', label: 'separation' },
+      { what: 'flare', place: 'toe', grade: 2, sign: '1' },
+      { what: 'bruise', place: 'sole', grade: 1, sign: '2' },
+      { what: 'wall separation', place: 'white line', grade: 3, sign: '3' },
     ]),
     wall,
     level('RH', -6),
@@ -121,7 +121,7 @@ describe('what steers the reader of a page', () => {
   it('reaches it from no chart and no drawing', async () => {
     const html = await render('practice/figures', {
       charts: [trend(`t`, { title: `a${raw}b`, description: `c${raw}d`, valueTitle: `e${raw}f` })],
-      drawings: [sole('LF', [{ place: 'toe', grade: 2, sign: '1', label: `g${raw}h` }])],
+      drawings: [{ ...sole('LF', []), unread: `g${raw}h` }],
     })
     expect(steers(html)).toEqual([])
     for (const text of ['ab', 'cd', 'ef', 'gh']) expect(html).toContain(text)

@@ -2,6 +2,7 @@
 import { addDays } from '../../src/hoof/dates.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
 import type {
+  AgreementChart,
   DistributionChart,
   FindingsGrid,
   LevelDrawing,
@@ -25,8 +26,8 @@ function panel(foot: Foot, from: number, slope: number, visits: number): TrendPa
     label: `foot ${foot}`,
     note: 'improving',
     points: days.flatMap((i) => [
-      { at: at(i), value: from + slope * i + 7, stage: 'before' as const, used: false },
-      { at: at(i), value: from + slope * i, stage: 'after' as const, used: true },
+      { at: at(i), value: from + slope * i + 7, stage: 'before' as const, isLeftOut: false },
+      { at: at(i), value: from + slope * i, stage: 'after' as const, isLeftOut: false },
     ]),
     sawTooth: true,
     line: days.map((i) => ({
@@ -35,12 +36,13 @@ function panel(foot: Foot, from: number, slope: number, visits: number): TrendPa
       low: from + slope * i - 2,
       high: from + slope * i + 2,
     })),
-    band: { low: null, high: 84 },
+    band: { low: null, high: 84, label: 'up to 84 mm' },
     forecast: {
       at: { date: '2026-06-25' },
       value: 84,
       earliest: { date: '2026-05-21' },
       latest: foot === 'RF' ? null : { date: '2026-08-01' },
+      label: '25 Jun 26',
     },
   }
 }
@@ -48,6 +50,7 @@ function panel(foot: Foot, from: number, slope: number, visits: number): TrendPa
 export const trend = (id = 'toe-length', more: Partial<TrendChart> = {}): TrendChart => ({
   ...said(id),
   kind: 'trend',
+  size: 'full',
   baseline: 'none',
   unit: 'mm',
   valueTitle: 'toe length, mm',
@@ -85,21 +88,44 @@ export const distribution: DistributionChart = {
   ],
 }
 
+export const agreement: AgreementChart = {
+  ...said('agreement'),
+  kind: 'agreement',
+  valueTitle: 'mean of both, mm',
+  differenceTitle: 'photograph less hand, mm',
+  pairs: [
+    { mean: 88, difference: 0.5, isExplained: true },
+    { mean: 91, difference: -1, isExplained: true },
+    { mean: 102, difference: 6, isExplained: false },
+    { mean: 120, difference: 0, isExplained: true },
+  ],
+  bias: { at: 1.4, label: 'mean +1.5 mm' },
+  limits: [
+    { at: -4, label: '−4 mm' },
+    { at: 6.5, label: '+6.5 mm' },
+  ],
+}
+
+const measures = {
+  'heel-angle': 44,
+  'heel-medial': 36,
+  'heel-lateral': 36,
+  'bearing-length': 124,
+  width: 122,
+}
+
 const outline = (label: string, angle: number, length: number): SideOutline => ({
   label,
-  toeHairline: [length * Math.cos((angle * Math.PI) / 180), length * Math.sin((angle * Math.PI) / 180)],
-  heelHairline: [150, 28],
-  heelGround: [124, 0],
-  toeAngle: angle,
+  measures: { ...measures, 'toe-angle': angle, 'toe-length': length },
   toeAngleLabel: `${angle}°`,
   toeLengthLabel: `${length} mm`,
-  assumed: false,
 })
 
 export const side: SideDrawing = {
   ...said('side'),
   kind: 'side',
   foot: 'LF',
+  unread: null,
   first: outline('January', 44, 98),
   latest: outline('June', 51, 88),
 }
@@ -108,6 +134,8 @@ export const sole = (foot: Foot, marks: SoleDrawing['marks']): SoleDrawing => ({
   ...said(`sole-${foot}`),
   kind: 'sole',
   foot,
+  unread: null,
+  measures,
   marks,
 })
 
@@ -115,31 +143,30 @@ export const wall: WallDrawing = {
   ...said('wall'),
   kind: 'wall',
   foot: 'LF',
-  lanes: [
+  unread: 'Width was not measured.',
+  measures: { 'toe-length': 88 },
+  features: [
     {
+      what: 'nail holes',
       place: 'toe',
+      label: 'nail holes, toe: 42 mm',
+      at: 42,
       wallLength: 88,
-      features: [
-        {
-          label: 'nail holes',
-          at: 42,
-          ahead: [
-            { label: 'April', at: 51 },
-            { label: 'July', at: 99 },
-          ],
-        },
+      ahead: [
+        { label: 'April', at: 51 },
+        { label: 'July', at: 99 },
       ],
     },
-    { place: 'medial quarter', wallLength: null, features: [{ label: 'ring', at: 20, ahead: [] }] },
+    { what: 'ring', place: 'medial quarter', label: 'ring, 20 mm', at: 20, wallLength: null, ahead: [] },
   ],
 }
 
-export const level = (foot: Foot, balance: number, withinTarget = false): LevelDrawing => ({
+export const level = (foot: Foot, balance: number): LevelDrawing => ({
   ...said(`level-${foot}`),
   kind: 'level',
   foot,
+  unread: null,
+  measures,
   balance,
-  tilt: (Math.atan2(balance, 120) * 180) / Math.PI,
-  balanceLabel: `${balance} mm`,
-  withinTarget,
+  balanceLabel: `${Math.abs(balance)} mm`,
 })

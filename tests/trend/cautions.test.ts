@@ -129,17 +129,23 @@ describe('a stop', () => {
     expect(assessed([{ comfort: { obel: 2 } }]).heldFeet).toEqual(feet)
   })
 
-  it('leaves no target met: the verdict waits', () => {
-    const after = { 'toe-angle': 52 }
-    const horse = { targets: { 'toe-angle': { LF: { low: 50, high: 54 } } } }
-    const verdictOf = (more: Sketch) =>
-      assessed([{ after }, { after, ...more }], horse).trends.find(({ measure }) => measure === 'toe-angle')
-        ?.verdict
-    expect(verdictOf({})).toBe('on target')
-    expect(verdictOf({ findings: ['LF drainage, toe, 1'] })).toBe('held')
-    expect(verdictOf({ findings: ['RF drainage, toe, 1'] })).toBe('on target')
-    expect(verdictOf({ comfort: { lameness: { LF: 3 } } })).toBe('held')
-    expect(verdictOf({ comfort: { lameness: { LF: 2 } } })).toBe('on target')
+  it('leaves no target met: the position waits, and so does any date', () => {
+    const target = { low: 50, high: 54 }
+    const toe = (values: readonly [number, number, number], more: Sketch) => {
+      const [first, second, third] = values.map((value) => ({ after: { 'toe-angle': value } }))
+      return assessed([first ?? {}, second ?? {}, { ...third, ...more }], {
+        targets: { 'toe-angle': { LF: target } },
+      }).trends.find(({ measure }) => measure === 'toe-angle')
+    }
+    const positionOf = (more: Sketch) => toe([52, 52, 52], more)?.position
+    expect(positionOf({})).toBe('on target')
+    expect(positionOf({ findings: ['LF drainage, toe, 1'] })).toBe('held')
+    expect(positionOf({ findings: ['RF drainage, toe, 1'] })).toBe('on target')
+    expect(positionOf({ comfort: { lameness: { LF: 3 } } })).toBe('held')
+    expect(positionOf({ comfort: { lameness: { LF: 2 } } })).toBe('on target')
+    const off = toe([40, 41, 42], { findings: ['LF drainage, toe, 1'] })
+    expect(off).toMatchObject({ position: 'off target', forecast: null })
+    expect(toe([40, 41, 42], {})?.forecast).not.toBeNull()
   })
 })
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { addDays, daysPerMonth } from '../../src/hoof/dates.ts'
 import { assess } from '../../src/trend/assess.ts'
 import type { Plan } from '../../src/trend/assessment.ts'
+import { tBelow } from '../../src/trend/student.ts'
 import { buildHorse, type HorseSketch, practice, type VisitSketch } from './build-horse.ts'
 
 const heels = (
@@ -128,13 +130,50 @@ describe('heels', () => {
       }),
     ]
     const { next } = only({ visits })
-    // 7 mm in 35 days, and 35 days to the next visit.
-    expect(next.grown).toBeCloseTo(7, 10)
+    // By the fitted growth of the medial heel, and 35 days to the next visit.
+    const { growth } = assess(buildHorse({ visits }), practice(), '2026-01-05')
+    const rate = growth.find(({ measure }) => measure === 'heel-medial')?.ratePerMonth ?? Number.NaN
+    expect(next.grown).toBeCloseTo((rate * 35) / daysPerMonth, 10)
     expect(next).toMatchObject({ grownFrom: 'measured', step: 1.5, leaves: 4.5, careFrom: 6 })
-    expect(next.total).toBeCloseTo(8.5, 10)
+    expect(next.total).toBeCloseTo(next.grown + 1.5, 10)
     const published = only({ visits: twice(36, 30, { nextVisit: '2026-01-26' }) }).next
     expect(published).toMatchObject({ grownFrom: 'published', step: 1.5, careFrom: 6 })
     expect(published.grown).toBeCloseTo((8.5 * 21) / 30.4375, 10)
+  })
+})
+
+describe('how sure a plan must be', () => {
+  const heelsOf = (...balances: readonly number[]): readonly VisitSketch[] =>
+    balances.map((balance, i) => heels(addDays('2025-01-06', i * 35), 30 + balance, 30))
+  const level = (balances: readonly number[], mostPerTrim: number) => {
+    const horse = buildHorse({
+      trimLimits: { sole: {}, mostPerTrim },
+      visits: heelsOf(...balances),
+    })
+    const { plans: found, trends } = assess(horse, practice(), '2026-06-01')
+    const fit = trends.find(({ measure }) => measure === 'heel-balance')?.fit
+    if (fit === null || fit === undefined) throw new Error('no fit')
+    const sd = (fit.levelAtLastInterval.high - fit.levelAtLast) / fit.t
+    return { isPlanned: found.length > 0, sure: tBelow((fit.levelAtLast - 2) / sd, fit.freedom) }
+  }
+  const still = (balance: number) => [balance, balance, balance, balance]
+
+  it('is 90 % where one trim may take the excess, and 70 % where it takes more', () => {
+    const tried = Array.from({ length: 30 }, (_, i) => 2.1 + i * 0.1)
+    for (const balance of tried) {
+      const { isPlanned, sure } = level(still(balance), 3.5)
+      expect(isPlanned, `${balance} within one trim`).toBe(sure > 0.9)
+    }
+    for (const balance of tried) {
+      const { isPlanned, sure } = level(still(balance), 0.5)
+      expect(isPlanned, `${balance}, half a millimetre a trim`).toBe(sure > (balance - 2 > 0.5 ? 0.7 : 0.9))
+    }
+    expect(new Set(tried.map((balance) => level(still(balance), 3.5).isPlanned)).size).toBe(2)
+  })
+
+  it('asks for the latest reading to be over as well as the line', () => {
+    expect(level([9, 9, 9, 1.9], 1.5).isPlanned).toBe(false)
+    expect(level([9, 9, 9, 9], 1.5).isPlanned).toBe(true)
   })
 })
 
@@ -142,38 +181,66 @@ describe('set against what happened', () => {
   const course = (...balances: readonly number[]): HorseSketch => ({
     trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
     visits: [balances[0] ?? 0, ...balances].map((balance, i) =>
-      heels(
-        ['2025-12-01', '2026-01-05', '2026-02-09', '2026-03-16', '2026-04-20'][i] ?? '',
-        30 + balance,
-        30,
-      ),
+      heels(addDays('2025-12-01', i * 35), 30 + balance, 30),
     ),
   })
 
   it.each<[Plan['standing'], readonly number[]]>([
     ['just begun', [8]],
     ['on plan', [8, 6.5]],
-    ['on plan', [8, 8, 6]],
-    ['behind', [8, 8, 8]],
-    ['ahead', [12, 6, 5]],
+    ['on plan', [12, 10.5, 9, 7.5]],
+    // Two visits without progress are no judgement yet, three are.
+    ['on plan', [8, 8, 8]],
+    ['behind', [8, 8, 8, 8]],
+    ['behind', [8, 8.5, 9, 8.2]],
+    ['ahead', [30, 20, 15, 10]],
+    ['behind', [12, 14, 16, 18]],
   ])('%s: %j', (standing, balances) => expect(only(course(...balances)).standing).toBe(standing))
+
+  it('is behind after three visits without progress, though the interval alone would not say so', () => {
+    const slow = (...balances: readonly number[]) =>
+      only({ ...course(...balances), trimLimits: { sole: {}, mostPerTrim: 0.5 } })
+    const stuck = slow(8, 8, 8.2, 8)
+    expect(stuck.standing).toBe('behind')
+    expect(stuck.kept.at(-1)?.low).toBeLessThan(stuck.kept.at(-1)?.expected ?? 0)
+    expect(slow(8, 8, 7.9, 8).standing).toBe('on plan')
+    expect(slow(8, 8, 8.2).standing).toBe('on plan')
+  })
+
+  it('is judged by the interval of the level: behind only where all of it lies above what was due', () => {
+    for (const { expected, actual, low, high, standing } of only(course(12, 14, 16, 18)).kept) {
+      expect(low).toBeLessThan(actual)
+      expect(high).toBeGreaterThan(actual)
+      if (low > expected) expect(standing).toBe('behind')
+    }
+  })
 
   it('counts from the first visit that needed a plan and could have one', () => {
     const plan = only(course(1, 8, 6.5, 5))
-    expect(plan.kept.map(({ date, expected, actual }) => [date, expected, actual])).toEqual([
-      ['2026-03-16', 6.5, 6.5],
-      ['2026-04-20', 5, 5],
+    expect(plan.kept.map(({ date, expected }) => [date, expected])).toEqual([
+      ['2026-03-16', 6.5],
+      ['2026-04-20', 5],
     ])
   })
 
+  it('counts from the very visit at which the plan was first shown', () => {
+    const horse = buildHorse(course(8, 6.5))
+    expect(assess(horse, practice(), '2026-01-05').plans[0]?.standing).toBe('just begun')
+    expect(assess(horse, practice(), '2026-02-09').plans[0]?.kept).toMatchObject([{ date: '2026-02-09' }])
+  })
+
   it('asks no more of a visit that came early or of one that did not come', () => {
-    const sketch = course(8, 6.5, 5)
-    const late = {
-      ...sketch,
+    const sketch: HorseSketch = {
+      trimLimits: { sole: { LF: 'flat' }, mostPerTrim: null },
       visits: [...twice(38, 30), heels('2026-02-05', 36.5, 30), heels('2026-04-20', 36.5, 30)],
     }
-    expect(only(late).kept.map(({ expected }) => expected)).toEqual([6.5, 3.5])
-    expect(only(late).standing).toBe('behind')
+    expect(only(sketch).kept.map(({ expected }) => expected)).toEqual([6.5, 3.5])
+  })
+
+  it('measures the lateral side as the medial one', () => {
+    const { visits, ...more } = course(8, 8, 8, 8)
+    const mirrored = visits.map(({ date }, i) => heels(date, 30, 30 + ([8, 8, 8, 8, 8][i] ?? 0)))
+    expect(only({ ...more, visits: mirrored })).toMatchObject({ side: 'lateral', standing: 'behind' })
   })
 })
 

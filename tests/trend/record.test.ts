@@ -1,8 +1,11 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Photo } from '../../src/casebook/model.ts'
+import { addDays } from '../../src/hoof/dates.ts'
 import { capsuleSide, coronetAngleSd } from '../../src/hoof/geometry.ts'
 import { assess } from '../../src/trend/assess.ts'
 import type { Check, CheckKind } from '../../src/trend/assessment.ts'
+import { learnedOf } from '../../src/trend/model/learned.ts'
+import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { buildHorse, practice, type VisitSketch } from './build-horse.ts'
 import { seeded } from './random.ts'
 
@@ -33,21 +36,25 @@ describe('photo readings', () => {
       { date: '2026-01-05', after: { 'toe-angle': 45 }, photos: [photo([angle(47)])] },
       { date: '2026-02-09', photos: [photo([angle(48)])] },
     ]
-    expect(result(entered).trends).toMatchObject([{ source: 'photo', n: 2, first: 47 }])
+    expect(result(entered).trends).toMatchObject([{ family: 'photo', n: 2, first: { value: 47 } }])
     const both = [...entered, { date: '2026-03-16', after: { 'toe-angle': 46 } }]
-    expect(result(both).trends).toMatchObject([{ source: 'gauge', n: 2, first: 45, last: 46 }])
+    expect(result(both).trends).toMatchObject([
+      { family: 'gauge', n: 2, first: { value: 45 }, last: { value: 46 } },
+    ])
   })
 
   it('keep their own uncertainty as readings, and are never surer than a gauge in a trend', () => {
     const visits = ['2026-01-05', '2026-02-09'].map((date) => ({ date, photos: [photo([angle(47, 0.4)])] }))
     const { readings, trends } = result(visits)
+    const { e, u } = learnedOf(untaughtPractice.learned, 'photo', 'toe-angle', 'LF')
     expect(readings).toMatchObject([
-      { source: 'photo', sd: 0.4 },
-      { source: 'photo', sd: 0.4 },
+      { source: 'photo', sd: 0.4 * e },
+      { source: 'photo', sd: 0.4 * e },
     ])
-    expect(trends[0]?.fit?.s).toBeCloseTo(1.4, 12)
+    // Two readings on their line: s2 = worth / worth, and of the trend's own variances e and u.
+    expect(trends[0]?.fit?.sd).toBeCloseTo(1.4 * Math.hypot(e, u), 12)
     const unsure = visits.map(({ date }) => ({ date, photos: [photo([angle(47, 3)])] }))
-    expect(result(unsure).trends[0]?.fit?.s).toBeCloseTo(3, 12)
+    expect(result(unsure).trends[0]?.fit?.sd).toBeCloseTo(3 * Math.hypot(e, u), 12)
   })
 
   it('are of the arrival where the picture does not say, and the surer of two pictures counts', () => {
@@ -68,7 +75,7 @@ describe('photo readings', () => {
     const visits = ['2026-01-05', '2026-02-09'].map((date) => ({ date, photos }))
     const { trends, readings } = result(visits)
     expect(readings[0]).toMatchObject({ measure: 'toe-share', value: 0.3, sd: 0.01, source: 'photo' })
-    expect(trends[0]?.fit?.s).toBeGreaterThan(0.01)
+    expect(trends[0]?.fit?.sd).toBeGreaterThan(0.01)
   })
 
   it('are compared with what was entered, and the entered one counts', () => {
@@ -79,7 +86,7 @@ describe('photo readings', () => {
     expect(check?.facts.within).toBeCloseTo(1.959963984540054 * Math.hypot(1.4, 0.5), 12)
     const near = { ...visit, photos: [photo([angle(46)])] }
     expect(checksOf([near], 'entered against photo')[0]?.facts.explained).toBe(true)
-    expect(result([visit]).trends).toMatchObject([{ source: 'gauge', first: 45 }])
+    expect(result([visit]).trends).toMatchObject([{ family: 'gauge', first: { value: 45 } }])
   })
 
   it('of no foot, or without marked points, say nothing', () => {
@@ -193,16 +200,31 @@ describe('pairs', () => {
       ['before', 'fore', 'toe-angle', 5, true],
       ['after', 'hind', 'width', -4, false],
     ])
-    expect(pairs[0]?.smallestRealDifference).toBeCloseTo(2.228138851964938 * Math.SQRT2 * 1.4, 9)
+    // With nothing learned yet: one reading repeats to 1.4 degrees, worth seven degrees of freedom.
+    expect(pairs[0]?.smallestRealDifference).toBeCloseTo(2.364624251592784 * Math.SQRT2 * 1.4, 9)
   })
 })
 
 describe('checks', () => {
-  it('say which visit pulls the line', () => {
-    const values = [44, 44.2, 44.4, 44.6, 44.8, 45, 45.2, 65]
+  it('name a reading that no error explains and that is left out', () => {
+    const values = [44, 44.2, 44.4, 44.6, 65, 45, 45.2, 45.4]
     const visits = values.map((value, i) => ({ date: `2026-0${i + 1}-05`, after: { 'toe-angle': value } }))
-    expect(checksOf(visits, 'pulls the line')).toMatchObject([
-      { date: '2026-08-05', facts: { measure: 'toe-angle' } },
+    expect(checksOf(visits, 'left out')).toMatchObject([
+      { foot: 'LF', date: '2026-05-05', facts: { measure: 'toe-angle', stage: 'after', value: 65 } },
+    ])
+    const [trend] = result(visits).trends
+    expect(trend).toMatchObject({ n: 7, leftOut: [{ date: '2026-05-05', stage: 'after', value: 65 }] })
+    expect(trend?.points.map(({ value }) => value)).not.toContain(65)
+  })
+
+  it('name a changed pace from the first visit of the later half on', () => {
+    const values = [38, 43, 48, 53, 58, 58, 58, 58, 58, 58]
+    const visits = values.map((value, i) => ({
+      date: addDays('2025-01-05', 60 * i),
+      after: { 'toe-angle': value },
+    }))
+    expect(checksOf(visits, 'pace has changed')).toMatchObject([
+      { foot: 'LF', date: addDays('2025-01-05', 300), facts: { measure: 'toe-angle' } },
     ])
   })
 

@@ -131,8 +131,34 @@ function written(json: string, write: (landmarks: Landmarks) => string): Answer 
 const pixel = z.number().min(0).max(1_000_000)
 const point = z.tuple([pixel, pixel])
 const line = z.tuple([point, point])
+const nearer = z.number().min(-1_000).max(1_000)
+const anywhere = z.number().min(-100_000).max(100_000)
+/** A card may stand partly out of the picture. */
+const corner = z.tuple([anywhere, anywhere])
 const points = z.strictObject({
-  scale: z.strictObject({ from: point, to: point, length: z.number().positive().max(10_000) }).nullable(),
+  scale: z
+    .strictObject({
+      from: point,
+      to: point,
+      length: z.number().positive().max(10_000),
+      nearer: nearer.exactOptional(),
+    })
+    .nullable(),
+  card: z
+    .strictObject({
+      corners: z.tuple([corner, corner, corner, corner]),
+      width: z.number().positive().max(1_000),
+      camera: z.tuple([anywhere, anywhere, z.number().positive().max(100_000)]).nullable(),
+      nearer: nearer.nullable(),
+    })
+    .exactOptional(),
+  cardTold: z.literal('none').exactOptional(),
+  camera: z
+    .union([
+      z.enum(['block', 'yard', 'flat']),
+      z.strictObject({ height: z.number().min(0).max(10_000), distance: z.number().min(100).max(100_000) }),
+    ])
+    .exactOptional(),
   lines: z.strictObject({ ground: line.exactOptional(), pastern: line.exactOptional() }),
   points: z.partialRecord(z.enum(landmarkPoints), point),
 })

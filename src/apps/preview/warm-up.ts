@@ -8,6 +8,7 @@ import { setImmediate } from 'node:timers/promises'
 import { workFolderOf } from '../../build/disk/work-folder.ts'
 import { diskMemory } from '../../build/state.ts'
 import type { PracticeRead } from '../../casebook/read.ts'
+import { untaughtPractice } from '../../trend/model/practice.ts'
 import type { HorseRecord } from '../site/horse-job.ts'
 import type { SiteContext, SiteOptions } from '../site/options.ts'
 import { allHorses, horseJob, horsePool, sitePaths } from '../site/site-units.ts'
@@ -52,19 +53,21 @@ export async function warmUp(
         files: entries.map((entry) => ({ ...entry, hash: null })),
         approved: [],
         lastApproved: {},
+        read: null,
       }
-      await pool([horseJob(horse, practice, options)], () => {}, signal)
+      await pool.pages([horseJob(horse, practice, untaughtPractice.learned, options)], () => {}, signal)
     }
     const records = read.horseIds.flatMap((id) => (units[id]?.notes as HorseRecord | undefined) ?? [])
     const { renderer, formatIn } = await context.openTools()
     const format = formatIn(practice.units)
     for (const edition of editions) {
       if (!(await isTurn())) return
-      const all = allHorses(edition, records, { practice, asOf, addresses: {} })
+      const all = allHorses(edition, records, { practice, lessons: untaughtPractice, asOf, addresses: {} })
       await edition.files?.(all, format)
       for (const view of await edition.pages(all, format)) await renderer.render(view)
     }
   } finally {
+    await pool.close()
     // Pages that are published are not staged again, so as a rule there is nothing.
     files.removeTree(staging.folder)
   }

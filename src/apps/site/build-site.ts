@@ -1,5 +1,5 @@
 /** The whole build: survey the casebook, make what changed, protect what leaves, publish what is clean, remember. */
-import { openBuilder } from '../../build/builder.ts'
+import { type Builder, openBuilder } from '../../build/builder.ts'
 import type { Files } from '../../build/disk/files.ts'
 import { diskFolder, knownFolder } from '../../build/disk/source-folder.ts'
 import { DamagedFragment } from '../../build/fragments.ts'
@@ -17,11 +17,11 @@ import { pictureKeys } from '../../pictures/process.ts'
 import { pictureStore } from '../../pictures/store.ts'
 import { consentsOf, restsOn, unaskedEditions, type Withdrawn } from './consents.ts'
 import { buildEditions } from './edition-pages.ts'
-import type { HorseRecord } from './horse-job.ts'
+import type { HorseRecord, SitePaths } from './horse-job.ts'
 import { type HostChanges, hostChanges } from './host-changes.ts'
 import type { SiteContext, SiteOptions } from './options.ts'
-import { horsePool, horseUnits, sitePaths } from './site-units.ts'
-import { surveyCasebook } from './survey.ts'
+import { horsePool, horseUnits, lessonsUnit, readUnits, sitePaths } from './site-units.ts'
+import { type Survey, surveyCasebook } from './survey.ts'
 
 export interface Built {
   readonly diagnostics: readonly Diagnostic[]
@@ -84,8 +84,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
     if (practice === null) return { built: await unpublished(options) }
 
     const paths = sitePaths(casebook, builder)
-    const pool = horsePool(context, editions, paths)
-    const horses = await builder.buildInPool(horseUnits(survey, practice, options, builder.before), pool)
+    const { horses, lessons } = await horsesOf(survey, practice, options, context, builder, paths)
     const records = horses.map(({ notes }) => notes)
     const consents = consentsOf(records)
     const unasked = unaskedEditions({ editions, every }, builder.standing, consents)
@@ -96,6 +95,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
     const addresses = await addressesOf({ ...options, every }, practice, records)
     const made = await buildEditions(options, context, builder, {
       practice,
+      lessons,
       records,
       consents,
       addresses,
@@ -138,6 +138,30 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
     return { built }
   } finally {
     builder.close()
+  }
+}
+
+/** Two rounds: every horse is read, and all teach together; then each is made. */
+async function horsesOf(
+  survey: Survey,
+  practice: Practice,
+  options: SiteOptions,
+  context: SiteContext,
+  builder: Builder,
+  paths: SitePaths,
+) {
+  const pool = horsePool(context, options.editions, paths)
+  try {
+    const read = await builder.buildInPool(readUnits(survey, practice, options), pool.read)
+    const reads = read.map(({ notes }) => notes)
+    const teachings = reads.flatMap(({ teaching }) => teaching ?? [])
+    const [learned] = await builder.build([lessonsUnit(teachings, context.program, builder.fragment)])
+    if (learned === undefined) throw new Error('nothing was learned')
+    const lessons = learned.notes
+    const units = horseUnits(survey, reads, practice, lessons.learned, options, builder.before)
+    return { horses: await builder.buildInPool(units, pool.pages), lessons }
+  } finally {
+    await pool.close()
   }
 }
 

@@ -8,6 +8,7 @@ import { reportOn } from '../../casebook/report.ts'
 import type { Addresses, AllHorses, Edition } from '../../editions/edition.ts'
 import type { Exception, HorseIdentity } from '../../identity/identifiers.ts'
 import { type LeakGuard, leakGuard, type Refusal } from '../../leaks/guard.ts'
+import type { PracticeLessons } from '../../trend/model/practice.ts'
 import { type Consents, foldersOfOwner, horsesOf, type Withdrawn, withdrawnIn } from './consents.ts'
 import type { HorseRecord } from './horse-job.ts'
 import type { SiteContext, SiteOptions } from './options.ts'
@@ -15,6 +16,7 @@ import { allHorses, editionUnits, overallUnit, type ShownHorse, shownHorses } fr
 
 export interface MadeHorses {
   readonly practice: Practice
+  readonly lessons: PracticeLessons
   readonly records: readonly HorseRecord[]
   readonly consents: Consents
   readonly addresses: Readonly<Record<string, Addresses>>
@@ -39,8 +41,8 @@ export async function buildEditions(
   horses: MadeHorses,
 ): Promise<MadeEditions> {
   const { editions, asOf } = options
-  const { practice, records, consents, addresses } = horses
-  const common = { practice, asOf, addresses }
+  const { practice, lessons, records, consents, addresses } = horses
+  const common = { practice, lessons, asOf, addresses }
   const { program, openTools } = context
   for (const edition of editions) {
     const all = allHorses(edition, records, common)
@@ -121,7 +123,7 @@ async function protect(
   { casebook, asOf, editions }: SiteOptions,
   { openTools }: SiteContext,
   builder: Builder,
-  { practice, records, addresses, report }: MadeHorses,
+  { practice, lessons, records, addresses, report }: MadeHorses,
   guard: LeakGuard,
 ): Promise<ReadonlySet<string>> {
   const held = new Set<string>()
@@ -130,16 +132,19 @@ async function protect(
     const clashes = sharedFolders(edition, records, addresses[edition.name] ?? {})
     clashes.forEach(report)
     if (clashes.length > 0) held.add(edition.folder)
-    const units = await edition.protection.units(allHorses(edition, records, { practice, asOf, addresses }), {
-      edition,
-      casebook,
-      guard,
-      builder,
-      report,
-      hold: (folder) => held.add(folder),
-      foldersOf: (owner) => foldersOfOwner(builder.standing.restsOn, owner),
-      open: openTools,
-    })
+    const units = await edition.protection.units(
+      allHorses(edition, records, { practice, lessons, asOf, addresses }),
+      {
+        edition,
+        casebook,
+        guard,
+        builder,
+        report,
+        hold: (folder) => held.add(folder),
+        foldersOf: (owner) => foldersOfOwner(builder.standing.restsOn, owner),
+        open: openTools,
+      },
+    )
     await builder.build(units, 'protecting')
   }
   for (const { folder } of guard.refusals()) held.add(folder)

@@ -7,16 +7,42 @@ import type { Practice } from '../../casebook/model.ts'
 import type { OwnersConsent } from '../../casebook/read.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { HorseIdentity } from '../../identity/identifiers.ts'
+import type { Learned } from '../../trend/model/learned.ts'
 
 /** A file of the casebook, with the hash of its content as surveyed; null for what is no file. */
 export interface SourceFile extends FolderEntry {
   readonly hash: string | null
 }
 
-export interface HorseJob {
+/** The first round of a build reads each horse, and keeps what was read and what it teaches. */
+export interface ReadJob {
+  readonly round: 'read'
   readonly id: string
   readonly practice: Practice
   readonly asOf: PlainDate
+  readonly files: readonly SourceFile[]
+}
+
+/** The unit of the build that reads a horse. */
+export const readUnit = (horse: string): string => `${horse}: read`
+
+/** What is known of a horse once it is read: names of texts in the fragment cache. */
+export interface ReadNotes {
+  /** Null where a fault of this program ended the reading: it is tried again with the pages, and told there. */
+  readonly read: string | null
+  /** Null where nothing of it teaches: its files hold errors. */
+  readonly teaching: string | null
+}
+
+/** The second round makes its pages, under what all horses teach. */
+export interface HorseJob {
+  readonly round: 'pages'
+  readonly id: string
+  readonly practice: Practice
+  readonly asOf: PlainDate
+  /** Null where it is to be read anew. */
+  readonly read: ReadNotes['read']
+  readonly learned: Learned
   /** Names of the editions that are built. */
   readonly editions: readonly string[]
   readonly files: readonly SourceFile[]

@@ -6,14 +6,21 @@ import { knownFolder } from '../../build/disk/source-folder.ts'
 import { placeIn } from '../../build/disk/staging.ts'
 import type { Work } from '../../build/pool.ts'
 import { type MadeUnit, type UnitOutput, unitMaker } from '../../build/unit.ts'
-import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { pictureStore } from '../../pictures/store.ts'
 import { horseAtFault, makeHorse } from './horse.ts'
-import type { HorseJob, HorseRecord, SitePaths, SourceFile } from './horse-job.ts'
+import {
+  type HorseJob,
+  type HorseRecord,
+  type ReadJob,
+  type ReadNotes,
+  readUnit,
+  type SitePaths,
+} from './horse-job.ts'
 import type { PagesTools } from './horse-pages.ts'
+import { horseAsRead, readToKeep, watched } from './horse-reading.ts'
 
-export type HorseWork = Work<HorseJob, MadeUnit<HorseRecord>>
+export type HorseWork = Work<ReadJob | HorseJob, MadeUnit<ReadNotes | HorseRecord>>
 
 /** @param editions those that a job may name */
 export function horseWork(
@@ -32,16 +39,33 @@ export function horseWork(
   }
   const publishedAt = publishedIn(files, paths.staging.site)
   const tools = { renderer, formatIn, forOwners, own, pictures, publishedAt }
-  const folderOf = (job: HorseJob, markStale: () => void) =>
+  const folderOf = (job: ReadJob | HorseJob, markStale: () => void) =>
     watched(knownFolder(paths.casebook, job.files), job.files, markStale)
-  return async (job) => {
+  const horseRead = (job: HorseJob, markStale: () => void) =>
+    horseAsRead(job, folderOf(job, markStale), files, paths.fragments)
+  const read = (job: ReadJob) =>
+    makeUnit(readUnit(job.id), async ({ put, keep, markStale }): Promise<ReadNotes> => {
+      const output = telling({ put, keep })
+      try {
+        return readToKeep(job, folderOf(job, markStale), output.keep)
+      } catch (error) {
+        if (output.hasFailed() || isEveryonesTrouble(error)) throw error
+        markStale()
+        // It comes again with the pages, and is told there.
+        return { read: null, teaching: null }
+      }
+    })
+  const pages = async (job: HorseJob) => {
     let fault: string | null = null
     try {
       return await makeUnit(job.id, async ({ put, keep, keepOn, markStale }) => {
         const output = { ...telling({ put, keep }), keepOn }
         try {
           const chosen = job.editions.map(editionNamed)
-          return await makeHorse(job, chosen, folderOf(job, markStale), { ...output, ...tools })
+          return await makeHorse(job, chosen, horseRead(job, markStale), folderOf(job, markStale), {
+            ...output,
+            ...tools,
+          })
         } catch (error) {
           if (!output.hasFailed() && !isEveryonesTrouble(error)) fault = wordsOf(error)
           throw error
@@ -52,6 +76,7 @@ export function horseWork(
       return unmade(job, fault)
     }
   }
+  return (job) => (job.round === 'read' ? read(job) : pages(job))
 }
 
 const publishedIn =
@@ -73,6 +98,16 @@ export function unmadeHorse(files: Files, paths: SitePaths) {
     })
 }
 
+/** A horse that could not be read in the first round: that is told with its pages. */
+export function unreadHorse(files: Files, paths: SitePaths) {
+  const makeUnit = unitMaker(files, paths)
+  return ({ id }: ReadJob): Promise<MadeUnit<ReadNotes>> =>
+    makeUnit(readUnit(id), async ({ markStale }) => {
+      markStale()
+      return { read: null, teaching: null }
+    })
+}
+
 /** Tells whether it was the putting away of what is made that failed, and not the making. */
 function telling({ put, keep }: Pick<UnitOutput, 'put' | 'keep'>) {
   let failed = false
@@ -91,26 +126,9 @@ function telling({ put, keep }: Pick<UnitOutput, 'put' | 'keep'>) {
 
 const wordsOf = (error: unknown): string =>
   error instanceof RangeError && /call stack/i.test(error.message)
-    ? 'something in its files stands too deep inside each other'
+    ? 'something in its files is too deep inside each other'
     : `a fault of this program: ${error instanceof Error ? error.message : String(error)}`
 
 /** What the disk refuses, and the wish to stop, end the whole build; any other fault is that of one horse. */
 const isEveryonesTrouble = (error: unknown): boolean =>
   error instanceof UserError || error instanceof Stopped || systemCode(error) !== null
-
-/** Notices a file that was saved since it was surveyed. */
-function watched(
-  folder: CasebookFolder,
-  files: readonly SourceFile[],
-  markStale: () => void,
-): CasebookFolder {
-  const hashes = new Map(files.map(({ path, hash }) => [path, hash]))
-  return {
-    list: () => folder.list(),
-    read: (path) => {
-      const bytes = folder.read(path)
-      if (hashes.get(path) !== contentHash(bytes)) markStale()
-      return bytes
-    },
-  }
-}

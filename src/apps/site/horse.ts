@@ -1,11 +1,12 @@
-/** The journey of one horse from its files to finished pages: read, assess, present, render. It needs no other horse. */
+/** The journey of one horse, once read, to finished pages: assess, present, render. Of other horses it needs what they teach. */
 import { contentHash } from '../../build/disk/content-hash.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
-import { readHorse } from '../../casebook/read.ts'
+import type { HorseRead } from '../../casebook/read.ts'
 import { reportOn } from '../../casebook/report.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/horse-identity.ts'
 import { identityOfBroken } from '../../leaks/broken-horse.ts'
+import { refusedCards, withCards } from '../../pictures/cards.ts'
 import { processPictures } from '../../pictures/process.ts'
 import { assess } from '../../trend/assess.ts'
 import type { HorseJob, HorseRecord } from './horse-job.ts'
@@ -14,19 +15,20 @@ import { type PagesTools, pagesOfHorse } from './horse-pages.ts'
 export async function makeHorse(
   job: HorseJob,
   editions: readonly Edition[],
+  { horse: written, consent, diagnostics }: HorseRead,
   folder: CasebookFolder,
   { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
-  const { id, practice, asOf, files, lastApproved } = job
-  const { horse, consent, diagnostics } = readHorse(folder, id, practice, asOf)
-  if (horse === null) {
+  const { id, practice, asOf, learned, files, lastApproved } = job
+  if (written === null) {
     const identity = identityOfBroken(folder, id)
     return { ...broken, id, diagnostics, identity, consent, lastApproved }
   }
-  const assessment = assess(horse, practice, asOf)
   const hashes = new Map(files.flatMap(({ path, hash }) => (hash === null ? [] : [[path, hash] as const])))
   const read = new Map(hashes)
-  const processed = await processPictures(horse, hashing(folder, read), tools.pictures, hashes)
+  const processed = await processPictures(written, hashing(folder, read), tools.pictures, hashes)
+  const horse = withCards(written, processed.cards)
+  const assessment = assess(horse, practice, asOf, learned)
   const input = {
     horse,
     assessment,
@@ -38,7 +40,11 @@ export async function makeHorse(
   const pages = await pagesOfHorse(input, editions, job, hashOf, tools)
   return {
     id,
-    diagnostics: [...diagnostics, ...processed.diagnostics],
+    diagnostics: [
+      ...diagnostics,
+      ...processed.diagnostics,
+      ...refusedCards(written, processed.cards, folder),
+    ],
     identity: identityOf(horse),
     consent,
     isBroken: false,

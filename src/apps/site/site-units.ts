@@ -11,7 +11,17 @@ import type { BuildState } from '../../build/state.ts'
 import type { MadeUnit, PooledUnit, Unit } from '../../build/unit.ts'
 import type { Practice } from '../../casebook/model.ts'
 import type { AllHorses, Edition } from '../../editions/edition.ts'
-import type { HorseJob, HorseRecord, SitePaths } from './horse-job.ts'
+import type { Learned } from '../../trend/model/learned.ts'
+import type { PracticeLessons } from '../../trend/model/practice.ts'
+import type { Teaching } from '../../trend/model/teaching.ts'
+import {
+  type HorseJob,
+  type HorseRecord,
+  type ReadJob,
+  type ReadNotes,
+  readUnit,
+  type SitePaths,
+} from './horse-job.ts'
 import type { SiteContext, SiteOptions } from './options.ts'
 import type { Survey } from './survey.ts'
 
@@ -19,23 +29,35 @@ import type { Survey } from './survey.ts'
 export const lazyPageTools = (): SiteContext['openTools'] =>
   once(async () => (await import('./page-tools.ts')).openPageTools())
 
-/** Makes horses: in this thread, in worker threads where there are many. */
+/** Reads horses, and makes their pages. */
+export interface HorsePool {
+  readonly read: Pool<ReadJob, MadeUnit<ReadNotes>>
+  readonly pages: Pool<HorseJob, MadeUnit<HorseRecord>>
+  close(): Promise<void>
+}
+
+/** In this thread, in worker threads where there are many. */
 export function horsePool(
   { files, threads, openTools }: Pick<SiteContext, 'files' | 'threads' | 'openTools'>,
   editions: readonly Edition[],
   paths: SitePaths,
-): Pool<HorseJob, MadeUnit<HorseRecord>> {
+): HorsePool {
   const work = once(async () => {
     const { horseWork } = await import('./horse-work.ts')
     return horseWork(files, paths, editions, await openTools())
   })
-  const here = inThisThread(async (job: HorseJob) => (await work())(job))
+  const here = inThisThread(async (job: ReadJob | HorseJob) => (await work())(job))
   const script = pathToFileURL(join(packageRoot(), 'dist', 'worker.js'))
-  const lost = async (job: HorseJob) => {
-    const { unmadeHorse } = await import('./horse-work.ts')
+  const lost = async (job: ReadJob | HorseJob) => {
+    const { unmadeHorse, unreadHorse } = await import('./horse-work.ts')
+    if (job.round === 'read') return unreadHorse(files, paths)(job)
     return unmadeHorse(files, paths)(job, 'its files take more memory than there is')
   }
-  return inThreads({ script, data: paths, count: threads, lost }, here)
+  const { pool, close } = inThreads({ script, data: paths, count: threads, lost }, here)
+  // A job of a round gives what that round gives.
+  const round = <Job extends ReadJob | HorseJob, Notes>(): Pool<Job, MadeUnit<Notes>> =>
+    pool as Pool<ReadJob | HorseJob, MadeUnit<unknown>> as Pool<Job, MadeUnit<Notes>>
+  return { read: round(), pages: round(), close }
 }
 
 /** Where horses find and leave things. */
@@ -48,28 +70,70 @@ export const sitePaths = (
   pictures: join(workFolder, 'pictures'),
 })
 
-export const horseJob = (
-  horse: Pick<HorseJob, 'id' | 'files' | 'approved' | 'lastApproved'>,
-  practice: Practice,
-  { asOf, editions }: Pick<SiteOptions, 'asOf' | 'editions'>,
-): HorseJob => ({ ...horse, practice, asOf, editions: editions.map(({ name }) => name) })
+type Options = Pick<SiteOptions, 'asOf' | 'editions'>
 
-export const horseUnits = (
+/** The first round. */
+export const readUnits = (
   { horses }: Survey,
   practice: Practice,
-  options: SiteOptions,
+  { asOf }: Options,
+): readonly PooledUnit<ReadJob, ReadNotes>[] =>
+  horses.map(({ id, files, readKey }) => ({
+    name: readUnit(id),
+    key: readKey,
+    job: { round: 'read', id, practice, asOf, files },
+  }))
+
+/** What all horses teach: learned anew only where what they teach is not as it was. */
+export const lessonsUnit = (
+  teachings: readonly string[],
+  program: string,
+  fragment: (name: string) => string,
+): Unit<PracticeLessons> => ({
+  name: 'casebook: lessons',
+  key: cacheKey(program, teachings),
+  make: async () => {
+    const { learnPractice } = await import('../../trend/model/practice.ts')
+    return learnPractice(teachings.map((name) => JSON.parse(fragment(name)) as Teaching))
+  },
+})
+
+export const horseJob = (
+  horse: Pick<HorseJob, 'id' | 'files' | 'approved' | 'lastApproved' | 'read'>,
+  practice: Practice,
+  learned: Learned,
+  { asOf, editions }: Options,
+): HorseJob => ({
+  ...horse,
+  round: 'pages',
+  practice,
+  learned,
+  asOf,
+  editions: editions.map(({ name }) => name),
+})
+
+/** The second round. */
+export function horseUnits(
+  { horses }: Survey,
+  reads: readonly ReadNotes[],
+  practice: Practice,
+  learned: Learned,
+  options: Options,
   { units }: BuildState,
-): readonly PooledUnit<HorseJob, HorseRecord>[] =>
-  horses.map(({ key, ...horse }) => {
-    const { lastApproved = {} } = (units[horse.id]?.notes ?? {}) as Partial<HorseRecord>
-    return { name: horse.id, key, job: horseJob({ ...horse, lastApproved }, practice, options) }
+): readonly PooledUnit<HorseJob, HorseRecord>[] {
+  const taught = cacheKey(learned)
+  return horses.map(({ id, key, files, approved }, i) => {
+    const { lastApproved = {} } = (units[id]?.notes ?? {}) as Partial<HorseRecord>
+    const horse = { id, files, approved, lastApproved, read: reads[i]?.read ?? null }
+    return { name: id, key: cacheKey(key, taught), job: horseJob(horse, practice, learned, options) }
   })
+}
 
 /** What an edition's pages over all horses need to know. */
 export function allHorses<Kept>(
   edition: Edition<Kept>,
   records: readonly HorseRecord[],
-  common: Pick<AllHorses<Kept>, 'practice' | 'asOf' | 'addresses'>,
+  common: Pick<AllHorses<Kept>, 'practice' | 'lessons' | 'asOf' | 'addresses'>,
 ): AllHorses<Kept> {
   return {
     ...common,

@@ -12,6 +12,8 @@ import type { SiteOptions } from './options.ts'
 export interface SurveyedHorse {
   readonly id: string
   readonly key: string
+  /** Of what is read alone: the same key means the same horse. */
+  readonly readKey: string
   readonly files: readonly SourceFile[]
   /** Hashes of what is approved to leave of it. */
   readonly approved: readonly string[]
@@ -44,29 +46,20 @@ export async function surveyCasebook(
   ])
   if (read === undefined) throw new Error('practice.md was not read')
   const { practice, horseIds } = read.notes
-  const common = cacheKey(
-    program,
-    asOf,
-    editions.map(({ name }) => name),
-    practice,
-  )
+  const common = cacheKey(program, asOf, practice)
+  const built = editions.map(({ name }) => name)
   const files = entries.map((entry) => ({ ...entry, hash: inputs[entry.path]?.hash ?? null }))
   const approvals = readApprovals(approvalsText(folder, inputs))
   const byHorse = byFolder(files)
   const horses = horseIds.map((id) => {
     const own = byHorse.get(id) ?? []
     const approved = [...approvedIn(approvals, id)].sort()
-    return {
+    const readKey = cacheKey(
+      common,
       id,
-      approved,
-      key: cacheKey(
-        common,
-        id,
-        own.map(({ path, kind, hash }) => [path, kind, hash]),
-        approved,
-      ),
-      files: own,
-    }
+      own.map(({ path, kind, hash }) => [path, kind, hash]),
+    )
+    return { id, approved, readKey, key: cacheKey(readKey, built, approved), files: own }
   })
   const diagnostics = [...read.notes.diagnostics, ...approvals.report.diagnostics]
   return { ...read.notes, diagnostics, inputs, horses }

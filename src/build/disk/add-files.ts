@@ -37,7 +37,7 @@ export function addFiles(folder: string, files: readonly NewFile[]): Added {
 }
 
 /** A link inside a casebook could lead a file anywhere, so none is written through. */
-function refuseLinks(folder: string, path: string): void {
+export function refuseLinks(folder: string, path: string): void {
   const segments = path.split('/').slice(0, -1)
   segments.forEach((_, index) => {
     const way = join(folder, segments.slice(0, index + 1).join(sep))

@@ -184,7 +184,7 @@ export function checkCopiedFeet(placed: PlacedVisit, grid: Grid): void {
     placed.report.warning(
       'feet-copied',
       first.row,
-      `The same reading stands for all four feet ${stage} the trim, in ${names}.`,
+      `All four feet have the same reading ${stage} the trim, in ${names}.`,
       { expected: 'the reading of each foot', advice: 'write ~ for a foot that was not read' },
     )
   }

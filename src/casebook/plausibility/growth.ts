@@ -69,7 +69,8 @@ interface Jumped {
   readonly doubt: Jump
 }
 
-const whenOf = ({ stage, date }: Last): string => `${stage === 'after' ? 'after the trim of' : 'on'} ${date}`
+export const whenOf = ({ stage, date }: Last): string =>
+  `${stage === 'after' ? 'after the trim of' : 'on'} ${date}`
 
 function reportJump(
   { read, measure, earlier, now, doubt }: Jumped,
@@ -126,10 +127,11 @@ interface Jump {
   words(change: string, days: number): string
 }
 
-function jumpOf(from: Last, to: Last, measure: Measure): Jump | null {
+/** @param slack by how much two readings differ at most by chance */
+export function jumpOf(from: Last, to: Last, measure: Measure, slack = noise(measure)): Jump | null {
   const days = Math.max(0, daysBetween(from.date, to.date))
   const between = from.stage === 'after' && to.stage === 'before'
-  const bounds = boundsOf(from, measure, days, between)
+  const bounds = boundsOf(from, measure, days, between, slack)
   if (!bounds || (to.value >= bounds.low && to.value <= bounds.high)) return null
   return { ...bounds, words: (change, count) => jumpWords(to.value > from.value, measure, change, count) }
 }
@@ -139,8 +141,8 @@ function boundsOf(
   measure: Measure,
   days: number,
   between: boolean,
+  slack: number,
 ): { low: number; high: number } | null {
-  const slack = noise(measure)
   if (isWallLength(measure.id)) {
     // Across a trim a wall may be shortened at will, so only growth is bounded there.
     const low = between ? Math.max(0, from.value - mostWearPerDay * days - slack) : 0

@@ -17,6 +17,7 @@ import {
 } from './feet.ts'
 import { checkAfterLonger, checkJumps } from './growth.ts'
 import { gridOf, lastReadings } from './history.ts'
+import { checkPhotos } from './photos.ts'
 import { checkRows } from './rows.ts'
 import { checkWeights } from './weights.ts'
 
@@ -48,6 +49,7 @@ export function checkPlausibility(
     before = { placed, grid }
   }
   checkFeatures(visits, units)
+  checkPhotos(visits, units)
 }
 
 const otherStage = { before: 'after', after: 'before' } as const

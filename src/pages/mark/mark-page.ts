@@ -1,7 +1,9 @@
 /** The page on which points are marked on one picture, and the task that its script works through. */
 import type { Photo, Visit } from '../../casebook/model.ts'
+import type { PlacedCard } from '../../hoof/card.ts'
 import { type Foot, sideOf } from '../../hoof/feet.ts'
 import { type Landmarks, landmarkLines, type PhotoView, type Point } from '../../hoof/landmarks.ts'
+import type { Camera } from '../../hoof/stance.ts'
 import { capital, type Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { subjectOf } from '../shared/photos.ts'
@@ -22,6 +24,8 @@ export interface MarkSubject {
   /** Of the upright picture. */
   readonly width: number
   readonly height: number
+  /** As it would be on film of 35 mm, millimetres; null where the camera did not note it. */
+  readonly focalLength: number | null
 }
 
 /** Plain data for the script. */
@@ -29,10 +33,20 @@ export interface MarkTask {
   readonly view: MarkedView
   readonly width: number
   readonly height: number
+  readonly focalLength: number | null
   readonly steps: readonly MarkStep[]
   /** Points that are marked already, by the step's id. */
   readonly marks: Readonly<Record<string, Point>>
+  readonly foot: Foot | null
   readonly scaleLength: string
+  /** How much nearer to the camera than the foot the scale or the card lies, as the case file has it. */
+  readonly nearer: string
+  /** The card as the case file has it; null where it is still to be looked for. */
+  readonly card: PlacedCard | null
+  readonly isCardRefused: boolean
+  readonly camera: Camera | null
+  /** Under which the points are kept in the browser until they are written. */
+  readonly storageKey: string
   /** First lines of the block, up to the points. */
   readonly head: string
   readonly says: Words['mark']['script']
@@ -41,6 +55,8 @@ export interface MarkTask {
 export interface MarkStep {
   /** A point's name, or `ground from`. */
   readonly id: string
+  /** Whether the card takes its place. */
+  readonly isInCard: boolean
   readonly name: string
   readonly how: string
 }
@@ -93,6 +109,7 @@ export function markPage(subject: MarkSubject, format: Formatter): PageView {
       task,
       sample: view === 'lateral' || view === 'medial' ? 'side' : view,
       mirrored: foot !== null && isMirrored(view, foot),
+      cameraTold: typeof task.camera === 'object' && task.camera !== null,
       write: visitFile === null ? null : words.write(visitFile),
       writeHow: visitFile === null ? words.cannotWrite : words.writeHow(visitFile),
     },
@@ -103,20 +120,33 @@ export function markPage(subject: MarkSubject, format: Formatter): PageView {
 const isMirrored = (view: MarkedView, foot: Foot): boolean =>
   (sideOf(foot) === 'right') !== (view === 'medial')
 
-function taskOf({ file, view, entry, width, height }: MarkSubject, words: Words['mark']): MarkTask {
+function taskOf(
+  { file, view, entry, width, height, focalLength }: MarkSubject,
+  words: Words['mark'],
+): MarkTask {
   const landmarks = entry?.photo.landmarks ?? null
   const says = (id: string) => {
     const found = Object.entries(view === 'behind' ? { ...words.steps, ...words.stepsBehind } : words.steps)
     return found.find(([name]) => name === id)?.[1] ?? { name: id, how: '' }
   }
   const length = landmarks?.scale?.length ?? null
+  const told = landmarks?.cardTold
+  const nearer =
+    landmarks?.scale?.nearer ?? landmarks?.card?.nearer ?? (told && told !== 'none' ? told.nearer : null)
   return {
     view,
     width,
     height,
-    steps: order[view].map((id) => ({ id, ...says(id) })),
+    focalLength,
+    foot: entry?.photo.foot ?? null,
+    steps: order[view].map((id) => ({ id, isInCard: /^(?:scale|ground) /.test(id), ...says(id) })),
     marks: landmarks === null ? {} : marksOf(landmarks),
     scaleLength: length === null ? '' : `${Number(length.toFixed(3))} mm`,
+    nearer: nearer === null ? '' : `${Number(Math.abs(nearer).toFixed(1))} mm${nearer < 0 ? ' further' : ''}`,
+    card: landmarks?.card ?? null,
+    isCardRefused: told === 'none',
+    camera: landmarks?.camera ?? null,
+    storageKey: [file, entry?.visit.id ?? '', view, width, height].join(' '),
     head: headOf(file, view, entry?.photo ?? null),
     says: words.script,
   }

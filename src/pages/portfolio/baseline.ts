@@ -1,12 +1,15 @@
 /** The first visit: what was found, how it stood against its bands. */
 import { grouped } from '../../casebook/grouped.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
+import { soleMeasures } from '../../hoof/stand-ins.ts'
 import { type Caution, withoutCovered } from '../../trend/assessment.ts'
 import { columnsOf, families } from '../../trend/columns.ts'
 import { sideViewAt } from '../../trend/side-views.ts'
 import { cautionLevels, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { SideDrawing, SoleDrawing, Table } from '../shared/figures.ts'
+import { footMeasures } from '../shared/foot-measures.ts'
 import { sideDrawing } from '../shared/side.ts'
+import { standInNote } from '../shared/stand-in-note.ts'
 import type { CaseContext } from './context.ts'
 import { firstReadings, measureOrder, outsideBand } from './first-readings.ts'
 import { medianOf } from './median.ts'
@@ -39,23 +42,19 @@ export const feetText = (of: readonly { readonly foot: Foot }[], format: CaseCon
 export const findingName = (what: string, place: string): string =>
   place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
 
-export function solesAtFirst({ first, format, anonymous, words }: CaseContext): SoleDrawing[] {
+export function solesAtFirst({ assessment, first, format, anonymous, words }: CaseContext): SoleDrawing[] {
   return feet.flatMap((foot) => {
     const findings = first.findings.filter((finding) => finding.foot === foot)
     if (findings.length === 0) return []
     const name = format.foot(foot)
     const marks = findings.map(({ what, place, grade }, i) => ({
+      what: anonymous(what),
       place: anonymous(place),
       grade,
       sign: String(i + 1),
-      label: anonymous(what),
     }))
-    const rows = marks.map(({ sign, label, place, grade }) => [
-      sign,
-      label,
-      anonymous(place),
-      words.grades[grade] ?? '',
-    ])
+    const rows = marks.map(({ sign, what, place, grade }) => [sign, what, place, words.grades[grade] ?? ''])
+    const measures = footMeasures(assessment.readings, foot, first.id)
     return [
       {
         kind: 'sole' as const,
@@ -64,6 +63,8 @@ export function solesAtFirst({ first, format, anonymous, words }: CaseContext): 
         title: words.solePicture(name, findings.length),
         description: words.soleSays(name, rows.map((row) => `${row.join(', ')}.`).join(' ')),
         table: { caption: words.solePicture(name, findings.length), head: words.soleHead, rows },
+        unread: standInNote(format, soleMeasures(measures).assumed, measures),
+        measures,
         marks,
       },
     ]

@@ -1,52 +1,57 @@
-/** Charts of a measure at four feet, each with a title that says what was found. */
-import { daysBetween } from '../../hoof/dates.ts'
-import type { AnyMeasureId } from '../../hoof/measures.ts'
-import { standingOf, type Trend } from '../../trend/assessment.ts'
-import type { Table, TrendChart } from '../shared/figures.ts'
+/** Charts of a measure, a picture a foot, with a title that says what was found. */
+import type { Trend } from '../../trend/assessment.ts'
+import type { TrendChart, TrendPanel } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { type ChartWords, type TimeView, trendChart } from '../shared/trend-chart.ts'
-import { footTitle, type HorseCase, type Link, measureLink } from './horse-case.ts'
-import { trendNumbers } from './trend-numbers.ts'
-import { type TrendView, trendView } from './trends.ts'
+import type { HorseCase } from './horse-case.ts'
+import { isTold } from './real.ts'
+import { standingText } from './verdict-view.ts'
 
-/** Charted on every horse's page where they were read; all others stand in a table. */
-export const chartedMeasures = ['toe-angle', 'toe-length', 'heel-balance', 'heel-gap'] as const
-
-export interface MeasureChart {
-  readonly id: string
-  readonly measure: Link
-  readonly chart: TrendChart
-  /** One a foot. */
-  readonly trends: readonly TrendView[]
-  readonly numbers: Table
-}
-
-/** @param measure one that has a trend at some foot; null where no foot has two readings */
-export function measureChart(of: HorseCase, measure: AnyMeasureId): MeasureChart | null {
-  const { assessment, format, words, assessmentWords } = of
-  const trends = assessment.trends.filter((trend) => trend.measure === measure)
-  if (!trends.some(({ points }) => points.length > 1)) return null
+/**
+ * @param trends of one measure, one a foot
+ * @param size of small ones the data stands on *All measures*
+ * @returns null where no foot has two readings
+ */
+export function measureChart(
+  of: HorseCase,
+  trends: readonly Trend[],
+  size: TrendChart['size'],
+): TrendChart | null {
+  const { assessment, format, words } = of
   const time: TimeView = {
     title: words.chart.time,
     at: (date) => ({ date }),
     text: (date) => format.shortDate(date),
   }
-  const chart = trendChart(
-    assessment,
-    trends,
-    format,
-    time,
-    chartWords(of),
-    (trend) => assessmentWords.standings[standingOf(trend)],
-  )
+  const chart = trendChart(assessment, trends, format, time, chartWords(of), (trend) => {
+    const verdict = standingText(of, trend)
+    // In a small picture the band has no room for its name.
+    return size === 'full' || trend.target === null
+      ? verdict
+      : words.chart.targetBeside(verdict, format.band(trend.measure, trend.target))
+  })
   if (chart === null) return null
-  return {
-    id: `changed-${measure}`,
-    measure: measureLink(of, measure),
-    chart: { ...chart, title: findingTitle(of, measure, trends) },
-    trends: trends.map((trend) => trendView(of, trend)),
-    numbers: trendNumbers(of, measure, trends),
-  }
+  const title = findingTitle(of, trends)
+  return size === 'full'
+    ? { ...chart, title }
+    : {
+        ...chart,
+        title,
+        size,
+        table: null,
+        panels: chart.panels.map((panel) =>
+          thinned(panel, trends.find(({ foot }) => foot === panel.foot)?.stage),
+        ),
+      }
+}
+
+/** More readings than these leave no room for both stages in a small picture. */
+const mostInSmall = 24
+
+/** Of a long history the stage alone whose level is followed. */
+function thinned(panel: TrendPanel, stage: Trend['stage'] | undefined): TrendPanel {
+  if (panel.points.length <= mostInSmall) return panel
+  return { ...panel, sawTooth: false, points: panel.points.filter((point) => point.stage === stage) }
 }
 
 const chartWords = ({ words }: HorseCase): ChartWords => ({
@@ -57,24 +62,16 @@ const chartWords = ({ words }: HorseCase): ChartWords => ({
   chartStages: words.chart.stages,
 })
 
-/** `Right hind heel balance: 6 mm to 2 mm in 5 months`: the foot that clearly moved most. */
-function findingTitle(of: HorseCase, measure: AnyMeasureId, trends: readonly Trend[]): string {
-  const { format, words } = of
-  const moved = trends.filter(({ isClear }) => isClear)
-  const weight = ({ change, smallestRealChange }: Trend) => Math.abs(change) / smallestRealChange
-  const most = moved.toSorted((a, b) => weight(b) - weight(a))[0]
-  if (most === undefined) {
-    const longest = Math.max(...trends.map(spanOf))
-    return words.chart.noneChanged(capital(format.name(measure)), format.span(longest))
-  }
-  const said = [
-    footTitle(of, most.foot),
-    format.name(measure),
-    format.measure(measure, most.first.value),
-    format.measure(measure, most.last.value),
-    format.span(spanOf(most)),
-  ] as const
-  return moved.length === 1 ? words.chart.oneChanged(...said) : words.chart.someChanged(...said, moved.length)
+/** `Heel balance, mm: LH and RH clearly moved`. */
+function findingTitle({ format, words }: HorseCase, trends: readonly Trend[]): string {
+  const moved = trends.filter(isTold)
+  const [any] = trends
+  if (any === undefined) return ''
+  const unit = format.unit(any.measure)
+  const measure = capital(format.name(any.measure))
+  const united = unit === '' ? measure : `${measure}, ${unit}`
+  const name = any.measure === 'heel-balance' ? `${united} (${words.chart.heels})` : united
+  return moved.length === 0
+    ? words.chart.noneChanged(name)
+    : words.chart.changed(name, format.list(moved.map(({ foot }) => foot)))
 }
-
-const spanOf = ({ first, last }: Trend): number => daysBetween(first.date, last.date)

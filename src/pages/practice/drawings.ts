@@ -2,22 +2,29 @@
 import type { Visit } from '../../casebook/model.ts'
 import { addDays, daysBetween, daysPerMonth } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
-import { measures } from '../../hoof/measures.ts'
+import { behindMeasures, soleMeasures, wallMeasures } from '../../hoof/stand-ins.ts'
 import type { FootGeometry, GrowOut, NextVisit, Trend } from '../../trend/assessment.ts'
 import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from '../shared/figures.ts'
+import { footMeasures } from '../shared/foot-measures.ts'
 import { capital } from '../shared/format.ts'
 import { sideDrawing } from '../shared/side.ts'
-import { findingName, gradeName } from './findings.ts'
+import { standInNote } from '../shared/stand-in-note.ts'
+import { gradeName } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
 
-/** Side outline, first against latest; the title says what changed. */
+/** Side outline, first against latest where both are of one stage; the title says what changed. */
 export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
   const { format, words } = of
-  const { first, latest } = geometry
-  const drawn = sideDrawing(geometry, format, words.chart.side, ({ date }, which) =>
-    (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
+  const { latest } = geometry
+  const first = geometry.first.stage === latest.stage ? geometry.first : latest
+  const drawn = sideDrawing(
+    { foot: geometry.foot, first, latest },
+    format,
+    words.chart.side,
+    ({ date }, which) =>
+      (which === 'first' ? words.chart.sideFirst : words.chart.sideLatest)(format.shortDate(date)),
   )
   const foot = footTitle(of, geometry.foot)
   const title =
@@ -30,31 +37,36 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
           format.angle(first.toeAngle),
           format.angle(latest.toeAngle),
         )
-  const assumed = [...new Set([...first.assumed, ...latest.assumed])].map((id) => measures[id].name)
-  const note = assumed.length > 0 ? ` ${words.chart.sideAssumed(format.list(assumed))}` : ''
-  return { ...drawn, title, description: drawn.description + note }
+  return { ...drawn, title }
 }
 
-/** What stands of the heels: balance in mm, medial minus lateral, and tilt in degrees. */
+/** The heels at one reading: balance in mm, medial minus lateral, and tilt in degrees. */
 export interface HeelState {
   readonly foot: Foot
+  /** Of the visit at which they stood so. */
+  readonly visit: string
   readonly balance: number
   readonly tilt: number | null
   readonly within: boolean
 }
 
+/** Null where nothing was read, or where the difference may be the error of the reading. Both figures are of one reading. */
 export function heelState(trends: readonly Trend[], foot: Foot): HeelState | null {
   const of = (measure: Trend['measure']) =>
     trends.find((trend) => trend.foot === foot && trend.measure === measure)
   const balance = of('heel-balance')
   if (balance === undefined) return null
+  const { last, smallestRealChange } = balance
+  // What two readings must differ by is √2 times what one must differ from level.
+  if (Math.abs(last.value) < smallestRealChange / Math.SQRT2) return null
+  const tilt = of('heel-tilt')?.last ?? null
   const { low, high } = balance.target ?? { low: null, high: null }
-  const last = balance.last.value
   return {
     foot,
-    balance: last,
-    tilt: of('heel-tilt')?.last.value ?? null,
-    within: (low === null || last >= low) && (high === null || last <= high),
+    visit: last.visit,
+    balance: last.value,
+    tilt: tilt?.visit === last.visit && tilt.stage === last.stage ? tilt.value : null,
+    within: (low === null || last.value >= low) && (high === null || last.value <= high),
   }
 }
 
@@ -65,16 +77,11 @@ export function heelText({ format, words }: HorseCase, balance: number): string 
   return isZero(amount) ? words.visit.heelsLevel : words.visit.heelHigher(side, amount)
 }
 
-/** `inner heel higher`, `level`. */
-export function heelSide({ format, words }: HorseCase, balance: number): string {
-  if (isZero(format.length(balance))) return words.visit.heelsLevel
-  return words.visit.heelSide(balance > 0 ? words.visit.sides.medial : words.visit.sides.lateral)
-}
-
 const isZero = (text: string): boolean => !/[1-9]/.test(text)
 
 export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
   const { format, words } = of
+  const measures = footMeasures(of.assessment.readings, heels.foot, heels.visit)
   const foot = footTitle(of, heels.foot)
   const text = heelText(of, heels.balance)
   const tilt = heels.tilt === null ? [] : [[words.visit.levelTilt, format.fine('heel-tilt', heels.tilt)]]
@@ -95,12 +102,19 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
       head: words.visit.levelHead,
       rows: [[words.visit.levelBalance, format.change('heel-balance', heels.balance)], ...tilt],
     },
+    unread: standInNote(
+      format,
+      behindMeasures(measures).assumed.filter((id) => id === 'width'),
+      measures,
+    ),
+    measures,
     balance: heels.balance,
-    tilt: heels.tilt,
     balanceLabel: format.length(Math.abs(heels.balance)),
-    withinTarget: heels.within,
   }
 }
+
+/** After every visit's id. */
+const lastVisit = '\uffff'
 
 /** The sole with one visit's findings, each by a figure that the table explains. */
 export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | null {
@@ -108,12 +122,7 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
   const findings = visit.findings.filter((finding) => finding.foot === foot)
   if (findings.length === 0) return null
   const name = footTitle(of, foot)
-  const marks = findings.map((finding, i) => ({
-    place: finding.place,
-    grade: finding.grade,
-    sign: String(i + 1),
-    label: findingName(finding),
-  }))
+  const measures = footMeasures(of.assessment.readings, foot, visit.id)
   return {
     kind: 'sole',
     id: idOf('sole', foot),
@@ -138,7 +147,9 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
         one.words ?? '',
       ]),
     },
-    marks,
+    unread: standInNote(of.format, soleMeasures(measures).assumed, measures),
+    measures,
+    marks: findings.map(({ what, place, grade }, i) => ({ what, place, grade, sign: String(i + 1) })),
   }
 }
 
@@ -150,18 +161,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
   if (here.length === 0) return null
   const { format, words } = of
   const name = footTitle(of, foot)
-  const lanes = [...new Set(here.map(({ place }) => place))].map((place) => {
-    const features = here.filter((one) => one.place === place)
-    return {
-      place,
-      wallLength: features.find(({ wallLength }) => wallLength !== null)?.wallLength ?? null,
-      features: features.map((one) => ({
-        label: `${one.feature}, ${format.length(one.expectedNow)}`,
-        at: one.expectedNow,
-        ahead: aheadOf(of, one),
-      })),
-    }
-  })
+  const measures = footMeasures(of.assessment.readings, foot, lastVisit)
   return {
     kind: 'wall',
     id: idOf('wall', foot),
@@ -170,7 +170,7 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
     description: words.next.wallSays(
       format.foot(foot),
       here
-        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(one.expectedNow)))
+        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(atNow(one))))
         .join(' '),
     ),
     table: {
@@ -179,13 +179,26 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
       rows: here.map((one) => [
         capital(one.feature),
         one.place,
-        format.length(one.expectedNow),
+        format.length(atNow(one)),
         one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
       ]),
     },
-    lanes,
+    unread: standInNote(format, wallMeasures(measures).assumed),
+    measures,
+    features: here.map((one) => ({
+      what: one.feature,
+      place: one.place,
+      label: words.next.wallAt(one.feature, one.place, format.length(atNow(one))),
+      at: atNow(one),
+      wallLength: one.wallLength,
+      ahead: aheadOf(of, one),
+    })),
   }
 }
+
+/** Where it should be today: no further than the ground. */
+export const atNow = ({ expectedNow, wallLength }: GrowOut): number =>
+  Math.min(expectedNow, wallLength ?? expectedNow)
 
 /** Where the feature should be at the next visits, as long as it has not reached the ground. */
 function aheadOf({ assessment, format, practice }: HorseCase, feature: GrowOut) {

@@ -1,6 +1,6 @@
 /** Field sheet for the next visit: last values in grey beside empty boxes, what is open, what was agreed. */
 import { type Foot, feet } from '../../hoof/feet.ts'
-import { type MeasureId, measureIds } from '../../hoof/measures.ts'
+import { isMeasureId, type MeasureId, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading, Caution } from '../../trend/assessment.ts'
 import { standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import { capital } from '../shared/format.ts'
@@ -8,8 +8,9 @@ import type { PageView } from '../shared/page.ts'
 import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
 import type { Block, BoxRow, TickRow } from './paper-sides.ts'
-import { heldText, identityLine, limitTexts, targetTexts } from './profile.ts'
+import { heldText, identityLine, limitLine, targetLine } from './profile.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
+import { type ShownReading, shownReading } from './shown-reading.ts'
 
 export interface FieldSheetPage extends SheetPage {
   readonly lead: readonly string[]
@@ -25,13 +26,19 @@ export function fieldSheet(of: HorseCase): PageView {
     w.fieldLead(identityLine(of), assessmentWords.nextVisitSentence(assessment.nextVisit, format)),
   ]
   const sheet = sheetPage(of, w.fieldTitle(horse.name), lead, {
-    wide: [boxesBlock(of)],
+    // There are lines to write on besides.
+    toWriteIn: 9,
+    wide: [...blockOf(w.fieldLimits, agreedLimits(of)), boxesBlock(of)],
     left: [
       ...ticksOf(w.fieldOpen, openTicks(of)),
       ...ticksOf(w.fieldFindings, findingTicks(of)),
       ...ticksOf(w.fieldFeatures, featureTicks(of)),
     ],
-    right: blockOf(w.fieldLimits, agreedLimits(of)),
+    right: [
+      ...ticksOf(w.fieldTwice, twiceTicks(of)),
+      { kind: 'blanks', heading: w.fieldNew, note: null, items: feet },
+      { kind: 'blanks', heading: w.fieldCare, note: null, items: w.fieldCareLines },
+    ],
   })
   const model: FieldSheetPage = { ...sheet, lead }
   return { path: `${horse.id}/field-sheet.html`, template: 'practice/field-sheet', model }
@@ -50,6 +57,7 @@ function boxesBlock(of: HorseCase): Block {
     note: last === undefined ? null : w.fieldHow(format.date(last)),
     feet,
     stages: [w.fieldBefore, w.fieldAfter],
+    isDense: ids.length > mostHigh,
     items: [...ids.map((id) => boxRow(of, id)), ...comfortRows(of)],
   }
 }
@@ -60,7 +68,7 @@ function boxRow(of: HorseCase, id: MeasureId): BoxRow {
   return {
     name: [capital(format.name(id)), format.unit(id)].join(', '),
     cells: feet.map((foot) => ({
-      last: lastText(
+      last: lastOf(
         of,
         id,
         readings.filter((one) => one.foot === foot),
@@ -71,16 +79,19 @@ function boxRow(of: HorseCase, id: MeasureId): BoxRow {
 }
 
 /** The last reading, with its date where it is older than the last visit. */
-function lastText(
+function lastOf(
   { format, visits }: HorseCase,
   id: MeasureId,
   readings: readonly AssessedReading[],
-): string {
+): ShownReading | null {
   const newest = readings.at(-1)
-  if (newest === undefined) return ''
+  if (newest === undefined) return null
   const after = readings.findLast(({ visit, stage }) => visit === newest.visit && stage === 'after') ?? newest
   const figure = format.figure(id, after.value)
-  return after.visit === visits.at(-1)?.id ? figure : `${figure} (${format.shortDate(after.date)})`
+  return shownReading(
+    after,
+    after.visit === visits.at(-1)?.id ? figure : `${figure} (${format.shortDate(after.date)})`,
+  )
 }
 
 function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
@@ -88,7 +99,10 @@ function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
   const { lameness, pulse, landing } = words.sheets.fieldRows
   const row = (name: string, value: (foot: Foot) => string): BoxRow => ({
     name,
-    cells: feet.map((foot) => ({ last: value(foot), single: true })),
+    cells: feet.map((foot) => ({
+      last: value(foot) === '' ? null : { text: value(foot), reading: `${foot} ${name} ${last?.id ?? ''}` },
+      single: true,
+    })),
   })
   return [
     row(lameness, (foot) => String(last?.comfort.lameness[foot] ?? '')),
@@ -99,6 +113,25 @@ function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
 
 const ticksOf = (heading: string, items: readonly TickRow[]): readonly Block[] =>
   items.length === 0 ? [] : [{ kind: 'ticks', heading, note: null, items }]
+
+/** More measures than these have lower rows. */
+const mostHigh = 12
+
+/** So many feet are asked to be read twice on a sheet. */
+const mostTwice = 3
+
+/** The feet that matter most to the problems, each with the measure that is its problem; a foot once. */
+function twiceTicks({ assessment, format, words }: HorseCase): readonly TickRow[] {
+  const asked = new Map<Foot, string>()
+  for (const { foot, about, closedOn } of assessment.problems) {
+    if (foot === null || closedOn !== null || about.kind !== 'measure' || !isMeasureId(about.measure))
+      continue
+    if (!asked.has(foot) && !assessment.heldFeet.includes(foot)) asked.set(foot, format.name(about.measure))
+  }
+  return [...asked]
+    .slice(0, mostTwice)
+    .map(([foot, measure]) => ({ text: `${foot} ${measure}`, boxes: words.sheets.fieldTwiceBoxes }))
+}
 
 /** What no page is calm about until someone has said so: asked first, in one stroke each. */
 const openTicks = (of: HorseCase): readonly TickRow[] =>
@@ -139,6 +172,6 @@ function agreedLimits(of: HorseCase): readonly string[] {
   const plans = assessment.plans.map((plan) =>
     format.words.base.remark(plan.foot, assessmentWords.offSentence(plan, format)),
   )
-  const all = [...heldText(of), ...plans, ...limitTexts(of), ...targetTexts(of)]
+  const all = [...heldText(of), ...plans, ...limitLine(of), ...targetLine(of)]
   return all.length === 0 ? [words.sheets.fieldLimitsNone] : all
 }

@@ -18,43 +18,56 @@ export const openFindingsOf = ({ visits }: HorseCase): readonly OpenFinding[] =>
 export const findingDate = ({ format, visits }: HorseCase, { visit }: OpenFinding): string | null =>
   visit.id === visits.at(-1)?.id ? null : format.shortDate(visit.date)
 
-/** `flare, medial quarter`; the place is left out where it says nothing. */
+/** `flare, medial quarter`; the place is left out where it says nothing, or what the name says already. */
 export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
-  place === 'whole foot' ? what : `${what}, ${place}`
+  place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
 
 export const gradeName = ({ words }: HorseCase, grade: number): string => words.visit.grades[grade] ?? ''
 
-/** Foot and finding down, visits across. */
-export function findingsGrid(of: HorseCase): FindingsGrid | null {
+/** On the horse's own page: of the latest visits so many, and so many findings, open ones first. */
+const lately = { visits: 10, rows: 6 }
+
+/**
+ * Foot and finding down, visits across.
+ * @param which those of late, for the horse's own page, where the data as a table stands elsewhere; or all
+ */
+export function findingsGrid(of: HorseCase, which: 'lately' | 'all'): FindingsGrid | null {
   const { format, visits } = of
   const { chart } = of.words
-  const noted = visits.filter(({ findings }) => findings.length > 0)
-  const stories = findingStories(noted)
-  if (stories.length === 0) return null
+  const every = visits.filter(({ findings }) => findings.length > 0)
+  const noted = which === 'all' ? every : every.slice(-lately.visits)
   const open = openFindingsOf(of)
+  const isOpen = (story: { readonly foot: string; readonly what: string; readonly place: string }) =>
+    open.some(({ foot, what, place }) => foot === story.foot && what === story.what && place === story.place)
+  const all = findingStories(noted)
+  const stories =
+    which === 'all'
+      ? all
+      : all.toSorted((a, b) => Number(isOpen(b)) - Number(isOpen(a))).slice(0, lately.rows)
+  if (stories.length === 0) return null
   const dates = noted.map(({ date }) => format.shortDate(date))
   const rows = stories.map(({ foot, what, place, grades }) => ({
     foot,
     label: `${foot} ${findingName({ what, place })}`,
     grades,
   }))
-  const gone = stories.filter(
-    ({ foot, what, place }) =>
-      !open.some((one) => one.foot === foot && one.what === what && one.place === place),
-  )
+  const gone = findingStories(every).filter((story) => !isOpen(story))
   const shown = (grade: number | null) => (grade === null ? chart.notNoted : String(grade))
   return {
     kind: 'findings',
     id: 'findings-grid',
-    title: chart.findingsTitle(open.length, gone.length),
+    title: chart.findingsTitle(open.length, gone.length, stories.length < all.length ? stories.length : null),
     description: chart.findingsSays(
       rows.map((row) => chart.findingsRow(row.label, row.grades.map(shown).join(' '))).join(' '),
     ),
-    table: {
-      caption: chart.findingsCaption,
-      head: [chart.findingsHead, ...dates],
-      rows: rows.map((row) => [row.label, ...row.grades.map(shown)]),
-    },
+    table:
+      which === 'all'
+        ? {
+            caption: chart.findingsCaption,
+            head: [chart.findingsHead, ...dates],
+            rows: rows.map((row) => [row.label, ...row.grades.map(shown)]),
+          }
+        : null,
     visits: dates,
     rows,
   }

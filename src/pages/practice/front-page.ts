@@ -1,6 +1,6 @@
-/** The practice's front page: what needs doing, what changed, every horse, how past forecasts held. */
+/** The practice's front page: who is due, what a vet must hear, every horse. */
 import type { Practice } from '../../casebook/model.ts'
-import type { PlainDate } from '../../hoof/dates.ts'
+import { addDays, dayOf, type PlainDate } from '../../hoof/dates.ts'
 import type { CautionLevel } from '../../trend/assessment.ts'
 import { cautionLevels } from '../shared/caution-lines.ts'
 import type { Formatter } from '../shared/format.ts'
@@ -9,201 +9,178 @@ import type { PageShell } from '../shared/shell.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import type { Words } from '../words/index.ts'
 import { type Link, shellOf } from './horse-case.ts'
-import { type OwnerAddress, ownerAddresses } from './owner-addresses.ts'
-import { filterTags } from './summary.ts'
 
 export interface FrontPage {
   readonly w: Words
   readonly page: PageShell
   readonly heading: string
-  readonly lead: string
-  /** `stop` and `vet`, then `mind` folded away. */
-  readonly urgent: readonly FrontCaution[]
-  readonly mind: readonly FrontCaution[]
-  readonly mindHead: string
-  readonly overdue: readonly DueLine[]
-  readonly soon: readonly DueLine[]
-  readonly hasDue: boolean
-  readonly changes: readonly ChangeLine[]
-  /** Beyond the newest, folded away. */
-  readonly olderChanges: readonly ChangeLine[]
-  readonly olderHead: string
-  readonly forecasts: { readonly text: string; readonly how: string | null }
+  /** By day, without those that hold nothing. */
+  readonly days: readonly DayGroup[]
+  /** What is not for now, folded. */
+  readonly folded: readonly DayGroup[]
+  readonly broken: readonly string[]
+  readonly cautions: readonly FrontCaution[]
   readonly horses: readonly HorseLine[]
-  readonly filters: readonly { readonly tag: string; readonly text: string }[]
-  readonly broken: readonly { readonly id: string; readonly text: string }[]
-  /** Whose locked page stands where. */
-  readonly addresses: readonly OwnerAddress[]
-  readonly about: string
 }
 
+interface DayGroup {
+  readonly id: Group
+  readonly head: string
+  readonly rows: readonly DayRow[]
+}
+
+interface DayRow {
+  readonly horse: Link
+  readonly owner: string | null
+  /** The day, or for how long it is overdue; null where the group says it. */
+  readonly when: string | null
+  readonly flag: Flag | null
+  readonly sheet: { readonly href: string; readonly text: string; readonly label: string }
+}
+
+interface Flag {
+  readonly level: CautionLevel
+  readonly text: string
+}
+
+/** All of one level at one horse. */
 interface FrontCaution {
   readonly level: CautionLevel
   readonly word: string
   readonly horse: Link
+  /** The day that all of it is from; else each line has its own. */
+  readonly date: string | null
   readonly items: readonly { readonly text: string; readonly date: string | null }[]
-  /** How many more the horse's own page has. */
-  readonly more: string | null
-}
-
-interface DueLine {
-  readonly horse: Link
-  readonly text: string
-}
-
-interface ChangeLine {
-  readonly horse: Link
-  readonly date: string
-  readonly changes: readonly string[]
 }
 
 interface HorseLine {
   readonly horse: Link
   readonly owner: string | null
-  readonly state: string
-  readonly last: string
-  readonly flag: { readonly level: string; readonly text: string } | null
+  /** A stop alone is said here too. */
+  readonly flag: Flag | null
+  readonly problems: string
   /** What the search looks in, lower case. */
   readonly find: string
-  /** Space between tags. */
-  readonly tags: string
 }
 
-/** Horses whose last changes are shown open. */
-const newestChanges = 8
-/** Visits due within this many days are named. */
-const soonDays = 14
+const openGroups = ['overdue', 'today', 'tomorrow', 'thisWeek', 'nextWeek'] as const
+const foldedGroups = ['later', 'long', 'none'] as const
+type Group = (typeof openGroups)[number] | (typeof foldedGroups)[number]
+
+/** A horse that was to be seen longer ago is hardly waiting. */
+const longOverdue = 183
 
 export function frontPage(
   practice: Practice,
   summaries: readonly HorseSummary[],
   broken: readonly { readonly id: string; readonly problems: number }[],
   asOf: PlainDate,
-  tokens: Readonly<Record<string, string>>,
   format: Formatter,
 ): PageView {
   const { words } = format
   const w = words.practice.front
-  const cautions = frontCautions(summaries, format)
-  const due = dueLines(summaries, format)
-  const changes = changeLines(summaries, format)
-  const mind = cautions.filter(({ level }) => level === 'mind')
+  const groupIn = (id: Group): readonly DayGroup[] => {
+    const rows = summaries
+      .filter((one) => groupOf(one, asOf) === id)
+      .toSorted((a, b) => (a.due ?? '').localeCompare(b.due ?? '') || a.name.localeCompare(b.name))
+    return rows.length === 0
+      ? []
+      : [{ id, head: headOf(id, rows.length, format), rows: rows.map((one) => dayRow(one, id, format)) }]
+  }
   const model: FrontPage = {
     w: words,
     page: shellOf(practice, words, format.date(asOf), {
       title: practice.name,
       at: 'front',
-      scripts: ['filter'],
+      scripts: ['search'],
     }),
-    heading: practice.name,
-    lead: w.lead(summaries.length, format.date(asOf)),
-    urgent: cautions.filter(({ level }) => level !== 'mind'),
-    mind,
-    mindHead: w.more(mind.reduce((sum, { items }) => sum + items.length, 0)),
-    ...due,
-    hasDue: due.overdue.length + due.soon.length > 0,
-    changes: changes.slice(0, newestChanges),
-    olderChanges: changes.slice(newestChanges),
-    olderHead: w.older(changes.length - newestChanges),
-    forecasts: heldText(summaries, format),
+    heading: dayText(asOf, format.date(asOf), format),
+    days: openGroups.flatMap(groupIn),
+    folded: foldedGroups.flatMap(groupIn),
+    broken: broken.map(({ id, problems }) => w.brokenOf(id, problems)),
+    cautions: frontCautions(summaries, format),
     horses: summaries
       .toSorted((a, b) => a.name.localeCompare(b.name, words.base.lang))
       .map((one) => horseLine(one, format)),
-    filters: filterTags.map((tag) => ({ tag, text: w.filterTags[tag] })),
-    broken: broken.map(({ id, problems }) => ({ id, text: w.brokenOf(problems) })),
-    addresses: ownerAddresses(practice, summaries, tokens),
-    about: practice.body,
   }
   return { path: 'index.html', template: 'practice/index', model }
 }
 
 const linkTo = ({ id, name }: HorseSummary): Link => ({ text: name, href: `${id}/index.html` })
 
-/** So many lines of cautions stand on the front page for one horse; its own page has them all. */
-const linesPerHorse = 2
+/** Monday is 0. */
+const weekdayOf = (date: PlainDate): number => (dayOf(date) + 3) % 7
 
-/** Gravest first, then the latest; a horse stands once for each level, with two lines in all. */
-function frontCautions(summaries: readonly HorseSummary[], format: Formatter): readonly FrontCaution[] {
-  const { front, horse } = format.words.practice
-  const shown = summaries.map((one) => ({ one, lines: one.cautions.slice(0, linesPerHorse) }))
-  return cautionLevels.flatMap((level) =>
-    shown
-      .map(({ one, lines }) => ({ one, lines, here: lines.filter((line) => line.level === level) }))
-      .filter(({ here }) => here.length > 0)
-      .toSorted((a, b) => (b.here[0]?.date ?? '').localeCompare(a.here[0]?.date ?? ''))
-      .map(({ one, lines, here }) => ({
-        level,
-        word: horse.flagged[level],
-        horse: linkTo(one),
-        items: here.map(({ text, date, folded }) => ({
-          text,
-          date: folded > 0 ? null : format.date(date),
-        })),
-        // Said once, below the horse's last line here.
-        more:
-          lines.at(-1) === here.at(-1) && one.cautions.length > lines.length
-            ? front.moreCautions(one.cautions.length - lines.length)
-            : null,
-      })),
-  )
+const dayText = (date: PlainDate, text: string, { words, weekdays }: Formatter): string =>
+  words.practice.front.day(weekdays[weekdayOf(date)] ?? '', text)
+
+/** Weeks begin on Monday. */
+function groupOf({ due, overdueDays }: HorseSummary, asOf: PlainDate): Group {
+  if (due === null || overdueDays === null) return 'none'
+  if (overdueDays > longOverdue) return 'long'
+  if (overdueDays > 0) return 'overdue'
+  if (overdueDays === 0) return 'today'
+  if (overdueDays === -1) return 'tomorrow'
+  const sunday = addDays(asOf, 6 - weekdayOf(asOf))
+  if (due <= sunday) return 'thisWeek'
+  return due <= addDays(sunday, 7) ? 'nextWeek' : 'later'
 }
 
-const changeLines = (summaries: readonly HorseSummary[], format: Formatter): readonly ChangeLine[] =>
-  summaries
-    .filter(({ changes }) => changes.length > 0)
-    .toSorted((a, b) => (b.lastVisit ?? '').localeCompare(a.lastVisit ?? ''))
-    .map((one) => ({
-      horse: linkTo(one),
-      date: format.words.practice.front.changesAt(format.date(one.lastVisit ?? '')),
-      changes: one.changes,
-    }))
+/** A fold says how much is in it. */
+function headOf(id: Group, count: number, { words }: Formatter): string {
+  const { groups, groupOf: counted } = words.practice.front
+  return (foldedGroups as readonly Group[]).includes(id) ? counted(groups[id], count) : groups[id]
+}
 
-function dueLines(
-  summaries: readonly HorseSummary[],
-  format: Formatter,
-): Pick<FrontPage, 'overdue' | 'soon'> {
+function dayRow(one: HorseSummary, group: Group, format: Formatter): DayRow {
   const w = format.words.practice.front
-  const due = summaries
-    .flatMap((one) =>
-      one.due === null || one.overdueDays === null ? [] : [{ one, due: one.due, past: one.overdueDays }],
-    )
-    .toSorted((a, b) => b.past - a.past)
-  return {
-    overdue: due
-      .filter(({ past }) => past > 0)
-      .map(({ one, due: date, past }) => ({
-        horse: linkTo(one),
-        text: w.overdue(format.date(date), format.span(past)),
-      })),
-    soon: due
-      .filter(({ past }) => past <= 0 && past >= -soonDays)
-      .toSorted((a, b) => b.past - a.past)
-      .map(({ one, due: date, past }) => ({
-        horse: linkTo(one),
-        text: past === 0 ? w.dueToday : w.dueOn(format.date(date), format.span(-past)),
-      })),
-  }
-}
-
-function heldText(summaries: readonly HorseSummary[], { words }: Formatter): FrontPage['forecasts'] {
-  const w = words.practice.front
-  const made = summaries.reduce((sum, { backtest }) => sum + backtest.made, 0)
-  const held = summaries.reduce((sum, { backtest }) => sum + backtest.held, 0)
-  return made === 0
-    ? { text: w.forecastsNone, how: null }
-    : { text: w.forecastsHeld(held, made), how: w.forecastsHow }
-}
-
-function horseLine(one: HorseSummary, format: Formatter): HorseLine {
-  const { front, horse } = format.words.practice
-  const level = cautionLevels.find((it) => one.cautions.some((caution) => caution.level === it))
+  const { due, overdueDays, worst } = one
+  const isSaid = due === null || group === 'today' || group === 'tomorrow'
   return {
     horse: linkTo(one),
     owner: one.owner,
-    state: one.state,
-    last: one.lastVisit === null ? front.neverSeen : front.last(format.date(one.lastVisit)),
-    flag: level === undefined || level === 'mind' ? null : { level, text: horse.flagged[level] },
-    find: [one.name, one.owner ?? '', one.state, ...one.tags].join(' ').toLowerCase(),
-    tags: one.tags.filter((tag) => (filterTags as readonly string[]).includes(tag)).join(' '),
+    when: isSaid
+      ? null
+      : (overdueDays ?? 0) > 0
+        ? format.span(overdueDays ?? 0)
+        : dayText(due, format.shortDate(due), format),
+    flag: worst === null ? null : flagOf(worst, format),
+    sheet: { href: `${one.id}/field-sheet.html`, text: w.fieldSheet, label: w.fieldSheetOf(one.name) },
   }
 }
+
+const flagOf = ({ level, feet }: NonNullable<HorseSummary['worst']>, { words }: Formatter): Flag => ({
+  level,
+  text: words.practice.front.flags[level](feet),
+})
+
+/** Gravest first, then the latest; a horse has one place for each level. */
+const frontCautions = (summaries: readonly HorseSummary[], format: Formatter): readonly FrontCaution[] =>
+  cautionLevels.flatMap((level) =>
+    summaries
+      .map((one) => ({ one, here: one.cautions.filter((line) => line.level === level) }))
+      .filter(({ here }) => here.length > 0)
+      .toSorted((a, b) => (b.here[0]?.date ?? '').localeCompare(a.here[0]?.date ?? ''))
+      .map(({ one, here }) => {
+        const isOfOneDay = here.every(({ date, folded }) => folded === 0 && date === here[0]?.date)
+        return {
+          level,
+          word: format.words.practice.horse.flagged[level],
+          horse: linkTo(one),
+          date: isOfOneDay ? format.date(here[0]?.date ?? '') : null,
+          items: here.map(({ text, date, folded }) => ({
+            text,
+            // What has not been spoken of for a while names its day itself.
+            date: isOfOneDay || folded > 0 ? null : format.date(date),
+          })),
+        }
+      }),
+  )
+
+const horseLine = (one: HorseSummary, format: Formatter): HorseLine => ({
+  horse: linkTo(one),
+  owner: one.owner,
+  flag: one.worst?.level === 'stop' ? flagOf(one.worst, format) : null,
+  problems: one.problems,
+  find: [one.name, one.owner ?? '', ...one.find].join(' ').toLowerCase(),
+})

@@ -4,34 +4,33 @@ import type { Table } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { dateOfVisit, footTitle, type HorseCase } from './horse-case.ts'
 
-export interface GrowthView {
-  readonly measure: Growth['measure']
-  /** In sentences, one entry a foot. */
-  readonly sentences: readonly string[]
-  /** Every stretch between visits and every trim, in the order of time, a column a foot. */
-  readonly steps: Table
+/** A sentence for each wall; walls of which the same is to be said share one. */
+export function growthSentences(of: HorseCase, growth: readonly Growth[]): readonly string[] {
+  const { format } = of
+  const walls = new Map<string, string[]>()
+  for (const one of growth) {
+    const text = inWords(of, one)
+    walls.set(text, [...(walls.get(text) ?? []), `${one.foot} ${format.name(one.measure)}`])
+  }
+  return [...walls].map(([text, names]) => format.words.base.remark(format.list(names), text))
 }
 
-export function growthByWall(of: HorseCase, growth: readonly Growth[]): readonly GrowthView[] {
+/** A table for each wall: growth between visits and trims at them, a column a foot. */
+export function growthTables(of: HorseCase, growth: readonly Growth[]): readonly Table[] {
   const ids = [...new Set(growth.map(({ measure }) => measure))]
-  return ids.map((measure) => {
-    const those = growth.filter((one) => one.measure === measure)
-    return { measure, sentences: those.map((one) => inWords(of, one)), steps: steps(of, measure, those) }
-  })
+  return ids.map((measure) =>
+    steps(
+      of,
+      measure,
+      growth.filter((one) => one.measure === measure),
+    ),
+  )
 }
 
-function inWords(of: HorseCase, growth: Growth): string {
-  const { format, words, assessmentWords } = of
+function inWords({ format, words, assessmentWords }: HorseCase, growth: Growth): string {
   const unseen = growth.phases.filter(({ arrivalRead }) => !arrivalRead).length
-  const hidden = unseen === 0 ? '' : ` ${words.horse.trimHides(unseen)}`
-  const { foot, measure } = growth
-  return (
-    words.horse.growthOf(
-      footTitle(of, foot),
-      format.name(measure),
-      assessmentWords.growthSentence(growth, format),
-    ) + hidden
-  )
+  const hidden = unseen === 0 || growth.hidden !== null ? '' : ` ${words.horse.trimHides(unseen)}`
+  return assessmentWords.growthSentence(growth, format) + hidden
 }
 
 interface Step {

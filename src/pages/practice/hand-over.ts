@@ -1,5 +1,5 @@
 /** Hand-over for the vet or farrier: one printed side. */
-import { type Foot, feet } from '../../hoof/feet.ts'
+import { feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
 import { feetText, standingCautions, wordsOf } from '../shared/caution-lines.ts'
@@ -8,9 +8,12 @@ import type { PageView } from '../shared/page.ts'
 import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
 import type { Block, ReadingRow } from './paper-sides.ts'
-import { heldText, identityLine, ownerName, profileFacts, targetTexts, vetText } from './profile.ts'
+import { problemsPart } from './problems.ts'
+import { heldText, identityLine, ownerName, profileFacts, targetLine, vetText } from './profile.ts'
+import { isTold, telling } from './real.ts'
 import { blockOf, type SheetPage, sheetPage } from './sheet.ts'
-import { visitRows } from './visit-table.ts'
+import { shownEnd } from './shown-reading.ts'
+import { trimChanges } from './visit-table.ts'
 
 export interface HandOverPage extends SheetPage {
   readonly from: string
@@ -23,15 +26,14 @@ export function handOver(of: HorseCase): PageView {
   const from = w.handOverFrom(practice.name, format.date(assessment.asOf))
   const identity = identityLines(of)
   const sheet = sheetPage(of, w.handOverTitle(horse.name), [from, ...identity], {
-    wide: [],
-    left: [readingsBlock(of), ...blockOf(w.trends, trendLines(of), w.trendsHow)],
-    right: [
-      ...blockOf(w.questions, questionLines(of)),
+    toWriteIn: 20,
+    wide: [...blockOf(w.questions, questionLines(of)), ...readingsBlock(of)],
+    left: [
+      ...blockOf(words.problem.heading, problemLines(of)),
       ...blockOf(w.findings, findingLines(of)),
-      ...doneBlock(of),
       ...blockOf(w.plan, planLines(of)),
-      ...blockOf(w.history, horse.history),
     ],
+    right: [...doneBlock(of), ...blockOf(w.history, horse.history)],
   })
   const model: HandOverPage = { ...sheet, from, identity }
   return { path: `${horse.id}/hand-over.html`, template: 'practice/hand-over', model }
@@ -52,94 +54,115 @@ function identityLines(of: HorseCase): readonly string[] {
   return [who.filter((part) => part !== '').join(' · '), `${words.horse.facts.vet}: ${vetText(of)}`]
 }
 
-/** Latest value of each measure at each foot, and its change since the first. */
-function readingsBlock(of: HorseCase): Block {
+/** Rows of readings on the sheet; *All measures* has every one. */
+const mostRows = 10
+
+/** Latest value and change of what the case is about, what tells most, and what has clearly moved. */
+function readingsBlock(of: HorseCase): readonly Block[] {
   const { words, format, assessment, visits } = of
+  const { trends, problems } = assessment
+  if (trends.length === 0) return []
   const last = visits.at(-1)?.date ?? assessment.asOf
-  const ids: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
-  return {
-    kind: 'readings',
-    heading: words.sheets.latest(format.date(last)),
-    note: words.sheets.latestHow,
-    feet,
-    items: ids.flatMap((id) => readingRow(of, id, last)),
-  }
+  const asked = problems.flatMap(({ about }) => (about.kind === 'measure' ? [about.measure] : []))
+  const moved = trends.filter(isTold).map(({ measure }) => measure)
+  const chosen = [...new Set([...asked, ...telling, ...moved])].filter((id) =>
+    trends.some(({ measure }) => measure === id),
+  )
+  const kept = chosen.slice(0, mostRows)
+  const ids = [...measureIds, ...derivedIds].filter((id) => kept.includes(id))
+  return [
+    {
+      kind: 'readings',
+      heading: words.sheets.latest(format.date(last)),
+      note: words.sheets.latestHow,
+      feet,
+      items: ids.map((id) => readingRow(of, id, last)),
+    },
+  ]
 }
 
-function readingRow(of: HorseCase, id: AnyMeasureId, lastVisit: string): readonly ReadingRow[] {
+function readingRow(of: HorseCase, id: AnyMeasureId, lastVisit: string): ReadingRow {
   const { format, assessment } = of
   const trends = assessment.trends.filter(({ measure }) => measure === id)
-  if (trends.length === 0) return []
   const dates = new Set(trends.map(({ last }) => last.date))
   const [date = ''] = dates
   const old = dates.size === 1 && date !== lastVisit
   const unit = format.unit(id)
   const name = [capital(format.name(id)), ...(unit === '' ? [] : [unit])].join(', ')
-  return [
-    {
-      name: old ? `${name} (${format.shortDate(date)})` : name,
-      cells: feet.map((foot) =>
-        readingCell(
-          of,
-          trends.find((trend) => trend.foot === foot),
-          old ? date : lastVisit,
-        ),
+  return {
+    name: old ? `${name} (${format.shortDate(date)})` : name,
+    cells: feet.map((foot) =>
+      readingCell(
+        of,
+        trends.find((trend) => trend.foot === foot),
+        old ? date : lastVisit,
       ),
-    },
+    ),
+  }
+}
+
+function readingCell(of: HorseCase, trend: Trend | undefined, date: string): ReadingRow['cells'][number] {
+  if (trend === undefined) return null
+  const { format } = of
+  const { measure, change, points, last } = trend
+  const now = shownEnd(of, trend, 'last', (_, id, value) => format.figure(id, value))
+  return {
+    now: last.date === date ? now : { ...now, text: `${now.text} (${format.shortDate(last.date)})` },
+    change: points.length > 1 ? `${format.changeFigure(measure, change)}${isTold(trend) ? '*' : ''}` : '',
+  }
+}
+
+/** What the case is about, a line each, the closed ones at the end. */
+function problemLines(of: HorseCase): readonly string[] {
+  const { words } = of
+  const { open, more, closed } = problemsPart(of)
+  return [
+    ...[...open, ...more].map(({ foot, name, first, now, since, readOn, standing, expected }) => {
+      const values =
+        now === null
+          ? []
+          : [first === null ? now.text : words.problem.fromTo(first.text, now.text), readOn ?? '']
+      const said = [
+        [...values, since ?? ''].filter((part) => part !== '').join(' '),
+        standing?.text ?? '',
+        expected ?? '',
+      ].filter((part) => part !== '')
+      const about = [foot ?? '', name].filter((part) => part !== '').join(' ')
+      return said.length === 0 ? about : of.format.words.base.remark(about, said.join('; '))
+    }),
+    ...closed,
   ]
 }
 
-function readingCell({ format }: HorseCase, trend: Trend | undefined, date: string): string {
-  if (trend === undefined) return ''
-  const { measure, change, isClear, points } = trend
-  const { date: read, value } = trend.last
-  const moved = points.length > 1 ? [`${format.changeFigure(measure, change)}${isClear ? '*' : ''}`] : []
-  const when = read === date ? [] : [`(${format.shortDate(read)})`]
-  return [format.figure(measure, value), ...moved, ...when].join(' ')
-}
-
-const carried: ReadonlySet<Trend['verdict']> = new Set(['improving', 'worsening', 'rising', 'falling'])
-
-function trendLines({ assessment, format, words, assessmentWords }: HorseCase): readonly string[] {
-  return assessment.trends.flatMap(({ foot, measure, fit, verdict }) =>
-    fit === null || !carried.has(verdict)
-      ? []
-      : [
-          words.sheets.trendOf(
-            foot,
-            format.name(measure),
-            format.rate(measure, fit.slopePerMonth),
-            format.interval(measure, fit.slopeLow, fit.slopeHigh),
-            assessmentWords.standings[verdict],
-          ),
-        ],
-  )
-}
-
-const findingLines = (of: HorseCase): readonly string[] =>
-  openFindingsOf(of).map((finding) => {
-    const date = findingDate(of, finding)
-    const grade = gradeName(of, finding.grade)
-    const said = finding.words === null ? '' : `: ${finding.words}`
-    return `${finding.foot} ${findingName(finding)}, ${date === null ? grade : of.words.horse.gradeOn(grade, date)}${said}`
+/** Those of a foot in one line. */
+function findingLines(of: HorseCase): readonly string[] {
+  const open = openFindingsOf(of)
+  return feet.flatMap((foot) => {
+    const here = open
+      .filter((finding) => finding.foot === foot)
+      .map((finding) => {
+        const date = findingDate(of, finding)
+        const grade = gradeName(of, finding.grade)
+        const said = finding.words === null ? '' : `: ${finding.words}`
+        return `${findingName(finding)}, ${date === null ? grade : of.words.horse.gradeOn(grade, date)}${said}`
+      })
+    return here.length === 0 ? [] : [of.format.words.base.remark(foot, here.join('; '))]
   })
+}
 
 /** What the last trim changed, by measure. */
 function doneBlock(of: HorseCase): readonly Block[] {
   const { visits, format, words } = of
   const last = visits.at(-1)
   if (last === undefined) return []
-  const trims = visitRows(of, last.id)
-    .filter(({ note }) => note === null)
-    .flatMap(({ name, unit, cells }) => {
-      const steps = feet.flatMap((foot: Foot, i) => {
-        const change = cells[i]?.change ?? null
-        return change === null ? [] : [`${foot} ${change}`]
-      })
-      return !steps.some((step) => /[1-9]/.test(step))
-        ? []
-        : [words.sheets.doneTrim(unit === '' ? name : `${name}, ${unit}`, steps.join(', '))]
-    })
+  const trims = trimChanges(of, last.id)
+    .filter(({ feet: changed }) => changed.some(({ change }) => /[1-9]/.test(change)))
+    .map(({ measure, feet: changed }) =>
+      words.sheets.doneTrim(
+        [capital(format.name(measure)), format.unit(measure)].join(', '),
+        changed.map(({ foot, figure }) => `${foot} ${figure}`).join(', '),
+      ),
+    )
   return [
     ...blockOf(
       words.sheets.done(format.date(last.date)),
@@ -157,7 +180,7 @@ const planLines = (of: HorseCase): readonly string[] => [
       `${of.assessmentWords.planSentence(plan, of.format)} ${of.assessmentWords.offSentence(plan, of.format)}`,
     ),
   ),
-  ...targetTexts(of),
+  ...targetLine(of),
 ]
 
 /** What the record asks of the one who takes over: one question a matter, none of them an answer. */

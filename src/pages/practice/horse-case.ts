@@ -40,11 +40,6 @@ export interface Link {
 /** From a horse's page to a measure's entry on the reference page. */
 export const measureHref = (id: AnyMeasureId): string => `../reference.html#${id}`
 
-export const measureLink = ({ format }: HorseCase, id: AnyMeasureId): Link => ({
-  text: capital(format.name(id)),
-  href: measureHref(id),
-})
-
 export const visitHref = (id: string): string => `${id}.html`
 
 /** `Left fore`. */
@@ -60,12 +55,12 @@ export function shellOf(
   asOf: string,
   page: {
     readonly title: string
-    readonly at: 'front' | 'reference' | 'horse'
+    readonly at: 'front' | 'office' | 'reference' | 'horse'
     readonly scripts?: readonly string[]
   },
 ): PageShell {
   const root = page.at === 'horse' ? '../' : ''
-  const { front } = words.practice
+  const { front, office } = words.practice
   return {
     kind: 'page',
     lang: words.base.lang,
@@ -75,9 +70,11 @@ export function shellOf(
     practice: practice.name,
     links: [
       { href: `${root}index.html`, text: front.horses, current: page.at === 'front' },
+      { href: `${root}office.html`, text: office.link, current: page.at === 'office' },
       { href: `${root}reference.html`, text: front.reference, current: page.at === 'reference' },
     ],
     standing: words.assessment.always,
+    careful: { text: words.assessment.always[0] ?? '', more: front.careful },
     localRules: practice.localRules,
     made: front.made(asOf),
   }

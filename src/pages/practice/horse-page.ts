@@ -1,18 +1,20 @@
-/** A horse's own page: urgent, how it stands, what changed, what comes next, the history. */
+/** A horse's own page: what to heed, what to do today, what the case is about and whether it works. Method stands elsewhere. */
 import type { Visit } from '../../casebook/model.ts'
-import type { FindingsGrid } from '../shared/figures.ts'
+import type { FindingsGrid, SideDrawing, TrendChart, WallDrawing } from '../shared/figures.ts'
 import type { PageView } from '../shared/page.ts'
 import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
-import { type CautionGroup, ringText, standingGroups } from './cautions.ts'
-import { type ChangedPart, changedPart } from './changed-part.ts'
-import { checkTexts } from './checks.ts'
-import { type FeetPart, feetPart } from './feet-part.ts'
+import { type CautionGroup, type CautionOfFoot, linesByFoot, ringText, standingGroups } from './cautions.ts'
+import { drawnTogether } from './drawn-together.ts'
 import { findingsGrid } from './findings.ts'
 import { type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
-import { type NextPart, nextPart } from './next-part.ts'
-import { type Fact, identityLine, profileFacts } from './profile.ts'
+import { problemCharts } from './multiples.ts'
+import { type ProblemsPart, problemsPart } from './problems.ts'
+import { type Fact, identityLine, ownerName, profileFacts } from './profile.ts'
+import { type RealPart, realPart } from './real.ts'
+import { type TodayPart, todayPart } from './today.ts'
+import { worthDrawing } from './worth-drawing.ts'
 
 export interface HorsePage {
   readonly w: Words
@@ -20,21 +22,28 @@ export interface HorsePage {
   readonly name: string
   readonly identity: string
   readonly seen: string
-  readonly next: string
-  readonly cautions: readonly CautionGroup[]
+  readonly due: string
+  /** To tap with a thumb. */
+  readonly bar: readonly Link[]
+  readonly cautions: readonly CautionOfFoot[]
+  /** The same in full: what, why, and what not to do. */
+  readonly cautionsInFull: readonly CautionGroup[]
   /** Whom to ring, where a caution asks for it. */
   readonly ring: string | null
-  readonly feet: FeetPart
-  readonly changed: ChangedPart
-  readonly coming: NextPart
-  readonly history: HistoryPart
-}
-
-interface HistoryPart {
-  readonly grid: FindingsGrid | null
-  /** First against latest picture of a foot. */
-  readonly photos: readonly ThenAndNow[]
+  readonly today: TodayPart
+  readonly problems: ProblemsPart
+  readonly real: RealPart
+  readonly charts: readonly TrendChart[]
+  readonly findings: FindingsGrid | null
+  readonly drawings: readonly (WallDrawing | SideDrawing)[]
+  /** What of them was not measured. */
+  readonly drawingNotes: readonly string[]
+  /** First against latest picture of a foot: of the foot that matters most. */
+  readonly photos: ThenAndNow | null
   readonly visits: readonly VisitLine[]
+  /** Folded away. */
+  readonly olderVisits: readonly VisitLine[]
+  readonly olderHead: string
   readonly profile: readonly Fact[]
   readonly background: readonly string[]
   readonly notes: string
@@ -46,44 +55,72 @@ interface VisitLine extends Link {
   readonly about: string
 }
 
+/** Visits that are listed open. */
+const openVisits = 3
+
 export function horsePage(of: HorseCase): PageView {
-  const { horse, practice, words, format, assessment } = of
-  const photos = thenAndNow(of.visits, of.pictures, format)
+  const { horse, practice, words, format } = of
+  const photos = pairWorthShowing(of)
+  const { drawings, notes } = drawnTogether(worthDrawing(of))
+  const visits = of.visits.toReversed().map((visit) => visitLine(of, visit))
   const model: HorsePage = {
     w: format.words,
-    page: shellOfHorse(
-      of,
-      words.horse.title(horse.name, practice.name),
-      photos.length > 0 ? ['compare'] : [],
-    ),
+    page: shellOfHorse(of, words.horse.title(horse.name, practice.name), photos === null ? [] : ['compare']),
     name: horse.name,
-    identity: identityLine(of),
+    identity: [identityLine(of), ownerName(horse, practice.owners) ?? '']
+      .filter((part) => part !== '')
+      .join(' · '),
     seen: seenText(of),
-    next: of.assessmentWords.nextVisitSentence(assessment.nextVisit, format),
-    cautions: standingGroups(of),
+    due: of.assessmentWords.nextVisitSentence(of.assessment.nextVisit, format),
+    bar: tapBar(of, photos !== null),
+    cautions: linesByFoot(of),
+    cautionsInFull: standingGroups(of),
     ring: ringText(of),
-    feet: feetPart(of),
-    changed: changedPart(of, checkTexts(of, assessment.checks)),
-    coming: nextPart(of),
-    history: {
-      grid: findingsGrid(of),
-      photos,
-      visits: of.visits.toReversed().map((visit) => visitLine(of, visit)),
-      profile: profileFacts(of),
-      background: horse.history,
-      notes: horse.body.own,
-      forOwner: horse.body.forOwner,
-      forTeaching: horse.body.forTeaching,
-    },
+    today: todayPart(of),
+    problems: problemsPart(of),
+    real: realPart(of),
+    charts: problemCharts(of),
+    findings: findingsGrid(of, 'lately'),
+    drawings,
+    drawingNotes: notes,
+    photos,
+    visits: visits.slice(0, openVisits),
+    olderVisits: visits.slice(openVisits),
+    olderHead: words.horse.olderVisits(visits.length - openVisits),
+    profile: profileFacts(of),
+    background: horse.history,
+    notes: horse.body.own,
+    forOwner: horse.body.forOwner,
+    forTeaching: horse.body.forTeaching,
   }
   return { path: `${horse.id}/index.html`, template: 'practice/horse', model }
 }
 
 function seenText({ visits, format, words }: HorseCase): string {
-  const [first] = visits
   const last = visits.at(-1)
-  if (first === undefined || last === undefined) return words.horse.notSeen
-  return words.horse.seen(visits.length, format.date(first.date), format.date(last.date))
+  return last === undefined ? words.horse.notSeen : words.horse.seen(format.date(last.date), visits.length)
+}
+
+function tapBar({ words, visits }: HorseCase, hasPhotos: boolean): readonly Link[] {
+  const { bar } = words.horse
+  const last = visits.at(-1)
+  return [
+    { text: bar.fieldSheet, href: 'field-sheet.html' },
+    { text: bar.handOver, href: 'hand-over.html' },
+    ...(last === undefined ? [] : [{ text: bar.lastVisit, href: visitHref(last.id) }]),
+    { text: bar.measures, href: 'measures.html' },
+    ...(hasPhotos ? [{ text: bar.photos, href: '#photos' }] : []),
+  ]
+}
+
+/** Of the foot of the first problem that has one, from the side where there is a choice. */
+function pairWorthShowing({ visits, pictures, format, assessment }: HorseCase): ThenAndNow | null {
+  const pairs = thenAndNow(visits, pictures, format)
+  const inOrder = assessment.problems.flatMap(({ foot }) =>
+    foot === null ? [] : [`${foot.toLowerCase()}-lateral`, foot.toLowerCase()],
+  )
+  const best = inOrder.flatMap((key) => pairs.find(({ id }) => id.includes(key)) ?? [])
+  return best[0] ?? pairs[0] ?? null
 }
 
 function visitLine({ format, words }: HorseCase, visit: Visit): VisitLine {

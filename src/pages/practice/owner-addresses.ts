@@ -1,7 +1,7 @@
 import type { Practice } from '../../casebook/model.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 
-/** Whose page stands where: for the practitioner alone, on the practice's front page. */
+/** Whose page is where: for the practitioner alone, on the office page. */
 export interface OwnerAddress {
   readonly name: string
   readonly horses: string
@@ -18,7 +18,7 @@ export const ownerAddresses = (
   practice.owners.flatMap(({ id, name }) => {
     const token = tokens[id]
     if (token === undefined) return []
-    const horses = summaries.filter(({ owner }) => owner === id).map((one) => one.name)
+    const horses = summaries.filter(({ ownerId }) => ownerId === id).map((one) => one.name)
     const path = `owners/${token}/`
     return [{ name, horses: horses.join(', '), path }]
   })

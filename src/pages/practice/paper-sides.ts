@@ -3,6 +3,7 @@
  * full and never more than full on A4 and on US letter; what does not fit goes to further sides under its heading.
  */
 import type { CautionLevel } from '../../trend/assessment.ts'
+import type { ShownReading } from './shown-reading.ts'
 
 /** A part of a side: a heading and items, of which any number may move to the next side. */
 export type Block =
@@ -17,9 +18,13 @@ export type Block =
       readonly kind: 'boxes'
       readonly feet: readonly string[]
       readonly stages: readonly string[]
+      /** Rows are lower where there are many. */
+      readonly isDense: boolean
       readonly items: readonly BoxRow[]
     })
   | (Head & { readonly kind: 'ticks'; readonly items: readonly TickRow[] })
+  /** Empty lines to write on, each after its word. */
+  | (Head & { readonly kind: 'blanks'; readonly items: readonly string[] })
 
 interface Head {
   readonly heading: string
@@ -35,13 +40,14 @@ interface CautionLine {
 
 export interface ReadingRow {
   readonly name: string
-  readonly cells: readonly string[]
+  /** One a foot: the value and what it changed by, in columns of their own; null where nothing was read. */
+  readonly cells: readonly ({ readonly now: ShownReading; readonly change: string } | null)[]
 }
 
 export interface BoxRow {
   readonly name: string
   /** One box to write in, or one before the trim and one after. */
-  readonly cells: readonly { readonly last: string; readonly single: boolean }[]
+  readonly cells: readonly { readonly last: ShownReading | null; readonly single: boolean }[]
 }
 
 export interface TickRow {
@@ -69,6 +75,8 @@ export interface Sheet {
   readonly lead: readonly string[]
   /** At the foot of every side. */
   readonly smallPrint: string
+  /** Millimetres on the first side for a line to fill in under the title and for notes by hand. */
+  readonly toWriteIn: number
   readonly second: string
   readonly continued: (heading: string) => string
 }
@@ -77,8 +85,8 @@ export interface Sheet {
 const usableHeight = 253
 const usableWidth = 190
 const gutter = 6
-/** On the first side: a line to fill in under the title, and room for notes by hand. */
-const toWriteIn = 25
+/** A line to write on. */
+const blankLine = 6.8
 
 /** Lays the blocks out; one side where all fits. */
 export function sidesOf(sheet: Sheet): readonly Side[] {
@@ -86,7 +94,7 @@ export function sidesOf(sheet: Sheet): readonly Side[] {
   const smallPrint = linesOf(sheet.smallPrint, usableWidth / smallLetter) * smallLine + 3
   const lead = sheet.lead.reduce((sum, text) => sum + linesOf(text, usableWidth), 0) * (line + 0.6)
   const further = linesOf(sheet.second, usableWidth / headingLetter) * headingLine + 3
-  const head = linesOf(sheet.title, usableWidth / titleLetter) * titleLine + lead + toWriteIn
+  const head = linesOf(sheet.title, usableWidth / titleLetter) * titleLine + lead + sheet.toWriteIn
   let rest: Omit<Side, 'heading'> = sheet
   do {
     const first = sides.length === 0
@@ -177,6 +185,7 @@ const headCosts: Readonly<Record<Block['kind'], number>> = {
   readings: 12.6,
   boxes: 15,
   ticks: 7.4,
+  blanks: 7.4,
 }
 
 const linesOf = (text: string, width: number): number =>
@@ -195,15 +204,20 @@ function itemCosts(block: Block, width: number): readonly number[] {
       return block.items.map(({ name, cells }) => {
         const lines = Math.max(
           linesOf(name, width * 0.28),
-          ...cells.map((cell) => linesOf(cell, width * 0.17)),
+          ...cells.flatMap((cell) =>
+            cell === null ? [] : [linesOf(cell.now.text, width * 0.1), linesOf(cell.change, width * 0.08)],
+          ),
         )
         return lines * line + 0.7
       })
     case 'boxes':
-      return block.items.map(({ name }) => Math.max(6.4, linesOf(name, 27) * 3.1 + 0.4))
+      return block.items.map(({ name }) => Math.max(block.isDense ? 5 : 6.4, linesOf(name, 27) * 3.1 + 0.4))
+    case 'blanks':
+      // Two abreast.
+      return block.items.map((_, i) => (i % 2 === 0 ? blankLine : 0))
     case 'ticks':
       return block.items.map(({ text, boxes }) =>
-        Math.max(6.6, linesOf(text, width - boxes.length * 7 - 4) * line + 1.4),
+        Math.max(5.9, linesOf(text, width - boxes.length * 7 - 4) * line + 1.4),
       )
   }
 }

@@ -92,11 +92,15 @@ function perFoot<T>(of: HorseCase, values: PerFoot<T>, text: (value: T) => strin
   })
   const different = new Set(said.map(([, one]) => one))
   if (said.length === feet.length && different.size === 1) return [...different]
-  return said.map(([foot, one]) => of.words.horse.targetAt(of.format.foot(foot), one))
+  // Feet of which the same is said stand together.
+  return [...different].map((text) => {
+    const about = said.filter(([, one]) => one === text).map(([foot]) => of.format.foot(foot))
+    return of.words.horse.targetAt(of.format.list(about), text)
+  })
 }
 
 /** The practitioner's targets, a text each. */
-export function targetTexts(of: HorseCase): readonly string[] {
+function targetTexts(of: HorseCase): readonly string[] {
   const { horse, format, words } = of
   const ids = Object.keys(horse.targets) as AnyMeasureId[]
   return ids.map((id) => {
@@ -109,6 +113,16 @@ export const limitTexts = (of: HorseCase): readonly string[] => [
   ...perFoot(of, of.horse.trimLimits.sole, (one) => of.words.horse.sole[one]).map(capital),
   ...mostText(of),
 ]
+
+/** All targets in one line, and all limits; no line where there are none. */
+export const targetLine = (of: HorseCase): readonly string[] => {
+  const all = targetTexts(of)
+  return all.length === 0 ? [] : [of.format.words.base.remark(of.words.horse.facts.targets, all.join('; '))]
+}
+export const limitLine = (of: HorseCase): readonly string[] => {
+  const all = limitTexts(of)
+  return all.length === 0 ? [] : [of.format.words.base.remark(of.words.horse.facts.limits, all.join('; '))]
+}
 
 /** The most at one trim; a foot that waits for a vet has none. */
 function mostText({ horse, format, words, assessment }: HorseCase): readonly string[] {

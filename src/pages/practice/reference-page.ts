@@ -1,4 +1,4 @@
-/** The reference page: every measure, formula, scale and figure in use, with its source and mark. */
+/** The page *Measures and sources*: what the practice has taught, every measure, formula, scale and figure in use, with its source and mark. */
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { Evidence } from '../../hoof/evidence.ts'
@@ -13,7 +13,8 @@ import {
   measures,
 } from '../../hoof/measures.ts'
 import { type ScaleName, scales } from '../../hoof/scales.ts'
-import { sources } from '../../hoof/sources.ts'
+import { type SourceKey, sources } from '../../hoof/sources.ts'
+import type { PracticeLessons } from '../../trend/model/practice.ts'
 import { mostBySole } from '../../trend/plan.ts'
 import type { MeasureDrawing, Table } from '../shared/figures.ts'
 import { capital, type Formatter } from '../shared/format.ts'
@@ -21,12 +22,15 @@ import type { PageView } from '../shared/page.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { scaleId } from './comfort.ts'
-import { shellOf } from './horse-case.ts'
+import { type Link, shellOf } from './horse-case.ts'
+import { type LessonsPart, lessonsPart } from './lessons-part.ts'
 
 export interface ReferencePage {
   readonly w: Words
   readonly page: PageShell
-  readonly methods: Words['reference']['method']
+  readonly index: readonly Link[]
+  readonly lessons: LessonsPart
+  readonly methods: readonly MethodEntry[]
   readonly measures: readonly MeasureEntry[]
   readonly derived: readonly DerivedEntry[]
   readonly toeAngle: readonly string[]
@@ -43,15 +47,23 @@ export interface ReferencePage {
   readonly sources: readonly { readonly id: string; readonly cite: string }[]
 }
 
+interface MethodEntry {
+  readonly id: string
+  readonly name: string
+  readonly formula: string
+  readonly text: string
+  readonly sources: readonly string[]
+}
+
 interface MeasureEntry {
   readonly id: string
   readonly name: string
   readonly drawing: MeasureDrawing
   readonly how: string
-  readonly likely: string
-  readonly scatter: string
-  readonly matters: string
-  readonly evidence: readonly string[]
+  /** Likely range, scatter, and what matters. */
+  readonly facts: string
+  /** Where the scatter comes from. */
+  readonly evidence: string
 }
 
 interface DerivedEntry {
@@ -75,17 +87,20 @@ interface ScaleEntry {
   readonly evidence: string
 }
 
-export function referencePage(practice: Practice, asOf: PlainDate, format: Formatter): PageView {
+export function referencePage(
+  practice: Practice,
+  lessons: PracticeLessons,
+  asOf: PlainDate,
+  format: Formatter,
+): PageView {
   const { words } = format
   const w = words.reference
   const model: ReferencePage = {
     w: words,
     page: shellOf(practice, words, format.date(asOf), { title: w.title(practice.name), at: 'reference' }),
-    methods: w.method.map((one) =>
-      one.id === 'plan'
-        ? { ...one, text: w.planText(format.amount(mostBySole.flat), format.amount(mostBySole.cupped)) }
-        : one,
-    ),
+    index: indexOf(w),
+    lessons: lessonsPart(lessons, practice.people, format),
+    methods: methods.map((one) => methodEntry(one, format)),
     measures: measureIds.map((id) => measureEntry(measures[id], format)),
     derived: derivedIds.map((id) => derivedEntry(derivedMeasures[id], format)),
     toeAngle: [sources.toeAngleAdvice.cite, sources.fleming.cite],
@@ -112,6 +127,56 @@ export function referencePage(practice: Practice, asOf: PlainDate, format: Forma
   return { path: 'reference.html', template: 'practice/reference', model }
 }
 
+/** The page is long: its first screen leads to every part. */
+const indexOf = (w: Words['reference']): readonly Link[] =>
+  (
+    [
+      ['lessons', w.lessons],
+      ['read', w.read],
+      ['derived', w.derived],
+      ['methods', w.methods],
+      ['limits', w.limits],
+      ['toe-angle-advice', w.toeAngle],
+      ['growth', w.growth],
+      ['scales', w.scales],
+      ['findings', w.findings],
+      ['never', w.never],
+      ['always', w.standing],
+      ['sources', w.sources],
+    ] as const
+  ).map(([id, text]) => ({ text, href: `#${id}` }))
+
+type MethodId = keyof Words['reference']['method']
+
+/** In order of reading, each with the works that it follows; without any it is our own, or the trade's. */
+const methods: readonly (readonly [MethodId, ...SourceKey[]])[] = [
+  ['trend'],
+  ['practice-teaches', 'pattersonThompson', 'smyth'],
+  ['left-out'],
+  ['smallest-real-change'],
+  ['verdict', 'schuirmann'],
+  ['position'],
+  ['clear-moves', 'benjaminiHochberg'],
+  ['pace'],
+  ['forecast', 'fieller'],
+  ['growth-and-trim'],
+  ['grow-out', 'lungwitz'],
+  ['plan'],
+  ['side-view', 'trimStudy'],
+]
+
+function methodEntry([id, ...from]: (typeof methods)[number], format: Formatter): MethodEntry {
+  const { method, planText } = format.words.reference
+  const { name, formula, text } = method[id]
+  return {
+    id,
+    name,
+    formula,
+    text: id === 'plan' ? planText(format.amount(mostBySole.flat), format.amount(mostBySole.cupped)) : text,
+    sources: from.map((source) => sources[source].cite),
+  }
+}
+
 const cited = (key: string): string =>
   Object.hasOwn(sources, key) ? sources[key as keyof typeof sources].cite : key
 
@@ -131,10 +196,12 @@ function measureEntry(measure: Measure, format: Formatter): MeasureEntry {
     name: capital(format.name(id)),
     drawing: { kind: 'measure', measure: id, description: w.drawingOf(format.name(id), how) },
     how: capital(`${how}.`),
-    likely: format.words.base.fromTo(format.measure(id, low), format.measure(id, high)),
-    scatter: format.fine(id, measure.sd),
-    matters: format.measure(id, measure.matters),
-    evidence: [evidenceText(measure.sdEvidence, format)],
+    facts: w.facts(
+      format.words.base.fromTo(format.measure(id, low), format.measure(id, high)),
+      format.fine(id, measure.sd),
+      format.measure(id, measure.matters),
+    ),
+    evidence: w.scatterFrom(evidenceText(measure.sdEvidence, format)),
   }
 }
 

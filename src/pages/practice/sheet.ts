@@ -23,7 +23,7 @@ export function sheetPage(
   of: HorseCase,
   title: string,
   lead: readonly string[],
-  { wide, left, right }: Pick<Sheet, 'wide' | 'left' | 'right'>,
+  { wide, left, right, toWriteIn }: Pick<Sheet, 'wide' | 'left' | 'right' | 'toWriteIn'>,
 ): SheetPage {
   const { horse, practice, words, format } = of
   const w = words.sheets
@@ -33,6 +33,7 @@ export function sheetPage(
     left,
     right,
     share: 0.6,
+    toWriteIn,
     title,
     lead,
     smallPrint: [...shell.standing, practice.localRules ?? ''].join(' '),

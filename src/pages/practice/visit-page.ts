@@ -1,9 +1,10 @@
-/** A visit's page: cautions, four-foot table, findings on the sole, pairs, photos, comfort, notes, care. */
-import type { Visit } from '../../casebook/model.ts'
+/** A visit's page: cautions, note and care, what really changed, soles, photographs, readings; the rest folded. */
+import type { Finding, Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
-import type { LevelDrawing, SoleDrawing } from '../shared/figures.ts'
+import { z975 } from '../../trend/student.ts'
+import type { SoleDrawing, Table } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { photosOfVisit, type ShownPhoto } from '../shared/photos.ts'
@@ -11,11 +12,13 @@ import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { type CautionGroup, groupsOfVisit } from './cautions.ts'
 import { type ComfortPart, comfortPart, footHeads } from './comfort.ts'
-import { levelOf, soleOf } from './drawings.ts'
-import { pairTexts } from './feet-part.ts'
+import { type DividedNote, divided } from './divided-note.ts'
+import { heelText, soleOf } from './drawings.ts'
+import { drawnTogether } from './drawn-together.ts'
 import { findingName, gradeName } from './findings.ts'
 import { footTitle, type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
-import { type VisitRow, visitRows } from './visit-table.ts'
+import { pairTexts } from './pairs.ts'
+import { trimChanges, type VisitRow, visitRows, workedOutRows } from './visit-table.ts'
 
 export interface VisitPage {
   readonly w: Words
@@ -26,22 +29,29 @@ export interface VisitPage {
   readonly earlier: Link | null
   readonly later: Link | null
   readonly cautions: readonly CautionGroup[]
-  readonly feet: readonly string[]
-  readonly rows: readonly VisitRow[]
-  readonly findings: readonly FootFindings[]
-  readonly photos: readonly ShownPhoto[]
-  readonly followed: readonly string[]
-  readonly levels: readonly LevelDrawing[]
-  readonly pairs: readonly string[]
-  readonly hasPairs: boolean
-  readonly comfort: ComfortPart
-  readonly hasComfort: boolean
+  readonly notes: DividedNote
   readonly care: readonly string[]
   readonly next: string | null
-  readonly notes: string
+  /** A sentence a measure that the trim changed, and a finding that came, went or moved. */
+  readonly changed: readonly string[]
+  readonly findings: readonly FootFindings[]
+  /** What of the soles was not measured. */
+  readonly soleNotes: readonly string[]
+  readonly photos: readonly ShownPhoto[]
+  readonly feet: readonly string[]
+  readonly rows: readonly VisitRow[]
+  readonly workedOut: readonly VisitRow[]
+  readonly onPhotos: Table | null
+  readonly followed: readonly string[]
+  readonly pairs: readonly string[]
+  readonly comfort: ComfortPart
+  readonly hasComfort: boolean
   readonly forOwner: string | null
   readonly forTeaching: string | null
 }
+
+/** The rest of a longer note is folded. */
+const longNote = 700
 
 interface FootFindings {
   readonly foot: string
@@ -53,9 +63,11 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
   const { horse, words, format, visits } = of
   const place = visits.indexOf(visit)
   const date = format.date(visit.date)
-  const heels = heelStates(of, visit)
-  const pairs = pairTexts(of, pairsOfVisit(of, visit))
+  const pairs = [...heelTexts(of, visit), ...pairTexts(of, pairsOfVisit(of, visit))]
   const comfort = comfortPart(of, visit)
+  const photos = photosOfVisit(visit, of.pictures, format)
+  const findings = feet.flatMap((foot) => footFindings(of, visit, place, foot))
+  const soleNotes = drawnTogether(findings.flatMap(({ sole }) => sole ?? [])).notes
   const model: VisitPage = {
     w: format.words,
     page: shellOfHorse(of, words.visit.title(horse.name, date)),
@@ -65,25 +77,66 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     earlier: neighbour(of, visits[place - 1], words.visit.earlier),
     later: neighbour(of, visits[place + 1], words.visit.later),
     cautions: groupsOfVisit(of, visit),
+    notes: divided(visit.body.own, longNote),
+    care: visit.care,
+    next: visit.nextVisit === null ? null : words.next.visit(format.date(visit.nextVisit)),
+    changed: [...trimSentences(of, visit), ...findingSentences(of, visit, place)],
+    findings: findings.map((one) => ({ ...one, sole: one.sole && { ...one.sole, unread: null } })),
+    soleNotes,
+    photos,
     feet: footHeads(of),
     rows: visitRows(of, visit.id),
-    findings: feet.flatMap((foot) => footFindings(of, visit, place, foot)),
-    photos: photosOfVisit(visit, of.pictures, format),
+    workedOut: workedOutRows(of, visit.id),
+    onPhotos: photoTable(of, photos),
     followed: visit.growOut.map(({ what, foot, place: where, distance }) =>
       words.visit.followedAt(capital(what), format.foot(foot), where, format.length(distance)),
     ),
-    levels: heels.map((state) => levelOf(of, state)),
     pairs,
-    hasPairs: heels.length + pairs.length > 0,
     comfort,
     hasComfort: comfort.byFoot.length + comfort.facts.length > 0,
-    care: visit.care,
-    next: visit.nextVisit === null ? null : words.next.visit(format.date(visit.nextVisit)),
-    notes: visit.body.own,
     forOwner: visit.body.forOwner,
     forTeaching: visit.body.forTeaching,
   }
   return { path: `${horse.id}/${visitHref(visit.id)}`, template: 'practice/visit', model }
+}
+
+/** What the trim changed beyond the errors of both readings. */
+const trimSentences = (of: HorseCase, visit: Visit): readonly string[] =>
+  trimChanges(of, visit.id).flatMap(({ measure, feet: changed }) => {
+    const { format, words } = of
+    const real = changed.filter(({ isReal }) => isReal)
+    const said = real.map(({ foot, change }) => words.visit.changedAt(foot, change))
+    return real.length === 0
+      ? []
+      : [words.visit.trimChanged(capital(format.name(measure)), format.list(said))]
+  })
+
+/** The finding as an earlier visit last saw it. */
+const seenBefore = ({ visits }: HorseCase, place: number, { foot, what, place: where }: Finding) =>
+  visits
+    .slice(0, place)
+    .flatMap(({ findings }) => findings)
+    .findLast((one) => one.foot === foot && one.what === what && one.place === where)
+
+/** Findings that came, went or moved since they were last seen; at a first visit nothing has changed. */
+function findingSentences(of: HorseCase, visit: Visit, place: number): readonly string[] {
+  if (place === 0) return []
+  const w = of.words.visit
+  return visit.findings.flatMap((finding) => {
+    const was = seenBefore(of, place, finding)
+    const name = `${finding.foot} ${findingName(finding)}`
+    const now = gradeName(of, finding.grade)
+    if (was === undefined) return finding.grade > 0 ? [w.findingNew(name, now)] : []
+    return was.grade === finding.grade ? [] : [w.findingMoved(name, gradeName(of, was.grade), now)]
+  })
+}
+
+function photoTable({ format }: HorseCase, photos: readonly ShownPhoto[]): Table | null {
+  const rows = photos.flatMap(({ subject, values }) =>
+    values.map(({ name, value, error }) => [`${subject}: ${name}`, value, error]),
+  )
+  const { measured, measure, value, error } = format.words.photos
+  return rows.length === 0 ? null : { caption: measured, head: [measure, value, error], rows }
 }
 
 function aboutText({ format, words, visits }: HorseCase, visit: Visit, place: number): string {
@@ -102,16 +155,13 @@ const neighbour = (
 ): Link | null =>
   visit === undefined ? null : { text: text(format.date(visit.date)), href: visitHref(visit.id) }
 
-/** The findings of a foot, each with what it was at the visit before. */
+/** The findings of a foot, each with what it was when it was last seen. */
 function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): readonly FootFindings[] {
-  const { words, visits } = of
+  const { words } = of
   const here = visit.findings.filter((finding) => finding.foot === foot)
   if (here.length === 0) return []
-  const earlier = visits.slice(0, place).flatMap(({ findings }) => findings)
   const lines = here.map((finding, i) => {
-    const was = earlier.findLast(
-      (one) => one.foot === foot && one.what === finding.what && one.place === finding.place,
-    )
+    const was = seenBefore(of, place, finding)
     const course =
       was === undefined
         ? words.visit.gradeNew
@@ -126,24 +176,24 @@ function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): r
     )
     return { text, words: finding.words }
   })
-  return [{ foot: footTitle(of, foot), lines, sole: soleOf(of, visit, foot) }]
+  const sole = soleOf(of, visit, foot)
+  return [{ foot: footTitle(of, foot), lines, sole: sole && { ...sole, table: null } }]
 }
 
-/** Heels of each foot as this visit left them: after the trim, or on arrival where nothing was read after it. */
-function heelStates({ assessment, readings }: HorseCase, visit: Visit) {
-  const last = (foot: Foot, measure: AnyMeasureId) => {
-    const here = readings.at(visit.id, measure).filter((reading) => reading.foot === foot)
-    return (here.find(({ stage }) => stage === 'after') ?? here[0])?.value ?? null
-  }
+/** Heels of each foot as this visit left them, both figures of one stage; a difference within its error is none. */
+function heelTexts(of: HorseCase, visit: Visit): readonly string[] {
+  const { readings, format, words } = of
+  const at = (foot: Foot, measure: AnyMeasureId) =>
+    readings.at(visit.id, measure).filter((reading) => reading.foot === foot)
   return feet.flatMap((foot) => {
-    const balance = last(foot, 'heel-balance')
-    if (balance === null) return []
-    const target = assessment.trends.find(
-      (trend) => trend.foot === foot && trend.measure === 'heel-balance',
-    )?.target
-    const within =
-      (target?.low == null || balance >= target.low) && (target?.high == null || balance <= target.high)
-    return [{ foot, balance, tilt: last(foot, 'heel-tilt'), within }]
+    const here = at(foot, 'heel-balance')
+    const reading = here.find(({ stage }) => stage === 'after') ?? here[0]
+    if (reading === undefined || Math.abs(reading.value) < z975 * reading.sd) return []
+    const tilt = at(foot, 'heel-tilt').find(({ stage }) => stage === reading.stage)
+    const said = heelText(of, reading.value)
+    return tilt === undefined
+      ? [words.visit.levelTitle(footTitle(of, foot), said)]
+      : [words.visit.levelTilted(footTitle(of, foot), said, format.fine('heel-tilt', Math.abs(tilt.value)))]
   })
 }
 

@@ -1,4 +1,4 @@
-/** Four feet before and after, with what the trim changed and the smallest real change. */
+/** Four feet at one visit: each reading on arrival and after the trim, and by how much two must differ. */
 import type { Stage } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
@@ -6,27 +6,32 @@ import type { AssessedReading } from '../../trend/assessment.ts'
 import { z975 } from '../../trend/student.ts'
 import { capital } from '../shared/format.ts'
 import { type HorseCase, measureHref } from './horse-case.ts'
+import { type ShownReading, shownReading } from './shown-reading.ts'
 
 export interface VisitRow {
   readonly name: string
   readonly href: string
   readonly unit: string
-  /** `worked out`, `from a photo`; null for a reading by gauge. */
-  readonly note: string | null
+  /** `from a photo`, and what two readings must differ by. */
+  readonly notes: readonly string[]
   /** One a foot; null where nothing was read. */
   readonly cells: readonly (VisitCell | null)[]
-  readonly smallest: string | null
 }
 
 export interface VisitCell {
-  /** The reading on arrival where there is one after the trim as well; else empty. */
-  readonly from: string
-  /** The last reading of the visit. */
-  readonly value: string
-  /** With its sign; null unless both were read. */
-  readonly change: string | null
-  /** The change and whether it is real; or the stage, where only one was read. */
-  readonly note: string
+  readonly arrival: ShownReading | null
+  readonly after: ShownReading | null
+  /** Whether the trim changed it by more than both errors explain. */
+  readonly isReal: boolean
+}
+
+/** What one trim changed at one foot. */
+export interface TrimChange {
+  readonly foot: Foot
+  /** With its sign; the figure alone, and with its unit. */
+  readonly figure: string
+  readonly change: string
+  readonly isReal: boolean
 }
 
 interface Both {
@@ -34,29 +39,30 @@ interface Both {
   readonly after: AssessedReading | null
 }
 
-const anyIds: readonly AnyMeasureId[] = [...measureIds, ...derivedIds]
+/** A row a measure that was read at the visit, in the usual order; what follows from the readings in rows of its own. */
+export const visitRows = (of: HorseCase, visit: string): readonly VisitRow[] =>
+  measureIds.flatMap((id) => rowOf(of, visit, id))
 
-/** One row a measure that was read at the visit, in the usual order. */
-export function visitRows(of: HorseCase, visit: string): readonly VisitRow[] {
-  return anyIds.flatMap((id) => rowOf(of, of.readings.at(visit, id), id))
-}
+export const workedOutRows = (of: HorseCase, visit: string): readonly VisitRow[] =>
+  derivedIds.flatMap((id) => rowOf(of, visit, id))
 
-function rowOf(of: HorseCase, readings: readonly AssessedReading[], id: AnyMeasureId): readonly VisitRow[] {
+function rowOf(of: HorseCase, visit: string, id: AnyMeasureId): readonly VisitRow[] {
+  const readings = of.readings.at(visit, id)
   if (readings.length === 0) return []
   const { format, words } = of
   const both = feet.map((foot) => bothOf(readings, foot))
   const limits = both.flatMap((one) => limitOf(one) ?? [])
-  const isFrom = (source: AssessedReading['source']) =>
-    both.some(({ before, after }) => before?.source === source || after?.source === source)
-  const note = isFrom('derived') ? words.visit.derived : isFrom('photo') ? words.visit.photo : null
+  const isPhoto = both.some(({ before, after }) => before?.source === 'photo' || after?.source === 'photo')
   return [
     {
       name: capital(format.name(id)),
       href: measureHref(id),
       unit: format.unit(id),
-      note,
+      notes: [
+        ...(isPhoto ? [words.visit.photo] : []),
+        ...(limits.length === 0 ? [] : [words.visit.realFrom(format.fine(id, Math.max(...limits)))]),
+      ],
       cells: both.map((one) => cellOf(of, id, one)),
-      smallest: limits.length === 0 ? null : format.fine(id, Math.max(...limits)),
     },
   ]
 }
@@ -79,20 +85,41 @@ function bothOf(readings: readonly AssessedReading[], foot: Foot): Both {
 const limitOf = ({ before, after }: Both): number | null =>
   before === null || after === null ? null : z975 * Math.hypot(before.sd, after.sd)
 
-function cellOf({ format, words }: HorseCase, id: AnyMeasureId, both: Both): VisitCell | null {
-  const { before, after } = both
+function isReal(both: Both): boolean {
   const limit = limitOf(both)
-  if (before !== null && after !== null && limit !== null) {
-    const change = format.changeFigure(id, after.value - before.value)
-    return {
-      from: words.visit.from(format.figure(id, before.value)),
-      value: format.figure(id, after.value),
-      change,
-      note: words.visit.change(change, Math.abs(after.value - before.value) >= limit),
-    }
-  }
-  const only = after ?? before
-  return (
-    only && { from: '', value: format.figure(id, only.value), change: null, note: words.visit[only.stage] }
-  )
+  return limit !== null && Math.abs((both.after?.value ?? 0) - (both.before?.value ?? 0)) >= limit
+}
+
+function cellOf({ format }: HorseCase, id: AnyMeasureId, both: Both): VisitCell | null {
+  const shown = (reading: AssessedReading | null) =>
+    reading && shownReading(reading, format.figure(id, reading.value))
+  const { before, after } = both
+  return before === null && after === null
+    ? null
+    : { arrival: shown(before), after: shown(after), isReal: isReal(both) }
+}
+
+/** What the trim of a visit changed, a measure at a time; those that no foot shows are left out. */
+export function trimChanges(
+  of: HorseCase,
+  visit: string,
+): readonly { readonly measure: AnyMeasureId; readonly feet: readonly TrimChange[] }[] {
+  const { format } = of
+  return measureIds.flatMap((measure) => {
+    const readings = of.readings.at(visit, measure)
+    const changed = feet.flatMap((foot): TrimChange[] => {
+      const both = bothOf(readings, foot)
+      if (both.before === null || both.after === null) return []
+      const change = both.after.value - both.before.value
+      return [
+        {
+          foot,
+          figure: format.changeFigure(measure, change),
+          change: format.change(measure, change),
+          isReal: isReal(both),
+        },
+      ]
+    })
+    return changed.length === 0 ? [] : [{ measure, feet: changed }]
+  })
 }

@@ -134,7 +134,7 @@ export function formatter<W extends OwnerWords>(units: LengthUnit, words: W): Fo
     span,
     weekdays: weekdays(words.base.lang),
     foot: (foot) => words.base.feet[foot],
-    name: nameOf,
+    name: words.base.measureName,
     fine: (id, value) => united(id, fineBare(id, value, false)),
     rate: (id, perMonth) => words.base.perMonth(united(id, fineBare(id, perMonth, true))),
     interval: (id, low, high) =>

@@ -1,4 +1,7 @@
-/** The marked lines of a picture as drawn over it, each with what it measures. Places in hundredths of the picture. */
+/**
+ * The marked points and lines of a picture as drawn over it: letters at the points, and in the margin what is measured
+ * between them. Places in hundredths of the picture.
+ */
 import {
   groundLine,
   type LandmarkPoint,
@@ -6,7 +9,6 @@ import {
   measureLandmarks,
   type PhotoView,
   type Point,
-  poseOf,
 } from '../../hoof/landmarks.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { Formatter } from './format.ts'
@@ -21,17 +23,29 @@ export interface MarkedLine {
   readonly y1: string
   readonly x2: string
   readonly y2: string
-  readonly label: LineLabel | null
 }
 
-export interface LineLabel {
-  /** One value a row, each with its shift down, screen pixels. */
-  readonly rows: readonly { readonly text: string; readonly dy: number }[]
+/** An end of a measured line, with its letter a little aside. */
+export interface MarkedPoint {
+  readonly letter: string
   readonly x: string
   readonly y: string
-  /** Screen pixels. */
+  /** Where the letter stands, screen pixels from the point. */
   readonly dx: number
-  readonly anchor: 'start' | 'middle' | 'end'
+  readonly dy: number
+}
+
+/** A line of the margin: between which letters what was measured. */
+export interface MarginEntry {
+  readonly kind: LineKind
+  readonly letters: string
+  readonly texts: readonly string[]
+}
+
+export interface MarkedPicture {
+  readonly lines: readonly MarkedLine[]
+  readonly points: readonly MarkedPoint[]
+  readonly margin: readonly MarginEntry[]
 }
 
 interface Size {
@@ -39,73 +53,112 @@ interface Size {
   readonly height: number
 }
 
-/** Where a label stands beside its line: to the left, to the right, over it, under it. */
-type Beside = 'left' | 'right' | 'over' | 'under'
-
 interface Drawn {
   readonly kind: LineKind
   readonly line: readonly [Point, Point]
   readonly measures?: readonly AnyMeasureId[]
   readonly text?: string
-  readonly beside?: Beside
-  /** Where along the line its label stands, 0 to 1; the middle unless said. */
-  readonly along?: number
 }
 
-/** Screen pixels between a line and its label. */
-const gap = 9
-const rowHeight = 16
-/** Nearer to the edge than this share of the width, a label would be cut off on a phone: it goes to the other side. */
-const edgeShare = 0.25
-
-/** Lines that the points allow, with the values of `measureLandmarks` beside them. */
-export function markedLines(
+/** Points and lines that were marked, with the values of `measureLandmarks` in the margin. */
+export function markedPicture(
   landmarks: Landmarks,
   view: PhotoView,
   size: Size,
   format: Formatter,
-): readonly MarkedLine[] {
+): MarkedPicture {
   const values = new Map(measureLandmarks(landmarks, view).map(({ measure, value }) => [measure, value]))
-  const said = (ids: readonly AnyMeasureId[]) =>
-    ids.flatMap((id) => {
-      const value = values.get(id)
-      return value === undefined ? [] : [format.measure(id, value)]
-    })
-  return [...scaleLine(landmarks, format), ...linesOf(landmarks, view)].map((drawn) => {
-    const { kind, line, measures = [], beside = 'right', along = 0.5 } = drawn
-    const rows = drawn.text === undefined ? said(measures) : [drawn.text]
-    const [from, to] = line
-    const at: Point = [from[0] + along * (to[0] - from[0]), from[1] + along * (to[1] - from[1])]
-    return {
+  const drawn = [...linesOf(landmarks, view), ...(landmarks.card ? [] : scaleLine(landmarks, format))].map(
+    (one) => ({
+      ...one,
+      texts: textsOf(one, values, format),
+    }),
+  )
+  const measured = drawn.filter(({ texts }) => texts.length > 0)
+  const places = [...new Map(measured.flatMap(({ line }) => line).map((at) => [at.join(), at])).values()]
+  const letterOf = (at: Point) => letters[places.findIndex((one) => one.join() === at.join())] ?? ''
+  return {
+    lines: drawn.map(({ kind, line: [from, to] }) => ({
       kind,
       x1: share(from[0], size.width),
       y1: share(from[1], size.height),
       x2: share(to[0], size.width),
       y2: share(to[1], size.height),
-      label: rows.length === 0 ? null : labelAt(rows, at, beside, size),
-    }
-  })
+    })),
+    points: lettersBeside(places, size).map(({ at, dx, dy }) => ({
+      letter: letterOf(at),
+      x: share(at[0], size.width),
+      y: share(at[1], size.height),
+      dx,
+      dy,
+    })),
+    margin: measured.map(({ kind, line: [from, to], texts }) => ({
+      kind,
+      letters: `${letterOf(from)}${letterOf(to)}`,
+      texts,
+    })),
+  }
 }
+
+const letters = [...'abcdefghijklmnopqrstuvwxyz']
+
+const textsOf = (
+  { measures = [], text }: Drawn,
+  values: ReadonlyMap<AnyMeasureId, number>,
+  format: Formatter,
+): readonly string[] => [
+  ...measures.flatMap((id) => {
+    const value = values.get(id)
+    return value === undefined ? [] : [`${format.name(id)} ${format.measure(id, value)}`]
+  }),
+  ...(text === undefined ? [] : [text]),
+]
 
 const share = (at: number, of: number) => `${((at / of) * 100).toFixed(2)}%`
 
-function labelAt(texts: readonly string[], [x, y]: Point, beside: Beside, size: Size): LineLabel {
-  const place = { x: share(x, size.width), y: share(y, size.height) }
-  const stacked = (middle: number) =>
-    texts.map((text, i) => ({ text, dy: middle + (i - (texts.length - 1) / 2) * rowHeight }))
-  if (beside === 'over') return { ...place, rows: stacked(-gap - 2), dx: 0, anchor: 'middle' }
-  if (beside === 'under') return { ...place, rows: stacked(gap + 4), dx: 0, anchor: 'middle' }
-  const across = x / size.width
-  const toTheLeft = beside === 'left' ? across > edgeShare : across > 1 - edgeShare
-  return { ...place, rows: stacked(0), dx: toTheLeft ? -gap : gap, anchor: toTheLeft ? 'end' : 'start' }
+/** A letter's distance from its point, and how near two letters may come, screen pixels. */
+const aside = 17
+const apart = 21
+/** Width at which letters are kept apart: that of a phone. */
+const narrow = 320
+/** Nearer to an edge than this, a letter would be cut off. */
+const edge = 11
+const turns = [0, 30, -30, 60, -60, 90, -90, 120, -120, 150, -150, 180]
+
+/** Each letter outward from the middle of all points, turned aside where another point or letter stands. */
+function lettersBeside(places: readonly Point[], size: Size) {
+  const scale = narrow / size.width
+  const onScreen = places.map(([x, y]): Point => [x * scale, y * scale])
+  const middle: Point = [mean(onScreen.map(([x]) => x)), mean(onScreen.map(([, y]) => y))]
+  const taken: Point[] = []
+  return places.map((at, i) => {
+    const [x, y] = onScreen[i] ?? middle
+    const outward = Math.atan2(y - middle[1], x - middle[0])
+    const spots = turns.map((turn): Point => {
+      const angle = outward + (turn * Math.PI) / 180
+      return [x + aside * Math.cos(angle), y + aside * Math.sin(angle)]
+    })
+    const isFree = (spot: Point) =>
+      spot[0] > edge &&
+      spot[0] < narrow - edge &&
+      spot[1] > edge &&
+      spot[1] < size.height * scale - edge &&
+      taken.every((other) => distance(spot, other) > apart) &&
+      onScreen.every((other) => distance(spot, other) > apart - aside + edge)
+    const spot = spots.find(isFree) ?? spots[0] ?? [x, y]
+    taken.push(spot)
+    return { at, dx: Math.round(spot[0] - x), dy: Math.round(spot[1] - y) }
+  })
 }
+
+const mean = (values: readonly number[]) =>
+  values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length)
+const distance = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1])
 
 function scaleLine({ scale }: Landmarks, format: Formatter): readonly Drawn[] {
   if (scale === null) return []
-  const { from, to, length } = scale
-  const isUpright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0])
-  const beside = isUpright ? 'right' : 'under'
-  return [{ kind: 'scale', line: [from, to], text: format.length(length), beside }]
+  const text = format.words.photos.scale(format.length(scale.length))
+  return [{ kind: 'scale', line: [scale.from, scale.to], text }]
 }
 
 function linesOf(landmarks: Landmarks, view: PhotoView): readonly Drawn[] {
@@ -127,8 +180,6 @@ const joined = (
 
 function sideLines(landmarks: Landmarks, view: 'lateral' | 'medial'): readonly Drawn[] {
   const { points, lines } = landmarks
-  const facesLeft = (poseOf({ ...landmarks, scale: anyScale }, view)?.back[0] ?? 1) > 0
-  const [front, behind] = facesLeft ? (['left', 'right'] as const) : (['right', 'left'] as const)
   const hasStrip = points['new-growth-ends'] !== undefined
   const ground = groundLine(landmarks)
   return [
@@ -136,36 +187,26 @@ function sideLines(landmarks: Landmarks, view: 'lateral' | 'medial'): readonly D
     ...joined(landmarks, 'toe-at-ground', 'heel-at-ground', {
       kind: 'side',
       measures: ['bearing-length'],
-      beside: 'over',
     }),
     ...joined(landmarks, 'toe-at-ground', hasStrip ? 'new-growth-ends' : 'toe-at-hairline', {
       kind: 'wall',
       measures: ['toe-angle', 'toe-length'],
-      beside: front,
     }),
     ...joined(landmarks, 'new-growth-ends', 'toe-at-hairline', {
       kind: 'new',
       measures: ['new-angle', 'new-length'],
-      beside: front,
     }),
     ...joined(landmarks, 'heel-at-ground', 'heel-at-hairline', {
       kind: 'side',
       measures: ['heel-angle', view === 'lateral' ? 'heel-lateral' : 'heel-medial'],
-      beside: behind,
     }),
     ...joined(landmarks, 'toe-at-hairline', 'heel-at-hairline', {
       kind: 'side',
       measures: ['coronet-angle'],
-      beside: 'over',
     }),
-    ...(lines.pastern
-      ? [{ kind: 'side', line: lines.pastern, measures: ['pastern-angle'], beside: front } as const]
-      : []),
+    ...(lines.pastern ? [{ kind: 'side', line: lines.pastern, measures: ['pastern-angle'] } as const] : []),
   ]
 }
-
-/** The pose's directions need no scale; this one only fills the place. */
-const anyScale = { from: [0, 0], to: [1, 0], length: 1 } as const
 
 function soleLines(landmarks: Landmarks): readonly Drawn[] {
   const { 'heel-medial': medial, 'heel-lateral': lateral, toe } = landmarks.points
@@ -178,16 +219,12 @@ function soleLines(landmarks: Landmarks): readonly Drawn[] {
             kind: 'wall',
             line: [toe, footOn(heels, toe)],
             measures: ['bearing-length'],
-            beside: 'left',
-            along: 0.8,
           } as const,
         ]
       : []),
     ...joined(landmarks, 'widest-medial', 'widest-lateral', {
       kind: 'side',
       measures: ['width'],
-      beside: 'over',
-      along: 0.2,
     }),
     ...joined(landmarks, 'frog-tip', 'frog-base', { kind: 'side', measures: ['frog-length'] }),
     ...joined(landmarks, 'frog-tip', 'breakover', { kind: 'new', measures: ['breakover'] }),
@@ -207,7 +244,6 @@ function heelLines(landmarks: Landmarks): readonly Drawn[] {
     ...joined(landmarks, 'heel-medial', 'heel-lateral', {
       kind: 'side',
       measures: ['heel-balance'],
-      beside: 'over',
     }),
   ]
 }

@@ -1,6 +1,6 @@
 /** Laying the latest picture over the first so that feet are compared and not cameras. */
 import type { Photo } from '../../casebook/model.ts'
-import { type Pose, poseOf } from '../../hoof/landmarks.ts'
+import { type Affine, hasSureScale, laying, type Pose, poseOf } from '../../hoof/pose.ts'
 
 interface Laid {
   readonly photo: Photo
@@ -17,16 +17,21 @@ interface Placed {
 export interface LaidOver {
   /** By landmarks; otherwise the latest picture is only fitted to the width of the first. */
   readonly isAligned: boolean
+  /** Whether both are at one scale for sure. */
+  readonly isOneScale: boolean
   readonly placed: { readonly viewBox: string; readonly first: Placed; readonly latest: Placed }
 }
 
-/** A similarity: turned, sized, moved and, where the camera stood on the other side, mirrored; nothing is bent. */
+/** Turned, sized, moved and, where the camera stood on the other side, mirrored; straightened where there is a card. */
 export function laidOver(first: Laid, latest: Laid): LaidOver {
   const [a, b] = [poseIn(first), poseIn(latest)]
-  const matrix = a && b ? similarity(b, a) : fitted(latest.picture.width, first.picture.width)
+  const matrix = a && b ? laying(b, a, first.photo.view) : fitted(latest.picture.width, first.picture.width)
   const { width, height } = first.picture
   return {
     isAligned: a !== null && b !== null,
+    isOneScale: [first, latest].every(
+      ({ photo }) => photo.landmarks !== null && hasSureScale(photo.landmarks),
+    ),
     placed: {
       viewBox: `0 0 ${width} ${height}`,
       first: { width, height, transform: 'matrix(1 0 0 1 0 0)' },
@@ -42,17 +47,4 @@ export function laidOver(first: Laid, latest: Laid): LaidOver {
 const poseIn = ({ photo }: Laid): Pose | null =>
   photo.landmarks === null ? null : poseOf(photo.landmarks, photo.view)
 
-type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number]
-
-const fitted = (from: number, to: number): Matrix => [to / from, 0, 0, to / from, 0, 0]
-
-/** The SVG matrix that takes one pose onto the other: same origin, same directions, same size of a millimetre. */
-export function similarity(from: Pose, to: Pose): Matrix {
-  const size = from.mmPerPixel / to.mmPerPixel
-  // Columns of [to.back to.up] times the transpose of [from.back from.up].
-  const part = (row: 0 | 1, column: 0 | 1) =>
-    size * (to.back[row] * from.back[column] + to.up[row] * from.up[column])
-  const [a, b, c, d] = [part(0, 0), part(1, 0), part(0, 1), part(1, 1)]
-  const [x, y] = from.origin
-  return [a, b, c, d, to.origin[0] - a * x - c * y, to.origin[1] - b * x - d * y]
-}
+const fitted = (from: number, to: number): Affine => [to / from, 0, 0, to / from, 0, 0]

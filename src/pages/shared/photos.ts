@@ -1,11 +1,11 @@
 /** Photographs as pages show them: each with its marked lines and values, and first against latest of a foot. */
 import type { Photo, Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
-import { type Landmarks, measureLandmarks } from '../../hoof/landmarks.ts'
+import { type Landmarks, measureLandmarks, shownHalf } from '../../hoof/landmarks.ts'
 import type { Words } from '../words/index.ts'
 import type { Formatter } from './format.ts'
 import { capital } from './format.ts'
-import { type MarkedLine, markedLines } from './photo-lines.ts'
+import { type MarkedPicture, markedPicture } from './photo-lines.ts'
 import { laidOver } from './photo-overlay.ts'
 import type { Picture, Pictures, PictureVariant } from './pictures.ts'
 
@@ -32,8 +32,8 @@ export interface ShownPhoto {
   readonly subject: string
   /** The practitioner's words: for the practice alone. */
   readonly caption: string | null
-  /** Drawn over the picture; empty where no points are marked. */
-  readonly lines: readonly MarkedLine[]
+  /** Drawn over the picture and in its margin; null where no points are marked. */
+  readonly marked: MarkedPicture | null
   readonly values: readonly { readonly name: string; readonly value: string; readonly error: string }[]
   readonly words: Words['photos']
 }
@@ -134,7 +134,7 @@ function pairView(key: string, [first, latest]: readonly [Shot, Shot], format: F
       ...over.placed,
       first: { ...over.placed.first, src: fallbackOf(first.picture).path },
       latest: { ...over.placed.latest, src: fallbackOf(latest.picture).path },
-      note: over.isAligned ? note.aligned : note.notAligned,
+      note: over.isAligned ? (over.isOneScale ? note.aligned : note.notOneScale) : note.notAligned,
     },
     words,
   }
@@ -166,7 +166,7 @@ function shown({ photo, visit, picture }: Shot, id: string, format: Formatter): 
     ),
     subject,
     caption: photo.caption,
-    lines: photo.landmarks === null ? [] : markedLines(photo.landmarks, photo.view, picture, format),
+    marked: photo.landmarks === null ? null : markedPicture(photo.landmarks, photo.view, picture, format),
     values,
     words,
   }
@@ -176,7 +176,7 @@ const valuesOf = (landmarks: Landmarks, { view }: Photo, format: Formatter): Sho
   measureLandmarks(landmarks, view).map(({ measure, value, sd }) => ({
     name: format.name(measure),
     value: format.measure(measure, value),
-    error: format.words.photos.plusMinus(format.fine(measure, sd)),
+    error: format.words.photos.plusMinus(format.fine(measure, shownHalf(sd))),
   }))
 
 /** A picture as HTML names it: lighter forms by width, and one that every browser shows. */

@@ -11,8 +11,10 @@ export interface PageShell {
   readonly scripts: readonly string[]
   readonly practice: string
   readonly links: readonly ShellLink[]
-  /** Cautions that stand on every page. */
+  /** Cautions that always hold: on paper and on the reference page in full. */
   readonly standing: readonly string[]
+  /** The first of them, which every page has, and the words that lead to the others. */
+  readonly careful: { readonly text: string; readonly more: string }
   readonly localRules: string | null
   /** Last line: from when the record is. */
   readonly made: string

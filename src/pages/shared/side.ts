@@ -1,8 +1,10 @@
 import type { Foot } from '../../hoof/feet.ts'
 import type { MeasureId } from '../../hoof/measures.ts'
+import type { FootMeasures } from '../../hoof/stand-ins.ts'
 import type { Assessment, FootGeometry, SideView } from '../../trend/assessment.ts'
-import type { SideDrawing, SideOutline } from './figures.ts'
+import type { SideDrawing, SideOutline, Table } from './figures.ts'
 import type { OwnerFormatter } from './format.ts'
+import { standInNote } from './stand-in-note.ts'
 
 /** Words that a side drawing needs; each edition has its own. */
 export interface SideWords {
@@ -16,13 +18,13 @@ export interface SideWords {
   readonly drawingSays: (length: string, angle: string) => string
 }
 
-/** The outline of a foot from the side, first over latest. `label` says when: a date, or a day of the case. */
+/** A foot from the side, first over latest. `label` says when: a date, or a day of the case. */
 export function sideDrawing(
   geometry: Pick<FootGeometry, 'foot' | 'first' | 'latest'>,
   format: OwnerFormatter,
   words: SideWords,
   label: (view: SideView, which: 'first' | 'latest') => string,
-): SideDrawing {
+): SideDrawing & { readonly table: Table } {
   const foot = format.foot(geometry.foot)
   const { first, latest } = geometry
   const once = first.visit === latest.visit && first.stage === latest.stage
@@ -34,6 +36,7 @@ export function sideDrawing(
     kind: 'side',
     id: sideId(geometry.foot),
     foot: geometry.foot,
+    unread: standInNote(format, once ? first.assumed : [...first.assumed, ...latest.assumed]),
     title: words.drawingTitle(foot),
     description: once
       ? words.drawingOnce(foot, sizes(first))
@@ -78,11 +81,20 @@ const sideId = (foot: Foot) => `side-${foot.toLowerCase()}`
 
 const outline = (view: SideView, label: string, format: OwnerFormatter): SideOutline => ({
   label,
-  toeHairline: view.toeHairline,
-  heelHairline: view.heelHairline,
-  heelGround: view.heelGround,
-  toeAngle: view.toeAngle,
+  measures: measuresOf(view),
   toeAngleLabel: format.angle(view.toeAngle),
   toeLengthLabel: format.length(view.toeLength),
-  assumed: view.assumed.length > 0,
 })
+
+/** Without those that stand in for readings. The view knows the mean of the heels. */
+function measuresOf(view: SideView): FootMeasures {
+  const heel = view.assumed.includes('heel-medial') && view.assumed.includes('heel-lateral')
+  return {
+    'toe-length': view.toeLength,
+    'toe-angle': view.toeAngle,
+    'heel-angle': view.assumed.includes('heel-angle') ? undefined : view.heelAngle,
+    'heel-medial': heel ? undefined : view.heelLength,
+    'heel-lateral': heel ? undefined : view.heelLength,
+    'bearing-length': view.assumed.includes('bearing-length') ? undefined : view.bearingLength,
+  }
+}

@@ -22,9 +22,11 @@ export interface ChartWords {
 }
 
 const lineSteps = 8
+/** A forecast is drawn no further than six months past the last reading. */
+const furthestAhead = 183
 
 /**
- * One measure at all feet that have a trend of it, on one scale.
+ * One measure at all feet of which two readings tell, on one scale.
  * @param notes one line a foot: the verdict in words
  */
 export function trendChart(
@@ -41,8 +43,14 @@ export function trendChart(
   const unit = format.unit(first.measure)
   const scale = unit === 'mm' || unit === 'cm' || unit === 'in' ? { mm: 1, cm: 10, in: 25.4 }[unit] : 1
   const readings = readingsOf(assessment, trends)
+  const panels = trends.flatMap((trend, i) => {
+    const own = readings[i] ?? []
+    return own.length < 2 ? [] : [panel(own, trend, format, time, scale, notes(trend))]
+  })
+  if (panels.length === 0) return null
   return {
     kind: 'trend',
+    size: 'full',
     id: `chart-${first.measure}`,
     title: words.chartTitle(measure),
     description: words.chartSays(
@@ -67,7 +75,7 @@ export function trendChart(
     unit,
     valueTitle: unit === '' ? measure : `${measure}, ${unit}`,
     timeTitle: time.title,
-    panels: trends.map((trend, i) => panel(readings[i] ?? [], trend, format, time, scale, notes(trend))),
+    panels,
   }
 }
 
@@ -115,32 +123,40 @@ function panel(
   scale: number,
   note: string,
 ): TrendPanel {
-  const used = new Set(trend.points.map(({ visit }) => visit))
+  const isLeftOut = ({ visit, stage }: AssessedReading) =>
+    trend.leftOut.some((one) => one.visit === visit && one.stage === stage)
   return {
     foot: trend.foot,
     label: format.foot(trend.foot),
     note,
-    points: readings.map(({ visit, date, stage, value }) => ({
-      at: time.at(date),
-      value: value / scale,
-      stage,
-      used: stage === trend.stage && used.has(visit),
+    points: readings.map((reading) => ({
+      at: time.at(reading.date),
+      value: reading.value / scale,
+      stage: reading.stage,
+      isLeftOut: isLeftOut(reading),
     })),
     sawTooth: format.unit(trend.measure) === format.units && trend.measure !== 'heel-balance',
     line: fitted(trend, time, scale),
     band: trend.target && {
       low: trend.target.low === null ? null : trend.target.low / scale,
       high: trend.target.high === null ? null : trend.target.high / scale,
+      label: format.band(trend.measure, trend.target),
     },
-    forecast:
-      trend.forecast?.kind === 'date'
-        ? {
-            at: time.at(trend.forecast.date),
-            value: trend.forecast.edge / scale,
-            earliest: time.at(trend.forecast.earliest),
-            latest: trend.forecast.latest === null ? null : time.at(trend.forecast.latest),
-          }
-        : null,
+    forecast: forecastOf(trend, time, scale),
+  }
+}
+
+/** What lies ahead and not too far; what has come due is no forecast any more. */
+function forecastOf({ forecast, last }: Trend, time: TimeView, scale: number): TrendPanel['forecast'] {
+  const horizon = addDays(last.date, furthestAhead)
+  if (forecast?.kind !== 'date' || forecast.isDue || forecast.date > horizon) return null
+  const { date, earliest, latest, edge } = forecast
+  return {
+    at: time.at(date),
+    value: edge / scale,
+    earliest: time.at(earliest),
+    latest: latest === null || latest > horizon ? null : time.at(latest),
+    label: time.text(date),
   }
 }
 

@@ -20,6 +20,7 @@ export function startCasebook(units: LengthUnit, w: Words['starter']): readonly 
     remarked('trim cycle: 5 weeks', w.trimCycle),
     remarked('owners:', w.owners),
     `  first-owner: {name: ${blank}}`,
+    remarked('# people: []', w.people),
     remarked(`local rules: ${blank}`, w.localRules),
     remarked(`contacts: {practice: ${blank}, vet: {name: ${blank}, phone: ${blank}}}`, w.contacts),
     '---',

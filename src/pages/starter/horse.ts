@@ -29,6 +29,7 @@ export function startHorse(name: string | null, started: PlainDate, w: Words['st
     remarked('# private words: []', w.privateWords),
     remarked('# targets: {toe angle: [50, 54], toe length: [~, 84]}', w.targets),
     remarked(`trim limits: {sole: ${blank}}`, w.sole),
+    remarked('# problems: [RH heel balance, LF thrush]', w.problems),
     '---',
     w.horseNote,
     '',

@@ -10,7 +10,7 @@ import { startHorse } from './horse.ts'
 
 /**
  * One file a visit, and a horse.md for each horse; which of them may be written is for the caller to say.
- * Values are kept as they were read, to the last digit: lengths in millimetres with their unit.
+ * Values are written as the table has them, a length with the unit that it came in.
  */
 export function importedFiles(
   readings: readonly TableReading[],
@@ -44,6 +44,5 @@ function visitText(readings: readonly TableReading[]): string {
 function entry(row: readonly TableReading[], foot: Foot): string[] {
   const reading = row.find((one) => one.foot === foot)
   if (reading === undefined) return []
-  const unit = measures[reading.measure].kind === 'length' ? ' mm' : ''
-  return [`${foot}: ${reading.value}${unit}`]
+  return [`${foot}: ${reading.written}`]
 }

@@ -1,4 +1,5 @@
 import { controlsShown, withoutControls } from '../../casebook/control-characters.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
 
 /** The place that a person is to fill in. `check` names each that is left. */
 export const blank = '_'
@@ -27,4 +28,16 @@ const quoted = (text: string): string => controlsShown(JSON.stringify(text))
 export function partsLine(what: string, ...others: readonly string[]): string {
   const line = [what, ...others].join(', ')
   return `- ${scalar(what) === what ? line : quoted(line)}`
+}
+
+/** The same in brackets, to stand beside a key; null where a part has signs that would make other parts of it. */
+export function bracketed(what: string, ...others: readonly string[]): string | null {
+  return what.includes(',') ? null : `[${[scalar(what), ...others].join(', ')}]`
+}
+
+/** A blank for each foot: a list of four, or a map where it is fewer. */
+export function blanks(of: readonly Foot[], order: readonly Foot[]): string {
+  if (of.length === feet.length) return `[${order.map(() => blank).join(', ')}]`
+  const map = order.filter((foot) => of.includes(foot)).map((foot) => `${foot}: ${blank}`)
+  return `{${map.join(', ')}}`
 }

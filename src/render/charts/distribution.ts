@@ -27,7 +27,7 @@ export function drawDistribution(
   const y = { low: size.height, high: 0, ticks: [] }
   const perUnit = size.width / (x.high - x.low)
   const picture = chartSvg(
-    size.height + margin.bottom,
+    { width: chartWidth, height: size.height + margin.bottom },
     { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
     ...chart.rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', ink)),
     moved(margin.side, 0, axes(size, x, y)),

@@ -3,7 +3,7 @@ import type { FindingsGrid } from '../../pages/shared/figures.ts'
 import { frame } from '../figure.ts'
 import type { FigureWords } from '../figure-words.ts'
 import { element } from '../html.ts'
-import { gradeColour, ink, inkSoft, line, onGrade } from '../ink.ts'
+import { gradeColour, ink, inkSoft, onGrade } from '../ink.ts'
 import { gradeFill, gradePatterns } from '../patterns.ts'
 import { gradeKey } from './key.ts'
 import type { PlotRenderer } from './plot-renderer.ts'
@@ -15,7 +15,7 @@ const visitsInPicture = 14
 const widestBox = 40
 const box = 24
 /** A row: its label, its boxes, a gap. */
-const row = { label: 18, height: 54 }
+const row = { label: 17, height: 46 }
 const margin = { side: 1, bottom: 24 }
 /** A figure's halo lies under the figure. */
 const inPlot = { transform: `translate(${margin.side},0)`, 'paint-order': 'stroke' }
@@ -63,7 +63,7 @@ function picture(
     'div',
     { class: 'panel' },
     chartSvg(
-      size.height + margin.bottom,
+      { width: chartWidth, height: size.height + margin.bottom },
       { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
       defs,
       ...labels,
@@ -87,8 +87,7 @@ function boxes(id: string, rows: readonly Row[]): PlotMarks {
         continue
       }
       const fill = gradeFill(id, grade)
-      const stroke = grade === 0 ? inkSoft : line
-      bands.push({ x: visit + 0.03, x2: visit + 0.97, y: top, y2: top + box, fill, stroke })
+      bands.push({ x: visit + 0.03, x2: visit + 0.97, y: top, y2: top + box, fill, stroke: inkSoft })
       const halo = gradeColour(grade)
       figures.push({
         x: visit + 0.5,

@@ -9,17 +9,17 @@ export const chartWidth = 400
 /** Widest that a picture is shown, CSS pixels: beyond it text would outgrow the page's. A stylesheet narrows it. */
 const widest = 540
 
-/** A picture as wide as its column allows. `labelled` names the ids of its name and of its text alternative. */
+/** A picture as wide as its column allows, and no wider than it was laid out for. `labelled` names the ids of its name and of its text alternative. */
 export const chartSvg = (
-  height: number,
+  { width, height }: { readonly width: number; readonly height: number },
   labelled: { readonly by: string; readonly describedBy: string },
   ...content: readonly string[]
 ): string =>
   element(
     'svg',
     {
-      viewBox: `0 0 ${chartWidth} ${height}`,
-      width: widest,
+      viewBox: `0 0 ${width} ${height}`,
+      width: (width / chartWidth) * widest,
       role: 'img',
       'aria-labelledby': labelled.by,
       'aria-describedby': labelled.describedBy,

@@ -1,4 +1,4 @@
-/** Trend charts: one measure at up to four feet, a picture a foot, all on one scale. */
+/** Trend charts: one measure at up to four feet, a picture a foot, all on one scale. What can be is labelled where it stands. */
 import type { ChartTime, TrendChart, TrendPanel } from '../../pages/shared/figures.ts'
 import { frame } from '../figure.ts'
 import type { FigureWords } from '../figure-words.ts'
@@ -7,22 +7,55 @@ import { band as bandTone, ink, inkSoft, paper, seriesColour } from '../ink.ts'
 import { axes } from './axes.ts'
 import { trendKey } from './key.ts'
 import type { PlotRenderer } from './plot-renderer.ts'
-import { noMarks, type PlotMarks, type PlotSymbol, plotFeed } from './plot-spec.ts'
+import { noMarks, type PlotMarks, type PlotSize, type PlotSymbol, plotFeed, textSize } from './plot-spec.ts'
 import { chartSvg, chartWidth, label } from './svg.ts'
 import { type Axis, dateAxis, dayAxis, dayNumber, valueAxis, weekAxis } from './ticks.ts'
 
-const height = 250
-/** Room round the plot for the labels of the axes. */
-const margin = { left: 44, right: 14, top: 28, bottom: 42 }
-const plot = { width: chartWidth - margin.left - margin.right, height: height - margin.top - margin.bottom }
-const inPlot = { transform: `translate(${margin.left},${margin.top})` }
-const timeTicks = 5
-const valueTicks = 4
+/** A picture and the room round its plot for the labels of the axes. */
+interface Layout {
+  readonly width: number
+  readonly height: number
+  readonly margin: {
+    readonly left: number
+    readonly right: number
+    readonly top: number
+    readonly bottom: number
+  }
+  readonly timeTicks: number
+  readonly valueTicks: number
+}
+
+const layouts: Readonly<Record<TrendChart['size'], Layout>> = {
+  full: {
+    width: chartWidth,
+    height: 250,
+    margin: { left: 44, right: 14, top: 28, bottom: 42 },
+    timeTicks: 5,
+    valueTicks: 4,
+  },
+  small: {
+    width: 210,
+    height: 138,
+    margin: { left: 34, right: 8, top: 12, bottom: 40 },
+    timeTicks: 3,
+    valueTicks: 3,
+  },
+}
+
+const plotOf = ({ width, height, margin }: Layout): PlotSize => ({
+  width: width - margin.left - margin.right,
+  height: height - margin.top - margin.bottom,
+})
 
 export function drawTrend(chart: TrendChart, renderPlot: PlotRenderer, words: FigureWords): string {
-  const time = timeAxis(chart, words)
-  const value = sharedValueAxis(chart, words.decimalSign)
+  const layout = layouts[chart.size]
+  const { width, height, margin } = layout
+  const plot = plotOf(layout)
+  const inPlot = { transform: `translate(${margin.left},${margin.top})` }
+  const time = timeAxis(chart, layout, words)
+  const value = sharedValueAxis(chart, layout, words.decimalSign)
   const axesId = `${chart.id}-axes`
+  const isSmall = chart.size === 'small'
   const panels = chart.panels.map((panel, i) => {
     const head = `${chart.id}-${panel.foot}`
     return element(
@@ -36,26 +69,63 @@ export function drawTrend(chart: TrendChart, renderPlot: PlotRenderer, words: Fi
         element('span', { class: 'panel-note' }, escapeHtml(panel.note)),
       ),
       chartSvg(
-        height,
+        { width, height },
         { by: `${chart.id}-title ${head}`, describedBy: `${chart.id}-text` },
-        label(0, 15, chart.valueTitle),
+        isSmall ? '' : label(0, 15, chart.valueTitle),
         // The axes stand in the first picture and serve all.
         i === 0
           ? element('g', { id: axesId, ...inPlot }, axes(plot, time, value))
           : shape('use', { href: `#${axesId}` }),
         element('g', inPlot, renderPlot(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
+        element('g', inPlot, ...labels(panel, plot, time, value, isSmall ? null : words.target)),
         // Numbers of days or weeks say nothing by themselves; dates do.
-        tellsIn(chart, 'date') ? '' : label(chartWidth - margin.right, height - 4, chart.timeTitle, 'end'),
+        tellsIn(chart, 'date') ? '' : label(width - margin.right, height - 4, chart.timeTitle, 'end'),
       ),
     )
   })
-  return frame(chart, element('div', { class: 'panels' }, ...panels) + trendKey(chart, words.trend))
+  // Several small ones share a key, which stands with them.
+  return isSmall
+    ? frame(chart, element('div', { class: 'panels panels-small' }, ...panels))
+    : frame(chart, element('div', { class: 'panels' }, ...panels) + trendKey(chart, words.trend))
+}
+
+/** The band, where there is room, and the forecast, each named where it lies. */
+function labels(
+  { band, forecast }: TrendPanel,
+  { width, height }: PlotSize,
+  time: Axis,
+  value: Axis,
+  target: FigureWords['target'] | null,
+): readonly string[] {
+  const across = (at: ChartTime) => ((dayNumber(at) - time.low) / (time.high - time.low)) * width
+  const down = (at: number) => ((value.high - at) / (value.high - value.low)) * height
+  const halo = (x: number, y: number, text: string, anchor: 'start' | 'middle' | 'end' = 'start') =>
+    element(
+      'g',
+      { stroke: paper, 'stroke-width': 4, 'paint-order': 'stroke' },
+      label(x, y, text, anchor, inkSoft),
+    )
+  const named: string[] = []
+  if (band !== null && target !== null) {
+    const top = Math.max(0, down(band.high ?? value.high))
+    const foot = Math.min(height, down(band.low ?? value.low))
+    // Within the band where it is high enough, else just above it or below.
+    const y = foot - top >= textSize ? foot - 4 : top >= textSize ? top - 4 : foot + textSize
+    named.push(halo(3, y, target(band.label)))
+  }
+  if (forecast !== null) {
+    const x = across(forecast.at)
+    const y = down(forecast.value)
+    const anchor = x > width - 40 ? 'end' : 'middle'
+    named.push(halo(anchor === 'end' ? width : x, y > 2 * textSize ? y - 9 : y + 20, forecast.label, anchor))
+  }
+  return named
 }
 
 const tellsIn = ({ panels }: TrendChart, unit: 'date' | 'week'): boolean =>
   panels.some(({ points }) => points.some(({ at }) => unit in at))
 
-function timeAxis(chart: TrendChart, { months, decimalSign }: FigureWords): Axis {
+function timeAxis(chart: TrendChart, { timeTicks }: Layout, { months, decimalSign }: FigureWords): Axis {
   const { panels } = chart
   const seen = panels.flatMap(({ points, line }) => [...points, ...line].map(({ at }) => dayNumber(at)))
   const first = Math.min(...seen)
@@ -73,11 +143,15 @@ function timeAxis(chart: TrendChart, { months, decimalSign }: FigureWords): Axis
 function aheadEnd({ at, latest }: NonNullable<TrendPanel['forecast']>, first: number): number {
   const day = dayNumber(at)
   const furthest = day + Math.max(30, (day - first) / 2)
-  return Math.max(day, Math.min(latest === null ? furthest : dayNumber(latest), furthest))
+  return latest === null ? day + 15 : Math.max(day, Math.min(dayNumber(latest), furthest))
 }
 
 /** Holds all readings, lines and band edges; a wide interval may run out of sight by half of that span. */
-function sharedValueAxis({ panels, baseline }: TrendChart, decimalSign: string): Axis {
+function sharedValueAxis(
+  { panels, baseline }: TrendChart,
+  { valueTicks }: Layout,
+  decimalSign: string,
+): Axis {
   const core = panels.flatMap(({ points, line, band, forecast }) => [
     ...points.map(({ value }) => value),
     ...line.map(({ value }) => value),
@@ -106,7 +180,7 @@ function marks(chart: TrendChart, panel: TrendPanel, time: Axis, value: Axis): P
     ribbon: ribbonWithin(panel.line, value),
     path: sawTooth(panel),
     rules: [...levels(chart, panel, colour, time, value), ...line(panel, colour)],
-    symbols: [...readings(panel, colour), ...forecastSymbols(panel, colour, time)],
+    symbols: [...readings(panel, colour, chart.size), ...forecastSymbols(panel, colour, time)],
   }
 }
 
@@ -191,24 +265,27 @@ function line({ line, forecast }: TrendPanel, colour: string): PlotMarks['rules'
   return [fitted, { ...ahead, stroke: colour, width: 2, dash: [6, 5] }]
 }
 
-/** Those that the line is fitted to on top of the others. */
-const readings = ({ points }: TrendPanel, colour: string): readonly PlotSymbol[] =>
-  [...points.filter(({ used }) => !used), ...points.filter(({ used }) => used)].map(
-    ({ at, value, stage, used }) => ({
-      x: dayNumber(at),
-      y: value,
-      shape: stage === 'after' ? 'circle' : 'triangle-up',
-      size: used ? 75 : 50,
-      fill: used ? colour : paper,
-      stroke: used ? paper : inkSoft,
-      width: 1.25,
-    }),
-  )
-
 /** Path of a saltire, of an upright end, and of an arrow that says that a range goes on. */
 const cross = 'M-1,-1L1,1M-1,1L1,-1'
 const end = 'M0,-1L0,1'
 const goesOn = 'M-1,-1L0,0L-1,1'
+
+/** After the trim as full discs on top of the open triangles of arrival; what is left out as a cross. */
+function readings({ points }: TrendPanel, colour: string, size: TrendChart['size']): readonly PlotSymbol[] {
+  const part = size === 'small' ? 0.6 : 1
+  const order = (point: TrendPanel['points'][number]) =>
+    point.isLeftOut ? 0 : point.stage === 'before' ? 1 : 2
+  return points
+    .toSorted((a, b) => order(a) - order(b))
+    .map((point): PlotSymbol => {
+      const at = { x: dayNumber(point.at), y: point.value }
+      if (point.isLeftOut)
+        return { ...at, shape: cross, size: 60 * part, fill: 'none', stroke: inkSoft, width: 2 }
+      return point.stage === 'after'
+        ? { ...at, shape: 'circle', size: 75 * part, fill: colour, stroke: paper, width: 1.25 }
+        : { ...at, shape: 'triangle-up', size: 50 * part, fill: paper, stroke: colour, width: 1.5 }
+    })
+}
 
 function forecastSymbols({ forecast }: TrendPanel, colour: string, time: Axis): readonly PlotSymbol[] {
   if (forecast === null) return []

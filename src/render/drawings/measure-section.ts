@@ -1,25 +1,12 @@
 /** Measures of depth, on a cut across the upturned foot with a straight-edge laid over it. */
-import { shape } from '../html.ts'
-import { ink, inkSoft, latest, paper } from '../ink.ts'
-import { curve, dimension, type Point, path } from './svg.ts'
+import { joined, mirrored, type Point, reversed, type Stroke, stroke, through } from './curves.ts'
+import { lengthMark, type MeasureView } from './measure-marks.ts'
+import { area, lines, sheetFor } from './pens.ts'
 
-const middle = 110
-/** The ground surface, on which the straight-edge lies. */
-const surface = 58
+/** The ground surface, on which the straight-edge lies, is at 0; the foot hangs below it. */
+const sheet = sheetFor({ left: -84, right: 84, bottom: -92, top: 22 })
 
-const straightEdge = shape('rect', {
-  x: 14,
-  y: surface - 14,
-  width: 192,
-  height: 12,
-  rx: 2,
-  fill: paper,
-  stroke: ink,
-  'stroke-width': 1.8,
-})
-const strong = { stroke: latest, 'stroke-width': 3 }
-
-/** Half width and height of the frog, depth and distance of the groove beside it, depth of the cleft in the frog. */
+/** Half width and top of the frog, depth and distance of the groove beside it, depth of the cleft in the frog. */
 interface Cut {
   readonly frog: number
   readonly frogTop: number
@@ -29,50 +16,92 @@ interface Cut {
 }
 
 const cuts = {
-  apex: { frog: 11, frogTop: 6, groove: 18, depth: 26, cleft: 0 },
-  heel: { frog: 30, frogTop: 4, groove: 42, depth: 52, cleft: 0 },
-  sulcus: { frog: 36, frogTop: 4, groove: 46, depth: 44, cleft: 40 },
+  apex: { frog: 8, frogTop: 5, groove: 14, depth: 20, cleft: 0 },
+  heel: { frog: 22, frogTop: 3, groove: 32, depth: 40, cleft: 0 },
+  sulcus: { frog: 27, frogTop: 3, groove: 35, depth: 34, cleft: 30 },
 } as const satisfies Record<string, Cut>
 
-export function acrossGroove(where: 'apex' | 'heel'): string {
-  const cut = cuts[where]
-  const x = middle + cut.groove
-  return section(cut) + straightEdge + dimension([x, surface], [x, surface + cut.depth], strong)
+export function acrossGroove(where: 'apex' | 'heel'): MeasureView {
+  const { groove, depth } = cuts[where]
+  return section(cuts[where], lengthMark([groove, 0], [groove, -depth]))
 }
 
-export const acrossSulcus = (): string =>
-  section(cuts.sulcus) +
-  straightEdge +
-  dimension([middle, surface], [middle, surface + cuts.sulcus.cleft], strong)
+export const acrossSulcus = (): MeasureView =>
+  section(cuts.sulcus, lengthMark([0, 0], [0, -cuts.sulcus.cleft]))
 
-/** From the left: wall, sole rising into the groove, frog with its cleft, groove, sole, wall. */
-function section({ frog, frogTop, groove, depth, cleft }: Cut): string {
-  const at = (x: number, y: number): Point => [middle + x, surface + y]
-  const half = (s: 1 | -1): readonly (readonly [Point, Point, Point])[] => [
-    [at(s * 86, 12), at(s * 78, 12), at(s * 70, 13)],
-    [at(s * (groove + 26), 16), at(s * (groove + 10), depth - 8), at(s * groove, depth)],
-    [at(s * (groove - 5), depth), at(s * (frog + 2), frogTop + 16), at(s * frog, frogTop + 5)],
-    [at(s * (frog - 3), frogTop), at(s * (frog * 0.6), frogTop), at(s * (frog * 0.35), frogTop)],
+/** From the wall over the sole into the groove, and up the frog to its middle; the right half. */
+function surface({ frog, frogTop, groove, depth, cleft }: Cut): Stroke {
+  return stroke(
+    [74, 0],
+    [[67, 0]],
+    [
+      [65, -9],
+      [59, -9],
+      [53, -10],
+    ],
+    [
+      [groove + 19, -13],
+      [groove + 7, -depth + 6],
+      [groove, -depth],
+    ],
+    [
+      [groove - 4, -depth],
+      [frog + 1.5, -frogTop - 12],
+      [frog, -frogTop - 4],
+    ],
+    [
+      [frog - 2, -frogTop],
+      [frog * 0.6, -frogTop],
+      [frog * 0.35, -frogTop],
+    ],
     cleft === 0
-      ? [at(s * 4, frogTop), at(s * 2, frogTop), at(0, frogTop)]
-      : [at(s * 4, frogTop + 2), at(s * 3, cleft - 12), at(0, cleft)],
-  ]
-  const left = curve(at(-88, 0), ...half(-1))
-  const right = curve(at(88, 0), ...half(1))
-  const outside = curve(at(-97, 0), [at(-96, 30), at(-92, 62), at(-86, 92)])
-  const outsideRight = curve(at(97, 0), [at(96, 30), at(92, 62), at(86, 92)])
-  const rims = path(`M${middle - 97} ${surface}H${middle - 88}M${middle + 88} ${surface}H${middle + 97}`, {
-    stroke: ink,
-    'stroke-width': 2.4,
-  })
-  return (
-    path(left + right, { stroke: ink, 'stroke-width': 2 }) +
-    path(outside + outsideRight, { stroke: ink, 'stroke-width': 2 }) +
-    rims +
-    path(`M${middle - 86} ${surface + 92}H${middle + 86}`, {
-      stroke: inkSoft,
-      'stroke-width': 1.2,
-      'stroke-dasharray': '3 4',
-    })
+      ? [
+          [3, -frogTop],
+          [1.5, -frogTop],
+          [0, -frogTop],
+        ]
+      : [
+          [3, -frogTop - 2],
+          [2.4, -cleft + 9],
+          [0, -cleft],
+        ],
   )
+}
+
+const outside = stroke(
+  [74, 0],
+  [
+    [73, -24],
+    [70, -52],
+    [66, -80],
+  ],
+)
+const edge: readonly Point[] = [
+  [-78, 1],
+  [78, 1],
+  [78, 10],
+  [-78, 10],
+]
+
+function section(cut: Cut, marks: readonly Stroke[]): MeasureView {
+  const right = surface(cut)
+  const across = joined(mirrored(right), reversed(right))
+  const sides = [outside, mirrored(outside)]
+  const body = joined(reversed(mirrored(outside)), across, outside)
+  return {
+    sheet,
+    content:
+      area(sheet, 'sole', body) +
+      lines(
+        sheet,
+        'hair',
+        through([
+          [-66, -80],
+          [66, -80],
+        ]),
+      ) +
+      lines(sheet, 'outline', across, ...sides) +
+      area(sheet, 'flat', through(edge)) +
+      lines(sheet, 'mark', ...marks),
+  }
 }

@@ -1,25 +1,25 @@
-/** Small drawings of how each measure is taken: a view of the foot in thin lines, the measure in a strong one. */
+/** Small drawings of how each measure is taken: a view of a foot, and the measure in a strong line. */
 import type { MeasureId } from '../../hoof/measures.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
 import type { MeasureDrawing } from '../../pages/shared/figures.ts'
 import type { FigureWords } from '../figure-words.ts'
-import { fromBehind, fromFront } from './measure-ends.ts'
+import { element } from '../html.ts'
+import type { MeasureView } from './measure-marks.ts'
 import { acrossGroove, acrossSulcus } from './measure-section.ts'
 import * as side from './measure-side.ts'
 import * as sole from './measure-sole.ts'
-import { svg } from './svg.ts'
-
-/** Size of every drawing, in its own units. */
-const width = 220
-const height = 170
+import { atHeel, atQuarter } from './measure-wall.ts'
+import { picture } from './pens.ts'
 
 /** The drawing of one measure; empty for a measure that is not drawn. */
 export function measureDrawing({ measure, description }: MeasureDrawing, words: FigureWords): string {
   if (!isMeasureId(measure)) return ''
-  return svg(width, height, { 'aria-label': description, class: 'measure-drawing' }, views[measure](words))
+  const { sheet, content } = views[measure](words)
+  const drawn = picture(sheet, { 'aria-label': description }, content)
+  return element('div', { class: 'drawn measure-drawing' }, drawn)
 }
 
-const views: Readonly<Record<MeasureId, (words: FigureWords) => string>> = {
+const views: Readonly<Record<MeasureId, (words: FigureWords) => MeasureView>> = {
   'toe-length': side.toeLength,
   'toe-angle': side.toeAngle,
   'new-angle': side.newAngle,
@@ -27,10 +27,10 @@ const views: Readonly<Record<MeasureId, (words: FigureWords) => string>> = {
   'heel-angle': side.heelAngle,
   'pastern-angle': side.pasternAngle,
   'coronet-angle': side.coronetAngle,
-  'heel-medial': (words) => fromBehind('inner', words),
-  'heel-lateral': (words) => fromBehind('outer', words),
-  'quarter-medial': (words) => fromFront('inner', words),
-  'quarter-lateral': (words) => fromFront('outer', words),
+  'heel-medial': (words) => atHeel('medial', words),
+  'heel-lateral': (words) => atHeel('lateral', words),
+  'quarter-medial': (words) => atQuarter('medial', words),
+  'quarter-lateral': (words) => atQuarter('lateral', words),
   'bearing-length': sole.bearingLength,
   width: sole.width,
   breakover: sole.breakover,

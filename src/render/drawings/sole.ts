@@ -1,127 +1,184 @@
-/** The sole seen from below with findings in their zones, graded by pattern as well as tone. */
+/** The sole from below, with what was found on it, in its place. */
+import { type Foot, pairOf, sideOf } from '../../hoof/feet.ts'
+import { type FootMeasures, soleMeasures } from '../../hoof/stand-ins.ts'
+import type { Flares } from './behind-shape.ts'
+import {
+  along,
+  joined,
+  mapped,
+  type Point,
+  pointAt,
+  reversed,
+  type Stroke,
+  sampled,
+  through,
+  unit,
+} from './curves.ts'
+import { differs } from './differences.ts'
+import { type MarginSign, marginSigns } from './margin.ts'
+import {
+  area,
+  type Box,
+  boxOf,
+  lines,
+  type PictureName,
+  picture,
+  type Sheet,
+  sheetFor,
+  words,
+} from './pens.ts'
+import { findingMarks } from './sole-findings.ts'
+import { type Grade, type Patch, solePatches } from './sole-places.ts'
+import {
+  around,
+  frogOutline,
+  groovesArea,
+  groundOutline,
+  type SoleHalf,
+  type SoleShape,
+  soleEdge,
+  soleShape,
+  wallArea,
+  whiteLineArea,
+} from './sole-shape.ts'
 
-import { pairOf, sideOf } from '../../hoof/feet.ts'
-import type { Place } from '../../hoof/findings.ts'
-import type { SoleDrawing } from '../../pages/shared/figures.ts'
-import { gradeKey } from '../charts/key.ts'
-import { frame, labelledBy } from '../figure.ts'
-import type { FigureWords } from '../figure-words.ts'
-import { element, shape as mark } from '../html.ts'
-import { ink, inkSoft, paper } from '../ink.ts'
-import { type Grade, gradeFill, gradePatterns } from '../patterns.ts'
-import { type SolePart, type SoleShape, soleShape } from './sole-shape.ts'
-import { soleZones, type Zone } from './sole-zones.ts'
-import { type Point, path, svg, text } from './svg.ts'
-
-const width = 320
-const height = 326
-/** Middle of the foot, and the toe. */
-const origin: Point = [160, 40]
-const signRadius = 11
-
-const withZones = (shape: SoleShape) => ({ shape, zones: soleZones(shape) })
-const soles = { fore: withZones(soleShape('fore')), hind: withZones(soleShape('hind')) }
-
-export function soleDrawing(drawing: SoleDrawing, words: FigureWords): string {
-  const { foot, id, marks } = drawing
-  const { shape, zones } = soles[pairOf(foot)]
-  const zoneOf = (place: string): Zone => zones[place as Place] ?? zones['whole foot']
-  // From below the left foot has its inner side to the left.
-  const hand = sideOf(foot) === 'left' ? 1 : -1
-  const painted = worstFirst(marks).map(({ place, grade }) => ({ zone: zoneOf(place), grade }))
-  const picture = svg(
-    width,
-    height,
-    labelledBy(id),
-    gradePatterns(id),
-    element(
-      'g',
-      { transform: `translate(${origin[0]},${origin[1]}) scale(${hand},1)` },
-      soleBase(shape, (part) => paintOf(id, painted, part), ownPaint(id, painted)),
-    ),
-    sides(hand, words),
-    ...signs(marks, zoneOf, hand),
-  )
-  return frame(drawing, picture + (marks.length > 0 ? gradeKey(id, words, false) : ''))
-}
-
-interface Painted {
-  readonly zone: Zone
+export interface SoleFinding {
+  /** `thrush`; what is not known by name is hatched. */
+  readonly what: string
+  /** A place of the vocabulary; any other concerns the whole foot. */
+  readonly place: string
   readonly grade: Grade
+  /** Stands in the margin, joined to its place by a hair; explained beside the figure. */
+  readonly sign: string
 }
 
-/** Later ones are painted over earlier ones, so the worst come last. */
-const worstFirst = (marks: SoleDrawing['marks']) => [...marks].sort((a, b) => a.grade - b.grade)
-
-const paintOf = (id: string, painted: readonly Painted[], part: SolePart): string | null => {
-  const worst = painted.findLast(({ zone, grade }) => grade > 0 && zone.parts.includes(part))
-  return worst ? gradeFill(id, worst.grade) : null
+export interface SoleFigure {
+  readonly foot: Foot
+  readonly now: FootMeasures
+  readonly findings: readonly SoleFinding[]
+  readonly sides: { readonly medial: string; readonly lateral: string }
+  readonly first?: FootMeasures | null | undefined
+  readonly flares?: Flares | undefined
 }
 
-/** Zones that are no part of the base: stretches of wall, and lines painted broadly. */
-function ownPaint(id: string, painted: readonly Painted[]): string {
-  return painted
-    .map(({ zone: { area, line }, grade }) => {
-      const paint = gradeFill(id, grade)
-      const rim = { stroke: inkSoft, 'stroke-width': 1.4, 'stroke-dasharray': grade === 0 ? '3 3' : null }
-      if (area !== null) return path(area, { fill: paint, ...rim })
-      if (line !== null && grade > 0) return path(line.d, { stroke: paint, 'stroke-width': line.width })
-      return ''
-    })
-    .join('')
-}
-
-/**
- * The sole with its parts: wall, white line, sole, bars, grooves, frog, bulbs.
- * @param paint what fills a part, null for its own ground
- * @param wallPaint marks that lie over the wall and under the lines
- */
-export function soleBase(
-  { parts }: SoleShape,
-  paint: (part: SolePart) => string | null = () => null,
-  wallPaint = '',
-): string {
-  const thin = { stroke: inkSoft, 'stroke-width': 1.3 }
-  const ground = 'var(--paper-2, #f4f0e5)'
-  return [
-    path(parts.bulbs, { ...thin, 'stroke-width': 1.6, fill: paint('bulbs') ?? paper }),
-    path(parts.ground, { fill: ground }),
-    path(parts.sole, { fill: paint('sole') ?? paper }),
-    wallPaint,
-    path(parts.whiteLine, { ...thin, 'stroke-width': 1 }),
-    path(parts.medialBar, { ...thin, fill: paint('medialBar') ?? ground }),
-    path(parts.lateralBar, { ...thin, fill: paint('lateralBar') ?? ground }),
-    path(parts.medialGroove, { ...thin, fill: paint('medialGroove') ?? 'var(--line, #d9d1c0)' }),
-    path(parts.lateralGroove, { ...thin, fill: paint('lateralGroove') ?? 'var(--line, #d9d1c0)' }),
-    path(parts.frog, { ...thin, stroke: ink, 'stroke-width': 1.7, fill: paint('frog') ?? ground }),
-    path(parts.sulcus, { ...thin, fill: paint('sulcus') ?? 'var(--line, #d9d1c0)' }),
-    path(parts.wallEdge, { stroke: ink, 'stroke-width': 2.6 }),
-  ].join('')
-}
-
-function sides(hand: 1 | -1, { inner, outer }: FigureWords): string {
-  const [left, right] = hand === 1 ? [inner, outer] : [outer, inner]
-  return (
-    text([4, 14], left, { fill: inkSoft }) +
-    text([width - 4, 14], right, { fill: inkSoft, 'text-anchor': 'end' })
+/** The SVG of a sole, toe up; a left foot has its outer side on the right. */
+export function soleView(figure: SoleFigure, name: PictureName): string {
+  const { foot, now, first, findings, sides } = figure
+  const read = soleMeasures(now)
+  const shape = soleShape(
+    read,
+    pairOf(foot),
+    figure.flares,
+    findings.some(({ what }) => what === 'bar laid over'),
+  )
+  const old = first && differs('sole', first, now) ? soleShape(soleMeasures(first), pairOf(foot)) : null
+  const was = old === null ? null : laidOver(old, shape)
+  // What is drawn outside the wall reaches nearly as far as wall and white line are thick.
+  const reach = findings.length > 0 ? 0.9 * (shape.wall + shape.whiteLine) : 0
+  const margin = Math.max(0.13 * shape.width, reach)
+  const points = [groundOutline(shape), ...(was ? [was] : [])].flatMap((one) => sampled(one, 8))
+  const box = boxOf([...points, [0, shape.bulbsEnd]], {
+    left: margin,
+    right: margin,
+    bottom: 0.05 * shape.width,
+    top: Math.max(0.07 * shape.width, reach),
+  })
+  const sheet = sheetFor(box, sideOf(foot) === 'right')
+  const patches = solePatches(shape)
+  const isAssumed = read.assumed.includes('width') || read.assumed.includes('bearing-length')
+  const isFrogAssumed = read.assumed.includes('frog-length') || read.assumed.includes('frog-width')
+  return picture(
+    sheet,
+    name,
+    soleBase(sheet, shape, isAssumed, isFrogAssumed),
+    shape.rollover === null ? '' : lines(sheet, 'mark-hair unread', shape.rollover),
+    findingMarks(sheet, patches, findings),
+    was === null ? '' : lines(sheet, 'was', was),
+    marginSigns(sheet, signsOf(findings, patches, box), box.top - 130 / sheet.scale),
+    words(sheet, [box.left, box.top - 60 / sheet.scale], sides.medial, sheet.isMirrored ? 'end' : 'start'),
+    words(sheet, [box.right, box.top - 60 / sheet.scale], sides.lateral, sheet.isMirrored ? 'start' : 'end'),
   )
 }
 
-/** A numbered disc a mark; those of one place side by side. */
-function signs(
-  marks: SoleDrawing['marks'],
-  zoneOf: (place: string) => Zone,
-  hand: 1 | -1,
-): readonly string[] {
-  return marks.map((each) => {
-    const same = marks.filter(({ place }) => place === each.place)
-    const aside = (same.indexOf(each) - (same.length - 1) / 2) * (2 * signRadius + 3)
-    const [x, y] = zoneOf(each.place).sign
-    const cx = Math.min(width - 13, Math.max(13, origin[0] + x * hand + aside))
-    const cy = origin[1] + y
-    return (
-      mark('circle', { cx, cy, r: signRadius, fill: paper, stroke: ink, 'stroke-width': 1.6 }) +
-      text([cx, cy + 5], each.sign, { 'text-anchor': 'middle', 'font-weight': 600, 'font-size': 14 })
-    )
-  })
+/** Each finding's sign on its own side; what lies in the middle goes to the emptier one. */
+function signsOf(
+  findings: readonly SoleFinding[],
+  patchesOf: (place: string) => readonly Patch[],
+  box: Box,
+): readonly MarginSign[] {
+  const signs: MarginSign[] = []
+  const count = (side: MarginSign['side']) => signs.filter((one) => one.side === side).length
+  for (const { sign, place } of findings) {
+    // The pastern is not in sight: its sign leads to where it would be.
+    const at = patchesOf(place).at(-1)?.at(0.5, 0.5) ?? ([0, box.bottom + 4] as const)
+    const isCentral = Math.abs(at[0]) < 0.08 * (box.right - box.left)
+    const isLeft = isCentral ? count('left') < count('right') : at[0] < 0
+    signs.push({ sign, at, side: isLeft ? 'left' : 'right' })
+  }
+  return signs
+}
+
+/** The old outline, moved so that the tips of the frogs coincide. */
+const laidOver = (old: SoleShape, now: SoleShape): Stroke =>
+  mapped(
+    around(old, ({ outer }) => outer),
+    ([x, y]) => [x, y + now.frogTip[1] - old.frogTip[1]],
+  )
+
+const halves = (shape: SoleShape, of: (half: SoleHalf) => Stroke): Stroke[] => [
+  of(shape.medial),
+  of(shape.lateral),
+]
+
+export function soleBase(sheet: Sheet, shape: SoleShape, isAssumed = false, isFrogAssumed = false): string {
+  const frog = frogOutline(shape)
+  const bulbs = around(shape, ({ bulb }) => reversed(bulb))
+  return (
+    area(sheet, 'bulb inner', bulbs) +
+    area(sheet, 'sole', soleEdge(shape)) +
+    area(
+      sheet,
+      'hollow',
+      around(shape, ({ hollow }) => reversed(hollow)),
+    ) +
+    area(sheet, 'groove', groovesArea(shape)) +
+    area(sheet, 'white-line', whiteLineArea(shape)) +
+    // An edge that was not read has no line of its own under its dots.
+    area(sheet, isAssumed ? 'wall' : 'wall inner', wallArea(shape)) +
+    area(sheet, 'frog', frog) +
+    lines(sheet, 'fine', ...grain(shape), ...shape.medial.contours, ...shape.lateral.contours) +
+    lines(
+      sheet,
+      'hair',
+      ...halves(shape, ({ grooveTip }) => grooveTip),
+      ...halves(shape, ({ frogFold }) => frogFold),
+      ...halves(shape, ({ bulbFold }) => bulbFold),
+    ) +
+    area(sheet, shape.deep > 0.15 ? 'deep hair' : 'groove hair', shape.sulcus) +
+    lines(
+      sheet,
+      isFrogAssumed ? 'hair' : 'inner',
+      around(shape, ({ frog: edge }) => edge),
+    ) +
+    (isAssumed
+      ? lines(sheet, 'hair', ...halves(shape, bare)) + lines(sheet, 'outline unread', groundOutline(shape))
+      : lines(sheet, 'outline', groundOutline(shape)))
+  )
+}
+
+/** The inner edges of one half: bar and wall. */
+const bare = ({ barInner, barOuter, inner }: SoleHalf): Stroke => joined(barInner, barOuter, inner)
+
+/** Short lines across the wall, as its horn tubes show. */
+function grain(shape: SoleShape): Stroke[] {
+  return [shape.medial, shape.lateral].flatMap(({ outer }, side) =>
+    [0.08, 0.2, 0.33, 0.47, 0.61, 0.75].map((share, i) => {
+      const [here, next] = [pointAt(outer, share), pointAt(outer, share + 0.01)]
+      const [ux, uy] = unit(here, next)
+      const inward: Point = side === 0 ? [-uy, ux] : [uy, -ux]
+      const depth = shape.wall * (1 - 0.35 * share)
+      const from = 0.35 + 0.1 * ((i * 3) % 4)
+      return through([along(here, from * depth, inward), along(here, (from + 0.33) * depth, inward)])
+    }),
+  )
 }

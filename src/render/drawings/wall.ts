@@ -1,169 +1,158 @@
-/** The wall from hairline to ground, a lane a place, with followed features where they are and where they will be. */
-import type { WallDrawing } from '../../pages/shared/figures.ts'
-import { keyList } from '../charts/key.ts'
-import { frame } from '../figure.ts'
-import type { FigureWords } from '../figure-words.ts'
-import { element, escapeHtml, num, shape } from '../html.ts'
-import { ink, inkSoft, latest, paper } from '../ink.ts'
-import { curve, type Point, path, plainText, svg, through } from './svg.ts'
+/** The wall from the front, with what grows down it: where it is, and where it will be at the next visits. */
+import { type Foot, sideOf } from '../../hoof/feet.ts'
+import { type FootMeasures, wallMeasures } from '../../hoof/stand-ins.ts'
+import type { Flares } from './behind-shape.ts'
+import { add, endOf, part, pointAt, type Stroke, through } from './curves.ts'
+import { type MarginSign, marginSigns } from './margin.ts'
+import { area, groundLine, lines, type PictureName, picture, type Sheet, sheetFor, words } from './pens.ts'
+import {
+  crackOf,
+  nailHoles,
+  slitOf,
+  stretchOf,
+  type WallShape,
+  wallLimb,
+  wallOutline,
+  wallShape,
+} from './wall-shape.ts'
 
-const width = 320
-const top = 26
-/** Units a millimetre: every lane is to the same scale. */
-const scale = 2.1
-const strip = { left: 14, right: 84 }
-const textLeft = 112
-const lineHeight = 20
-/** Length that is drawn where none was read, mm. */
-const unreadLength = 90
-
-type Lane = WallDrawing['lanes'][number]
-
-export function wallDrawing(drawing: WallDrawing, words: FigureWords): string {
-  const lanes = drawing.lanes.map((lane, i) =>
-    element(
-      'div',
-      { class: 'panel' },
-      element(
-        'p',
-        { class: 'panel-head', id: `${drawing.id}-${i}` },
-        element('strong', {}, escapeHtml(lane.place)),
-      ),
-      lanePicture(lane, {
-        'aria-labelledby': `${drawing.id}-title ${drawing.id}-${i}`,
-        'aria-describedby': `${drawing.id}-text`,
-      }),
-    ),
-  )
-  return frame(drawing, element('div', { class: 'panels panels-narrow' }, ...lanes) + key(words))
+export interface GrowingFeature {
+  /** `nail holes`, `crack`, `old abscess`; anything else is a line. */
+  readonly what: string
+  readonly place: string
+  /** Millimetres from the hairline now, and at the next visits. */
+  readonly at: number
+  readonly ahead: readonly number[]
+  /** Length of the wall there; null where it was not read. */
+  readonly wallLength: number | null
+  readonly sign: string
 }
 
-const key = ({ wall }: FigureWords): string =>
-  keyList([
-    { mark: shape('ellipse', { cx: 14, cy: 8, rx: 9, ry: 5, fill: latest }), label: wall.now },
-    {
-      mark: shape('ellipse', {
-        cx: 14,
-        cy: 8,
-        rx: 9,
-        ry: 5,
-        fill: 'none',
-        stroke: latest,
-        'stroke-width': 1.8,
-        'stroke-dasharray': '3 2.5',
-      }),
-      label: wall.ahead,
-    },
-  ])
-
-interface Spot {
-  readonly x: number
-  readonly y: number
-  readonly label: string
-  readonly isNow: boolean
-  /** The shape by which one feature is told from another. */
-  readonly shape: number
+export interface WallFigure {
+  readonly foot: Foot
+  readonly now: FootMeasures
+  readonly features: readonly GrowingFeature[]
+  readonly sides: { readonly medial: string; readonly lateral: string }
+  readonly flares?: Flares | undefined
 }
 
-function lanePicture(lane: Lane, name: Readonly<Record<string, string>>): string {
-  const length = lane.wallLength ?? Math.max(unreadLength, ...lane.features.map(({ at }) => at + 12))
-  const ground = top + length * scale
-  const y = (mm: number) => top + Math.min(mm, length) * scale
-  const step = (strip.right - strip.left) / (lane.features.length + 1)
-  const spots = lane.features.flatMap(({ at, label, ahead }, i): Spot[] => {
-    const column = { x: strip.left + step * (i + 1), shape: i % spotShapes.length }
-    return [
-      { ...column, y: y(at), label, isNow: true },
-      ...ahead.map((next) => ({ ...column, y: y(next.at), label: next.label, isNow: false })),
-    ]
-  })
-  const labelled = spread(spots)
-  const bottom = Math.max(ground + 16, ...labelled.map(({ textY }) => textY + 14))
-  return svg(
-    width,
-    bottom,
+/** The SVG of a wall from the front; a left foot has its outer side on the right. */
+export function wallView({ foot, now, features, sides, flares }: WallFigure, name: PictureName): string {
+  const read = wallMeasures(now)
+  const shape = wallShape(read, flares)
+  const { width, length } = shape
+  const half = 0.62 * width
+  const box = {
+    left: -half - (flares?.medial ?? 0),
+    right: half + (flares?.lateral ?? 0),
+    bottom: -0.13 * width,
+    top: length + 0.32 * width,
+  }
+  const sheet = sheetFor(box, sideOf(foot) === 'right')
+  return picture(
+    sheet,
     name,
-    wall(ground, lane.wallLength !== null),
-    ...labelled.map(leader),
-    ...labelled.map(spotMark),
-    ...labelled.map(spotLabel),
+    wallBase(sheet, shape, {
+      isLengthRead: !read.assumed.includes('toe-length'),
+      isWidthRead: !read.assumed.includes('width'),
+    }),
+    ...features.map((feature) => growing(sheet, shape, feature)),
+    marginSigns(
+      sheet,
+      features.map((feature) => signOf(shape, feature)),
+      length,
+    ),
+    words(sheet, [-0.44 * width, -0.11 * width], sides.medial),
+    words(sheet, [0.44 * width, -0.11 * width], sides.lateral),
   )
 }
 
-/** A strip of wall: hairline bowed above, ground straight below, or open where its length was not read. */
-function wall(ground: number, isRead: boolean): string {
-  const { left, right } = strip
-  const hairline = curve(
-    [left, top],
-    [
-      [left + 18, top - 9],
-      [right - 18, top - 9],
-      [right, top],
-    ],
-  )
-  const sides = `L${right} ${ground}${isRead ? `L${left} ${ground}` : `M${left} ${ground}`}L${left} ${top}`
-  const skin = curve(
-    [left - 3, top - 7],
-    [
-      [left + 17, top - 17],
-      [right - 17, top - 17],
-      [right + 3, top - 7],
-    ],
-  )
-  const edge: readonly Point[] = [
-    [4, ground],
-    [right + 10, ground],
-  ]
+/** What was read of a wall: its sides stand on the width, its ground edge on the length. */
+const allRead = { isLengthRead: true, isWidthRead: true }
+
+export function wallBase(sheet: Sheet, shape: WallShape, { isLengthRead, isWidthRead } = allRead): string {
+  const { limb, sides, hairline, ground } = shape
   return (
-    path(`${hairline}L${right} ${ground}L${left} ${ground}Z`, { fill: 'var(--paper-2, #f4f0e5)' }) +
-    path(hairline + sides, {
-      stroke: ink,
-      'stroke-width': 2.2,
-      'stroke-dasharray': isRead ? null : '9 5',
-    }) +
-    path(skin, { stroke: inkSoft, 'stroke-width': 1.4 }) +
-    (isRead ? path(through(edge), { stroke: inkSoft, 'stroke-width': 1.4 }) : '')
+    area(sheet, 'skin', wallLimb(shape)) +
+    area(sheet, 'wall', wallOutline(shape)) +
+    groundLine(sheet) +
+    lines(sheet, 'fine', ...tubes(shape), ...hairs(shape)) +
+    lines(sheet, 'hair', limb.top, shape.band) +
+    lines(sheet, 'inner', limb.medial, limb.lateral, hairline) +
+    lines(sheet, isWidthRead ? 'outline' : 'outline unread', sides.medial, sides.lateral) +
+    lines(sheet, isLengthRead ? 'outline' : 'outline unread', ground)
   )
 }
 
-/** Spots from the top, with the heights of their labels moved apart so that none lies over another. */
-function spread(spots: readonly Spot[]): readonly (Spot & { readonly textY: number })[] {
-  let free = 14
-  return [...spots]
-    .sort((a, b) => a.y - b.y)
-    .map((spot) => {
-      const textY = Math.max(spot.y + 5, free)
-      free = textY + lineHeight
-      return { ...spot, textY }
-    })
-}
-
-/** One shape a feature, round its middle: lying oval, diamond, square, upright triangle. */
-const spotShapes = [
-  'M-11 0A11 6 0 0 1 11 0A11 6 0 0 1 -11 0Z',
-  'M0 -9L9 0L0 9L-9 0Z',
-  'M-7 -7H7V7H-7Z',
-  'M0 -9L9 7H-9Z',
-]
-
-const spotMark = (spot: Spot): string =>
-  path(spotShapes[spot.shape] ?? '', {
-    transform: `translate(${num(spot.x)},${num(spot.y)})`,
-    fill: spot.isNow ? latest : paper,
-    stroke: latest,
-    'stroke-width': 2,
-    'stroke-dasharray': spot.isNow ? null : '4 3',
+/** Horn tubes, seen where the wall is worn, and at the hairline. */
+function tubes({ downAt }: WallShape): Stroke[] {
+  return Array.from({ length: 17 }, (_, i) => {
+    const across = (i + 1) / 18
+    const uneven = 0.03 * ((i * 5) % 4)
+    return through([downAt(across, 0.86 + uneven * 0.6), downAt(across, 0.97)])
   })
+}
 
-const spotLabel = ({ textY, label, isNow }: Spot & { readonly textY: number }): string =>
-  plainText([textLeft, textY], label, isNow ? { 'font-weight': 600 } : {})
+function hairs({ hairline, width }: WallShape): Stroke[] {
+  return Array.from({ length: 24 }, (_, i) => {
+    const at = add(pointAt(hairline, (i + 0.5) / 24), 0, 0.012 * width)
+    return through([
+      at,
+      add(at, (0.5 - (i + 0.5) / 24) * -0.02 * width, (0.034 + 0.006 * ((i * 7) % 4)) * width),
+    ])
+  })
+}
 
-const leader = ({ x, y, textY }: Spot & { readonly textY: number }): string =>
-  path(
-    through([
-      [x + 12, y],
-      [strip.right + 8, y],
-      [textLeft - 5, textY - 5],
-    ]),
-    { stroke: inkSoft, 'stroke-width': 1 },
+/** A distance from the hairline as a share of the toe's length, such that horn of a shorter wall reaches the ground. */
+const shareOf = (shape: WallShape, { wallLength, place }: GrowingFeature, at: number): number => {
+  const [from, to] = stretchOf(place)
+  const isAtSide = to <= 0.22 || from >= 0.78
+  const drawn = isAtSide ? sideLength(shape) : shape.length
+  return Math.min(1, ((at / (wallLength ?? drawn)) * drawn) / shape.length)
+}
+
+const sideLength = ({ sides }: WallShape): number =>
+  Math.hypot(
+    endOf(sides.lateral)[0] - sides.lateral.start[0],
+    endOf(sides.lateral)[1] - sides.lateral.start[1],
   )
+
+function growing(sheet: Sheet, shape: WallShape, feature: GrowingFeature): string {
+  const stretch = stretchOf(feature.place)
+  const share = shareOf(shape, feature, feature.at)
+  const line = (at: number) => part(shape.ringAt(at), ...stretch)
+  const ahead = feature.ahead.map((at) => line(shareOf(shape, feature, at)))
+  return lines(sheet, 'mark unread', ...ahead) + mark(sheet, shape, feature, share, stretch, line)
+}
+
+function mark(
+  sheet: Sheet,
+  shape: WallShape,
+  { what }: GrowingFeature,
+  share: number,
+  stretch: readonly [number, number],
+  line: (at: number) => Stroke,
+): string {
+  const middle = (stretch[0] + stretch[1]) / 2
+  if (/crack|split/i.test(what)) return area(sheet, 'finding', crackOf(shape, middle, share, 1))
+  if (/nail/i.test(what)) return area(sheet, 'finding', ...nailHoles(shape, stretch, share))
+  if (/abscess|exit|track|hole/i.test(what)) return area(sheet, 'finding', slitOf(shape, stretch, share))
+  const below = Math.min(1, share + 0.03)
+  const [from, to] = stretch
+  const inset = 0.08 * (to - from)
+  return (
+    lines(sheet, 'mark bold', line(share)) +
+    (below < 1 ? lines(sheet, 'mark-hair', part(shape.ringAt(below), from + inset, to - inset)) : '')
+  )
+}
+
+/** The sign of a feature leads to its middle; that of a line right across the wall, to its end. */
+function signOf(shape: WallShape, feature: GrowingFeature): MarginSign {
+  const [from, to] = stretchOf(feature.place)
+  const ring = shape.ringAt(shareOf(shape, feature, feature.at))
+  return {
+    sign: feature.sign,
+    at: pointAt(ring, to - from > 0.5 ? to : (from + to) / 2),
+    side: from + to < 1 ? 'left' : 'right',
+  }
+}

@@ -3,8 +3,12 @@
  * next arrival tells of the same level with what has grown on it (B, read before the next trim):
  *
  *     A_i     = a + b t_i + u_i + e            u: what a trim leaves, round its line; e: reading
- *     B_(i+1) = a + b t_i + u_i + g D + w + e'  g: growth left after wear; w: its own scatter, with variance vw D
+ *     B_(i+1) = a + b t_i + u_i + g D + s + w + e'  g: growth left after wear; s: season; w: its own scatter, vw D
  */
+import type { Foot } from '../../hoof/feet.ts'
+
+/** A foot, or all feet together. */
+export type FootOrAll = Foot | 'all'
 
 /** What is believed of growth before anything was read: mm (or degrees, ...) a month. */
 export interface GrowthBelief {
@@ -12,12 +16,14 @@ export interface GrowthBelief {
   readonly variance: number
 }
 
-/** One place a visit; NaN where not read. Months of 30.4375 days. */
+/** One place a visit, as far as `left` goes; NaN where not read. Months of 30.4375 days. */
 export interface Course {
   readonly growth: GrowthBelief
   /** Repeatability of one reading as the literature has it. */
   readonly sd: number
-  /** Time of each visit, from any origin. */
+  /** Time 0 in months since 1970: only the season asks for it. */
+  readonly origin: number
+  /** Time of each visit. */
   readonly times: Float64Array
   /** Months from each visit to the next. */
   readonly gaps: Float64Array
@@ -61,13 +67,27 @@ export function without(course: Course, places: readonly Place[]): Course {
   return copy
 }
 
-/** The readings of the trims from one place up to another, left out. */
+/** The readings of the trims from one place up to another, which is left out. */
 export const between = (course: Course, from: number, to: number): Course => ({
   ...course,
-  times: course.times.subarray(from, to),
-  gaps: course.gaps.subarray(from, to),
-  left: course.left.subarray(from, to),
-  back: course.back.subarray(from, to),
-  leftShare: course.leftShare.subarray(from, to),
-  backShare: course.backShare.subarray(from, to),
+  left: course.left.slice(0, to).fill(Number.NaN, 0, from),
+  back: course.back.slice(0, to).fill(Number.NaN, 0, from),
 })
+
+/** Place of the visit of the first reading. */
+export function firstVisit({ left, back }: Course): number {
+  for (let i = 0; i < left.length; i++) {
+    if (!Number.isNaN(left[i])) return i
+    if (!Number.isNaN(back[i])) return i + 1
+  }
+  return 0
+}
+
+/** Place of the visit of the last reading. */
+export function lastVisit({ left, back }: Course): number {
+  for (let i = left.length - 1; i >= 0; i--) {
+    if (!Number.isNaN(back[i])) return i + 1
+    if (!Number.isNaN(left[i])) return i
+  }
+  return 0
+}

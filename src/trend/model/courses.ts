@@ -9,10 +9,8 @@ import { ageOn } from '../age.ts'
 import type { Column, Columns, Family } from '../columns.ts'
 import { scaleOf } from '../scale.ts'
 import { commonReadings } from './additive.ts'
-import type { Course, GrowthBelief } from './course.ts'
-
-/** A foot, or all feet together. */
-export type FootOrAll = Foot | 'all'
+import type { Course, FootOrAll, GrowthBelief } from './course.ts'
+import type { Learned } from './learned.ts'
 
 /** A course and what it is of. */
 export interface ReadCourse extends Course {
@@ -32,6 +30,7 @@ export function courseOfFoot(
   family: Family,
   foot: Foot,
   measure: AnyMeasureId,
+  people: Learned['people'] = {},
 ): ReadCourse | null {
   const after = columns.find(family, 'after', foot, measure)
   const before = columns.find(family, 'before', foot, measure)
@@ -42,8 +41,11 @@ export function courseOfFoot(
   const { sd, matters } = scaleOf(main)
   const arrivals = stage === 'after' ? before : null
   const { length } = columns.visits
+  const { origin, times, gaps, ones } = gridOf(columns)
   return {
-    ...timesOf(columns),
+    origin,
+    times,
+    gaps,
     foot,
     measure,
     family,
@@ -53,8 +55,8 @@ export function courseOfFoot(
     matters,
     left: main.values,
     back: nextOf(arrivals?.values ?? null, length),
-    leftShare: sharesOf(main, sd, length),
-    backShare: nextOf(arrivals === null ? null : sharesOf(arrivals, sd, length), length, 1),
+    leftShare: sharesOf(main, sd, columns, people),
+    backShare: arrivals === null ? ones : nextSharesOf(arrivals, sd, columns, people),
   }
 }
 
@@ -83,9 +85,11 @@ export function courseOfAllFeet(
     .map((column) => scaleOf(column))
   const mean = (take: (scale: { sd: number; matters: number }) => number) =>
     scales.reduce((sum, scale) => sum + take(scale), 0) / scales.length
-  const ones = new Float64Array(length).fill(1)
+  const { origin, times, gaps, ones } = gridOf(columns)
   return {
-    ...timesOf(columns),
+    origin,
+    times,
+    gaps,
     foot: 'all',
     measure,
     family,
@@ -109,36 +113,65 @@ function stageOf(after: number, before: number): Stage | null {
   return after >= 2 || after > before ? 'after' : 'before'
 }
 
-const shared = new WeakMap<Columns, Pick<Course, 'times' | 'gaps'>>()
-
 /** The same for every course of a record. */
-function timesOf(columns: Columns): Pick<Course, 'times' | 'gaps'> {
-  const known = shared.get(columns)
+interface Grid extends Pick<Course, 'origin' | 'times' | 'gaps'> {
+  readonly ones: Float64Array
+}
+
+const grids = new WeakMap<Columns, Grid>()
+
+function gridOf(columns: Columns): Grid {
+  const known = grids.get(columns)
   if (known !== undefined) return known
   const { days } = columns
   const first = days[0] ?? 0
   const times = Float64Array.from(days, (day) => (day - first) / daysPerMonth)
   const gaps = Float64Array.from(times, (time, i) => (times[i + 1] ?? time) - time)
-  const made = { times, gaps }
-  shared.set(columns, made)
+  const made = { origin: first / daysPerMonth, times, gaps, ones: new Float64Array(days.length).fill(1) }
+  grids.set(columns, made)
   return made
 }
 
 /** What each visit finds at the next: the first arrival is left out, since another hand left that level. */
-function nextOf(values: Float64Array | null, length: number, none = Number.NaN): Float64Array {
-  const next = new Float64Array(length).fill(none)
-  if (values !== null) next.set(values.subarray(1))
+function nextOf(values: Float64Array | null, length: number): Float64Array {
+  const next = new Float64Array(length).fill(Number.NaN)
+  if (values !== null) for (let i = 1; i < length; i++) next[i - 1] = values[i] ?? Number.NaN
   return next
 }
 
-/** How much of one reading's variance each has: half where a foot was read twice, more where a picture shows less. */
-function sharesOf({ sds }: Column, sd: number, length: number): Float64Array {
-  const shares = new Float64Array(length).fill(1)
-  for (let i = 0; i < length; i++) {
-    const own = sds[i] ?? Number.NaN
-    if (own > 0 && sd > 0) shares[i] = (own / sd) ** 2
+/**
+ * How much of one reading's variance each has: half where a foot was read twice, more where a picture shows less, and
+ * by hand as the person reads who took it.
+ */
+function sharesOf(
+  { sds, family }: Column,
+  sd: number,
+  columns: Columns,
+  people: Learned['people'],
+): Float64Array {
+  const { ones } = gridOf(columns)
+  if (!(sd > 0)) return ones
+  // Most columns have all of it throughout, and share one list.
+  let shares = ones
+  for (let i = 0; i < ones.length; i++) {
+    const by = columns.visits[i]?.by ?? null
+    const hand = family === 'gauge' && by !== null ? (people[by] ?? 1) : 1
+    const own = (sds[i] ?? Number.NaN) * hand
+    if (!(own > 0) || own === sd) continue
+    if (shares === ones) shares = ones.slice()
+    shares[i] = (own / sd) ** 2
   }
   return shares
+}
+
+/** Shares of the arrivals, each at the visit before it. */
+function nextSharesOf(column: Column, sd: number, columns: Columns, people: Learned['people']): Float64Array {
+  const { ones } = gridOf(columns)
+  const shares = sharesOf(column, sd, columns, people)
+  if (shares === ones) return ones
+  const next = ones.slice()
+  next.set(shares.subarray(1))
+  return next
 }
 
 /** Walls grow as published, a foal's faster; the balance of the heels hardly, all else in no known way. */

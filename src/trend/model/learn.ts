@@ -8,6 +8,7 @@ import { freedomAcross, type Residual, worthOf } from './heterogeneity.ts'
 import { curvatureOf, minimise } from './minimise.ts'
 import { outliersOf } from './outliers.ts'
 import { logKAndRss, noProducts, solve, sumUp, tellsSlope } from './products.ts'
+import { noSeason, type Season, seasonOf, withoutSeason } from './season.ts'
 
 /** Standard deviations of e, u and w, as multiples of the literature's repeatability. */
 export interface Ratios {
@@ -19,6 +20,7 @@ export interface Ratios {
 export interface LearnedScatter extends Ratios {
   /** Degrees of freedom beside one course's own scatter. */
   readonly worth: number
+  readonly season: Season
 }
 
 /** What is believed before anything was read: medians of e, u and w, and the sd of their logarithms. */
@@ -48,14 +50,15 @@ const closely = 1e-5
 
 /**
  * Learns from all courses, then twice more without the readings that what was learned shows to be outliers, each
- * time starting again from all readings.
+ * time starting again from all readings. Of walls the season is learned then, and the scatter once more without it.
  */
 export function learnScatter(
   courses: readonly Course[],
   repeats: readonly Repeat[],
   prior: Ratios,
+  isWall = false,
 ): LearnedScatter {
-  const told = courses.filter((course) => readingsIn(course) >= fewestReadings)
+  let told = courses.filter((course) => readingsIn(course) >= fewestReadings)
   const costOf = (used: readonly Course[]) => (at: readonly number[]) =>
     objective(used, repeats, ratiosAt(at, prior)) + penalty(at)
   const withoutOutliers = (at: readonly number[]) =>
@@ -65,6 +68,14 @@ export function learnScatter(
   used = withoutOutliers(best.at)
   best = minimise(costOf(used), best.at, roughly, best.curvature)
   used = withoutOutliers(best.at)
+  let season = noSeason
+  if (isWall) {
+    best = minimise(costOf(used), best.at, roughly, best.curvature)
+    const scatter = ratiosAt(best.at, prior)
+    season = seasonOf(used, (course) => variancesOf(scatter, course.sd))
+    told = told.map((course) => withoutSeason(course, season))
+    used = withoutOutliers(best.at)
+  }
   const cost = costOf(used)
   const { at } = minimise(cost, best.at, closely, best.curvature)
   const ratios = ratiosAt(at, prior)
@@ -73,7 +84,7 @@ export function learnScatter(
     .flat()
     .reduce((sum, second) => sum + second, 0)
   const worth = worthOf(freedomAcross(residualsOf(used, ratios)), 4 / along)
-  return { ...ratios, worth }
+  return { ...ratios, worth, season }
 }
 
 const ratiosAt = ([e = 0, u = 0, w = 0]: readonly number[], prior: Ratios): Ratios => ({

@@ -1,7 +1,7 @@
 /** What a practice has taught, as every horse's assessment takes it: few numbers, on a grid. */
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { Family } from '../columns.ts'
-import type { FootOrAll } from './courses.ts'
+import type { FootOrAll } from './course.ts'
 import type { Scatter } from './fit.ts'
 import { allFeet, type LearnedScatter, learnScatter, singleFoot, variancesOf } from './learn.ts'
 import { slopeScale } from './slopes.ts'
@@ -26,6 +26,8 @@ export interface LearnedGrowOut {
 export interface Learned {
   readonly measures: Readonly<Record<string, LearnedMeasure>>
   readonly growOut: LearnedGrowOut
+  /** By person, where the practice's people read unlike: a multiple of the standard deviation of one reading. */
+  readonly people: Readonly<Record<string, number>>
 }
 
 export const learnedKey = (family: Family, measure: AnyMeasureId, foot: FootOrAll): string =>
@@ -44,11 +46,14 @@ export function learnedOfKey(key: string) {
 export const onGrid = (value: number): number =>
   Number(Math.exp(Math.round(Math.log(value) * 10) / 10).toPrecision(3))
 
-export const roundLearned = ({ e, u, w, worth, slopes }: LearnedMeasure): LearnedMeasure => ({
+const tenths = (value: number): number => Math.round(value * 10) / 10 || 0
+
+export const roundLearned = ({ e, u, w, worth, season, slopes }: LearnedMeasure): LearnedMeasure => ({
   e: onGrid(e),
   u: onGrid(u),
   w: onGrid(w),
   worth: Math.max(2, Math.round(worth)),
+  season: { cos: tenths(season.cos), sin: tenths(season.sin) },
   // Below a fiftieth of what matters a month a slope is as good as none.
   slopes: onGrid(Math.max(0.02, slopes)),
 })

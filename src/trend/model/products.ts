@@ -64,7 +64,7 @@ export function sumUp(course: Course, { e, u, w }: Variances, into: Products): P
   let volume = 1
   let from = Number.POSITIVE_INFINITY
   let to = Number.NEGATIVE_INFINITY
-  for (let i = 0; i < times.length; i++) {
+  for (let i = 0; i < left.length; i++) {
     const a = left[i] as number
     const b = back[i] as number
     const hasA = !Number.isNaN(a)
@@ -85,9 +85,10 @@ export function sumUp(course: Course, { e, u, w }: Variances, into: Products): P
       const ya = a - origin
       const yb = b - origin
       const det = p * s - u * u
-      const i11 = s / det
-      const i12 = -u / det
-      const i22 = p / det
+      const per = 1 / det
+      const i11 = s * per
+      const i12 = -u * per
+      const i22 = p * per
       const ofA = i11 + i12
       const ofB = i12 + i22
       const whole = ofA + ofB

@@ -6,8 +6,8 @@ import { type MeasureId, measures } from '../../hoof/measures.ts'
 import { wallLengths } from '../../hoof/walls.ts'
 import { allMeasures, columnsOf, families } from '../columns.ts'
 import { aheadOfGrown, followedOf, wallSums } from '../followed.ts'
-import { type Course, readingsIn } from './course.ts'
-import { courseOfAllFeet, courseOfFoot, type FootOrAll, type ReadCourse } from './courses.ts'
+import { type Course, type FootOrAll, readingsIn } from './course.ts'
+import { courseOfAllFeet, courseOfFoot, type ReadCourse } from './courses.ts'
 import type { WallSums } from './grow-out-rates.ts'
 import type { Repeat } from './learn.ts'
 import { learnedKey } from './learned.ts'
@@ -19,13 +19,18 @@ export interface TaughtCourse {
   readonly growth: Course['growth']
   readonly left: readonly (number | null)[]
   readonly back: readonly (number | null)[]
-  readonly leftShare: readonly number[]
-  readonly backShare: readonly number[]
+  /** Null where each is one reading like any other. */
+  readonly leftShare: readonly number[] | null
+  readonly backShare: readonly number[] | null
 }
 
 export interface Teaching {
+  /** As `Course` has them. */
+  readonly origin: number
   readonly times: readonly number[]
   readonly gaps: readonly number[]
+  /** Who took the readings of each visit; null where it does not say. */
+  readonly people: readonly (string | null)[]
   /** By `learnedKey`. */
   readonly courses: Readonly<Record<string, readonly TaughtCourse[]>>
   readonly repeats: Readonly<Record<string, readonly Repeat[]>>
@@ -42,10 +47,10 @@ export const taughtUntil = (asOf: PlainDate): PlainDate =>
 /** Courses with fewer readings teach nothing. */
 const fewestReadings = 3
 
-/** From the visits up to `taughtUntil` today. */
+/** From the visits up to `taughtUntil` today; a draft has not happened yet. */
 export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   const until = taughtUntil(asOf)
-  const visits = horse.visits.filter(({ date }) => date <= until)
+  const visits = horse.visits.filter(({ date, draft }) => date <= until && !draft)
   const columns = columnsOf(horse, visits)
   const courses: Record<string, TaughtCourse[]> = {}
   const repeats: Record<string, Repeat[]> = {}
@@ -73,8 +78,9 @@ export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   const walls = feet.flatMap((foot: Foot) =>
     wallLengths.map((wall: MeasureId) => wallSums(followed, foot, wall, ahead)).filter(({ sxx }) => sxx > 0),
   )
-  const { times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
-  return { times: [...times], gaps: [...gaps], courses, repeats, walls }
+  const { origin = 0, times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
+  const people = visits.map(({ by }) => by)
+  return { origin, times: [...times], gaps: [...gaps], people, courses, repeats, walls }
 }
 
 const taught = (course: ReadCourse): TaughtCourse => ({
@@ -83,29 +89,56 @@ const taught = (course: ReadCourse): TaughtCourse => ({
   growth: course.growth,
   left: orNull(course.left),
   back: orNull(course.back),
-  leftShare: [...course.leftShare],
-  backShare: [...course.backShare],
+  leftShare: unlessOnes(course.leftShare),
+  backShare: unlessOnes(course.backShare),
 })
 
 const orNull = (values: Float64Array): (number | null)[] =>
   Array.from(values, (value) => (Number.isNaN(value) ? null : value))
 
-/** The courses of one key, as they are fitted. */
-export const coursesOf = (teaching: Teaching, key: string): readonly (Course & { matters: number })[] => {
+const unlessOnes = (shares: Float64Array): number[] | null =>
+  shares.every((share) => share === 1) ? null : [...shares]
+
+/** What all courses of a record share, made once for each. */
+interface Grid extends Pick<Course, 'times' | 'gaps'> {
+  readonly ones: Float64Array
+}
+
+const grids = new WeakMap<Teaching, Grid>()
+
+function gridOf(teaching: Teaching): Grid {
+  const known = grids.get(teaching)
+  if (known !== undefined) return known
   const times = Float64Array.from(teaching.times)
-  const gaps = Float64Array.from(teaching.gaps)
+  const made = {
+    times,
+    gaps: Float64Array.from(teaching.gaps),
+    ones: new Float64Array(times.length).fill(1),
+  }
+  grids.set(teaching, made)
+  return made
+}
+
+/** The courses of one key, as they are fitted. */
+export function coursesOf(teaching: Teaching, key: string): readonly (Course & { matters: number })[] {
+  const { times, gaps, ones } = gridOf(teaching)
+  const shares = (own: readonly number[] | null) => (own === null ? ones : Float64Array.from(own))
   return (teaching.courses[key] ?? []).map((course) => ({
     sd: course.sd,
     matters: course.matters,
     growth: course.growth,
+    origin: teaching.origin,
     times,
     gaps,
     left: orNaN(course.left),
     back: orNaN(course.back),
-    leftShare: Float64Array.from(course.leftShare),
-    backShare: Float64Array.from(course.backShare),
+    leftShare: shares(course.leftShare),
+    backShare: shares(course.backShare),
   }))
 }
 
-const orNaN = (values: readonly (number | null)[]): Float64Array =>
-  Float64Array.from(values, (value) => value ?? Number.NaN)
+function orNaN(values: readonly (number | null)[]): Float64Array {
+  const list = new Float64Array(values.length)
+  for (let i = 0; i < values.length; i++) list[i] = values[i] ?? Number.NaN
+  return list
+}

@@ -110,7 +110,7 @@ describe('growdown mark', () => {
     put('juno/photos/a.jpg', 'no picture')
     expect(await run('juno/photos/a.jpg')).toEqual({
       status: 1,
-      said: 'photos/a.jpg is no picture that can be read. Expected: a picture as JPEG, PNG, WebP or AVIF. What to do: save it as JPEG.\n',
+      said: 'photos/a.jpg is no picture that can be read. Expected: a picture as JPEG, PNG, WebP, AVIF or HEIC. What to do: save it as JPEG.\n',
     })
     put('juno/2026-01-12.md', visitText('  - {fle: photos/a.jpg}\n'))
     const broken = await run('juno/photos/a.jpg')

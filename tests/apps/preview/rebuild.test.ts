@@ -55,7 +55,7 @@ describe('the builder of the preview', () => {
         level: 'error',
         place: 'juno/2026-05-01.md:3:3',
         message: '"toe angel" is not a measure.',
-        expected: 'a measure of the reference page, such as toe length or heel medial',
+        expected: 'a measure of the page Measures and sources, such as toe length or heel medial',
         fix: null,
         advice: null,
       },

@@ -43,11 +43,7 @@ describe('a fault in the work for one horse', () => {
       'a fault of this program: no such toe',
     ],
     ['a thing that is no fault', () => Promise.reject('what'), 'a fault of this program: what'],
-    [
-      'a stack too deep',
-      () => endless(0) as never,
-      'something in its files stands too deep inside each other',
-    ],
+    ['a stack too deep', () => endless(0) as never, 'something in its files is too deep inside each other'],
   ])('%s leaves its last pages as they were and makes the others', async (_, fault, words) => {
     await build(at)
     const before = contents(at.site)

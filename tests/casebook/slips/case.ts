@@ -34,6 +34,8 @@ export const problems: readonly Slip[] = [
   inHorse('problems: [LG heel balance]', 'foot-unknown'),
   inHorse('problems: [LF thrush, central sulcus]', 'problem-place'),
   inHorse('problems: [LF thrush, left fore thrush]', 'written-twice'),
+  inHorse(`problems: [${Array.from({ length: 41 }, (_, i) => `word ${i}`).join(', ')}]`, 'too-long'),
+  inHorse(`problems: [${'very '.repeat(40)}sore]`, 'too-long'),
   inHorse('problems:', 'not-filled-in'),
   inHorse('problems: [_]', 'not-filled-in'),
   inHorse('problms: [LF thrush]', 'key-unknown', 'problems: [LF thrush]'),

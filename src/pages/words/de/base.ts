@@ -1,4 +1,5 @@
 import type { OwnerWords } from '../catalogue.ts'
+import { measureNames } from './measure-names.ts'
 
 /** Names that every page uses. */
 export const base: OwnerWords['base'] = {
@@ -7,6 +8,7 @@ export const base: OwnerWords['base'] = {
   shortDate: (day, month, year) => `${day}. ${month} ${year}`,
 
   feet: { LF: 'vorne links', RF: 'vorne rechts', LH: 'hinten links', RH: 'hinten rechts' },
+  measureName: (id) => measureNames[id],
   notRead: 'nicht gemessen',
   perMonth: (amount) => `${amount} im Monat`,
   fromTo: (low, high) => `${low} bis ${high}`,

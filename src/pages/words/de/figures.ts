@@ -3,18 +3,20 @@ import type { OwnerWords } from '../catalogue.ts'
 /** Words that stand inside charts and drawings. */
 export const figures: OwnerWords['figures'] = {
   trend: {
-    after: 'nach der Bearbeitung gemessen',
-    before: 'bei der Ankunft gemessen',
-    unused: 'Messwert, auf dem die Linie nicht beruht',
-    sawTooth: 'Wachstum zwischen den Besuchen, Sprung bei der Bearbeitung',
-    line: 'angepasste Linie',
-    interval: '95-%-Bereich der Linie',
-    band: 'Zielbereich',
-    forecast: 'Vorhersage mit ihrer Spanne',
+    after: 'nach der Bearbeitung',
+    before: 'bei der Ankunft',
+    leftOut: 'weggelassen: kein Messfehler erklärt es',
+  },
+  target: (band) => `Ziel ${band}`,
+  agreement: {
+    explained: 'ein Paar von Messwerten',
+    unexplained: 'weiter auseinander, als beide Fehler erklären',
   },
   grades: ['weg', 'leicht', 'mittel', 'schwer'],
   notRecorded: 'nicht notiert',
   inner: 'innen',
   outer: 'außen',
-  wall: { now: 'jetzt', ahead: 'bei den nächsten Besuchen erwartet' },
+  unread: (measures) => `Nach üblichen Maßen gezeichnet, weil da nicht gemessen: ${measures}.`,
+  narrowedFrog: 'Der Strahl ist schmaler gezeichnet als gemessen, damit er zwischen die Trachten passt.',
+  ahead: (dates) => `gestrichelt: ${dates}`,
 }

@@ -9,14 +9,12 @@ import type {
   Check,
   CheckFacts,
   CheckKind,
-  Forecast,
   GrowOut,
   Growth,
   NextVisit,
   PaceChange,
   Plan,
   Standing,
-  Trend,
 } from '../../../trend/assessment.ts'
 import type { Formats } from '../formats.ts'
 
@@ -38,9 +36,9 @@ const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
   'toe length for weight': ({ value, guide }, f) =>
     `Toe length ${f.length(value)}; the guide for this weight, given from memory, is ${f.length(guide)}.`,
   'broken axis': ({ value }, f) =>
-    `Pastern and hoof do not stand in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
+    `Pastern and hoof are not in one line: broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
   'heel gap': ({ value, limit }, f) =>
-    `The heel is ${f.angle(value)} lower than the toe. From ${f.angle(limit)} on one published definition calls heels underrun; sound feet average about ${f.fine('heel-gap', 8.7)} in another, so this is a remark and no alarm.`,
+    `The heel angle is ${f.angle(value)} less than the toe angle. One published definition calls heels underrun from ${f.angle(limit)} on. Sound feet average about ${f.fine('heel-gap', 8.7)} in another study, so this is a remark and no alarm.`,
   'sheared heels': ({ value, limit }, f) =>
     `The ${value > 0 ? 'inner' : 'outer'} heel is ${f.length(Math.abs(value))} higher. From ${f.length(limit)} on a published definition speaks of sheared heels.`,
   'frog ratio': ({ value, limit }, f) =>
@@ -51,9 +49,35 @@ const checks: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
     `${f.measure('load-index', value)} on the foot: above ${f.figure('load-index', limit)} a published limit speaks of small feet for the weight.`,
 }
 
+/** A remark of a kind that was explained above it. */
+const checksAgain: { readonly [Kind in CheckKind]: Say<CheckFacts[Kind]> } = {
+  'entered against photo': ({ measure, entered, photo }, f) =>
+    `${f.name(measure)} ${f.measure(measure, entered)} by hand, ${f.measure(measure, photo)} from the photo.`,
+  'readings do not close': ({ computed, measured }, f) =>
+    `the hairline at ${f.angle(computed)} by the other readings, read as ${f.angle(measured)}.`,
+  'left out': ({ measure, value }, f) => `${f.name(measure)} ${f.measure(measure, value)} left out as well.`,
+  'pace has changed': ({ measure, earlierPerMonth, laterPerMonth }, f) =>
+    `${f.name(measure)}, ${f.rate(measure, earlierPerMonth)} before, ${f.rate(measure, laterPerMonth)} after.`,
+  'growth out of range': ({ measure, ratePerMonth }, f) =>
+    `${f.name(measure)}, growth of ${f.rate(measure, ratePerMonth)}.`,
+  'toe length for weight': ({ value, guide }, f) =>
+    `toe length ${f.length(value)}, guide ${f.length(guide)}.`,
+  'broken axis': ({ value }, f) => `broken ${value > 0 ? 'back' : 'forward'} by ${f.angle(Math.abs(value))}.`,
+  'heel gap': ({ value }, f) => `the heel angle ${f.angle(value)} less than the toe angle.`,
+  'sheared heels': ({ value }, f) =>
+    `the ${value > 0 ? 'inner' : 'outer'} heel ${f.length(Math.abs(value))} higher.`,
+  'frog ratio': ({ value }, f) => `the frog ${f.fine('frog-ratio', value)} times as wide as long.`,
+  'pair mismatch': ({ value }, f) => `toe angles ${f.angle(Math.abs(value))} apart.`,
+  'load index': ({ value }, f) => `${f.measure('load-index', value)}.`,
+}
+
 /** A remark in words; each kind's words fit its own facts. */
 const checkSentence = ({ kind, facts }: Check, f: Formats): string =>
   (checks[kind] as Say<Check['facts']>)(facts, f)
+
+/** A remark whose kind was explained above it: what it reads. */
+const checkAgain = ({ kind, facts }: Check, f: Formats): string =>
+  (checksAgain[kind] as Say<Check['facts']>)(facts, f)
 
 const standings: Readonly<Record<Standing, string>> = {
   'on target': 'on target',
@@ -66,39 +90,6 @@ const standings: Readonly<Record<Standing, string>> = {
   'not worsening': 'not getting worse',
   'not improving': 'not getting better',
   'too early to tell': 'too early to tell',
-}
-
-/** How it stands and where it goes, with the figures behind it. */
-function standingSentence(trend: Trend, f: Formats): string {
-  const { measure: id, fit, verdict, position } = trend
-  if (fit === null) return `Too early to tell from ${plural(trend.n, 'reading')}.`
-  const pace = `${f.rate(id, fit.slopePerMonth)} (95 % interval ${f.interval(id, fit.slopeLow, fit.slopeHigh)} a month)`
-  const level = f.measure(id, fit.levelAtLast)
-  const wanted = trend.target === null ? '' : `, wanted ${f.band(id, trend.target)}`
-  if (position === 'held')
-    return `Not judged while a caution on this foot waits for the vet: the line is at ${level}.`
-  const way =
-    verdict === 'too early to tell'
-      ? `too early to tell from ${plural(trend.n, 'reading')}`
-      : `${standings[verdict]}, ${pace}`
-  const where = position === 'on target' ? 'On target' : position === 'near target' ? 'Near the target' : null
-  return where === null
-    ? `${way.replace(/^./, (first) => first.toUpperCase())}: the line is at ${level}${wanted}.`
-    : `${where}: the line is at ${level}${wanted}; ${way}.`
-}
-
-function forecastSentence(forecast: Forecast, id: AnyMeasureId, f: Formats): string {
-  const edge = f.measure(id, forecast.edge)
-  if (forecast.kind === 'no date yet') return `No date can be given yet for reaching ${edge}.`
-  if (forecast.kind === 'not before') return `${edge} not before ${f.month(forecast.month)}.`
-  if (forecast.kind === 'more than 18 months') return `More than 18 months to ${edge}.`
-  if (forecast.kind === 'moving away') return `Moving away from ${edge}.`
-  if (forecast.isDue) return `${edge} was expected by ${f.date(forecast.date)}; read it at the next visit.`
-  const range =
-    forecast.latest === null
-      ? `from ${f.date(forecast.earliest)}, the end open`
-      : `${f.date(forecast.earliest)} to ${f.date(forecast.latest)}`
-  return `Should reach ${edge} about ${f.date(forecast.date)} (95 % interval ${range}), if it goes on like this.`
 }
 
 const paceSentence = (pace: PaceChange, id: AnyMeasureId, f: Formats): string =>
@@ -210,13 +201,12 @@ export const assessment = {
   cautionAlone,
   checks,
   checkSentence,
+  checkAgain,
   standings,
   levels,
   always,
   perTrimFrom,
   planStanding,
-  standingSentence,
-  forecastSentence,
   paceSentence,
   growthSentence,
   growOutSentence,

@@ -2,6 +2,7 @@
 import { assessment } from './assessment.ts'
 import { base } from './base.ts'
 import { calendar } from './calendar.ts'
+import { card } from './card.ts'
 import { cautions } from './cautions/index.ts'
 import { figures } from './figures.ts'
 import { mark } from './mark.ts'
@@ -19,6 +20,7 @@ export const en = {
   calendar,
   cautions,
   figures,
+  card,
   mark,
   owner,
   photos,

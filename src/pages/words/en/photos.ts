@@ -26,7 +26,8 @@ export const photos = {
   error: 'Error',
   plusMinus: (error: string) => `± ${error}`,
   measuredNote:
-    'From the marked points, angles against the ground line, lengths by the scale. The error is one standard deviation, from setting the points; a foot that leans toward the camera or away from it adds its own. Photo and gauge readings are never put into one trend.',
+    'From the marked points, angles against the ground line, lengths by the scale; the card is both. The true value lies in the range 19 times of 20: it counts how well points are set and how the camera stood, as told or as held by hand. Photo and gauge readings are never put into one trend.',
+  scale: (length: string) => `scale ${length}`,
   heelHeight: (length: string) => `${length} high`,
 
   thenAndNow: (subject: string) => `${subject}: then and now`,
@@ -42,11 +43,15 @@ export const photos = {
     standing: {
       aligned:
         'Laid over each other by ground line and scale, so both feet are shown at one size and on one ground.',
+      notOneScale:
+        'Laid over each other by ground line and scale, but not surely at one scale: how far the scales lay from the foot is not known, and one may look a tenth larger. Shapes and angles may be compared, sizes not.',
       notAligned:
         'Not laid over each other to scale: that needs a scale, the ground line and the toe at the ground (from behind, both heels) marked on both pictures. Compare the feet with care.',
     },
     sole: {
       aligned: 'Laid over each other by toe, heels and scale, so both feet are shown at one size.',
+      notOneScale:
+        'Laid over each other by toe, heels and scale, but not surely at one scale: how far the scales lay from the sole is not known, and one may look a tenth larger. Shapes may be compared, sizes not.',
       notAligned:
         'Not laid over each other to scale: that needs a scale, the toe and both heels marked on both pictures. Compare the feet with care.',
     },

@@ -1,28 +1,24 @@
-/** Wording of the reference page. */
+/** Wording of the page *Measures and sources*. */
 import type { Mark } from '../../../hoof/evidence.ts'
+import { limits, methods } from './methods.ts'
 
 export const reference = {
   title: (practice: string) => `Measures and sources, ${practice}`,
   heading: 'Measures and sources',
-  lead: 'Every measure, formula, scale and published figure that these pages use, with where it comes from. Texts differ on nearly all of it: figures are guides, your own targets win, and no page calls a number a diagnosis.',
+  lead: 'Texts differ on nearly all of this. Figures are guides, your own targets win, and no number is a diagnosis.',
   contents: 'On this page',
 
   read: 'Measures that are read',
   readHow:
     'One reading for each foot, visit and stage. The scatter is the standard deviation of one reading taken again; the smallest change that matters is a judgement of the trade.',
-  how: 'How it is taken',
-  likely: 'Likely range',
-  scatter: 'Scatter of one reading',
-  matters: 'Smallest change that matters',
-  evidence: 'Where the scatter comes from',
+  facts: (likely: string, scatter: string, matters: string) =>
+    `Likely: ${likely}. Scatter of one reading: ${scatter}. A change matters from ${matters} on.`,
+  scatterFrom: (evidence: string) => `Scatter: ${evidence}.`,
   drawingOf: (name: string, how: string) => `How ${name} is taken: ${how}.`,
 
   derived: 'Measures that are worked out',
   derivedHow:
     'Made from readings of the same foot, visit and stage; stages are never mixed, nor gauge and photo.',
-  formula: 'Formula',
-  reading: 'How to read it',
-  source: 'Source',
 
   marks: {
     published: 'published',
@@ -34,72 +30,40 @@ export const reference = {
   noted: (text: string, note: string) => `${text}: ${note}`,
 
   methods: 'How the numbers are worked out',
-  method: [
-    {
-      id: 'smallest-real-change',
-      name: 'Smallest real change',
-      formula: 'limit = t × √2 × s',
-      text: 'Two readings of the same thing differ by chance. A difference below this limit is within measuring error; t is Student’s t for 95 %.',
-    },
-    {
-      id: 'trend',
-      name: 'Trend',
-      formula: 'y = a + b t; b ± t s / √Sxx; s² = (10 s₀² + RSS) / (10 + n − 2)',
-      text: 'Least squares through the readings of one stage, one foot, one measure. The known scatter s₀ of one reading counts as 10 readings, so that two or three visits do not claim more than they can. The median of the slopes between every two readings (Theil-Sen) is the second opinion.',
-    },
-    {
-      id: 'verdict',
-      name: 'Verdict',
-      formula: 'improving, worsening: 0 outside the slope’s 95 % interval',
-      text: 'On target: the last point of the line lies in the target. Improving or worsening: the line surely moves, toward the target or away. Steady: it may stand still, and every change that matters is ruled out. All else is too early to tell. Without a target a moving measure is called rising or falling.',
-    },
-    {
-      id: 'pace',
-      name: 'Changed pace',
-      formula: 'from 6 readings on: the last four against all',
-      text: 'Feet do not always move in straight lines. Where the slope of the last four readings and that of all do not overlap, the page says so and goes by the last four.',
-    },
-    {
-      id: 'forecast',
-      name: 'Forecast',
-      formula: '(a + b t − T)² = t² Var(a + b t)',
-      text: 'When the line enters the target at its nearest edge T, with Fieller’s 95 % interval. No date is given where the slope’s interval holds 0, and none more than 18 months ahead. Each forecast that could have been made earlier is made again and scored.',
-    },
-    {
-      id: 'growth-and-trim',
-      name: 'Growth and trim',
-      formula: 'growth = (next arrival − last after trim) / days; trim = after − before',
-      text: 'A hoof grows between visits and is shortened at them. The two are kept apart. Growth is what is left after wear.',
-    },
-    {
-      id: 'grow-out',
-      name: 'Growing out',
-      formula: 'date = (wall length − distance) / rate',
-      text: 'Rate of growth as published, sharpened by the foot’s own sightings: precision 1/τ² + Sxx/1.5². The range comes from the rate’s 95 % interval.',
-    },
-    {
-      id: 'plan',
-      name: 'Staged plan',
-      formula: 'trims = excess over the limit / most at one trim',
-      // With its limits: `planText`.
-      text: '',
-    },
-    {
-      id: 'side-view',
-      name: 'Side view',
-      formula: 'toe hairline = (Lt cos A, Lt sin A); heel hairline = (B + Lh cos H, Lh sin H)',
-      text: 'From toe angle A, toe length Lt, heel angle H, mean heel length Lh and bearing length B. Where the coronet angle was read too, the two are compared; lowering one end by p turns the ground plane by atan(p / B).',
-    },
-  ],
+  method: methods,
+  limits: 'Known limits',
+  limitsHow:
+    'Where the methods are known to fall short. The figures are those of the simulations by which the methods were chosen.',
+  limit: limits,
+
+  lessons: 'What your practice has taught',
+  lessonsNone:
+    'Nothing yet: all is judged by the figures of the literature. Three readings of one foot begin to teach.',
+  lessonsHow:
+    'Learned from the readings up to the end of the last whole month, of single feet, gauge and photograph apart. In brackets: from how many readings. A foot read twice (98 and 97) teaches fastest.',
+  by: { gauge: 'by gauge', photo: 'by photograph' },
+  repeats: (measure: string, by: string, own: string, literature: string, readings: number) =>
+    `Your readings of ${measure} ${by} repeat to ${own} (literature: ${literature}), from ${readings} readings.`,
+  hand: (person: string, factor: string, readings: number) =>
+    `Readings of ${person} scatter ${factor} times as much as the practice’s, from ${readings} readings; they count accordingly.`,
+  lessonsTable: 'Scatter of one reading: yours, how many readings it rests on, and the literature’s',
+  lessonsHead: { measure: 'Measure', gauge: 'Gauge', photo: 'Photo', literature: 'Literature' },
+  lesson: (own: string, readings: number) => `${own} (${readings})`,
+  noLesson: '–',
+  growsHere: (mean: string, interval: string, literature: string) =>
+    `Horn grows down by ${mean} here (95 % interval ${interval}; literature: ${literature}).`,
+  wallsDiffer: (spread: string) => `Single walls differ from that by about ${spread} either way.`,
 
   planText: (flat: string, cupped: string) =>
-    `The most at one trim, beyond what grows, is the horse’s own limit, else ${flat} on a flat sole and ${cupped} on a cupped one. A plan starts from two readings or more, where they put the level beyond its limit with 90 %, or with 70 % where more is over than one trim may take. A foot that waits for a vet has none. On a flat foot a quarter-inch heel difference takes at least about four months and several trims: common practice, no source.`,
+    `The most at one trim, beyond what grows, is the horse’s own limit, else ${flat} on a flat sole and ${cupped} on a cupped one. A plan starts from two readings or more, where they put the level beyond its limit with 90 %, or with 70 % where more is over than one trim may take. What may be taken is told as the total off the wall: what has grown since the reading, and the step. A foot that waits for a vet has no plan. On a flat foot a quarter-inch heel difference takes at least about four months and several trims: common practice, no source.`,
   toeAngle: 'Toe angle: what is advised',
   toeAngleHow:
     'Advice differs so widely that there is no default target: the pastern decides, and the practitioner.',
   photos: 'Gauge and photo',
   photosHow:
     'found no two methods equivalent for any angle. So a trend never mixes gauge and photo readings, and each says which it uses.',
+  photosRange:
+    'The range beside a photo reading holds the true value 19 times of 20. It counts how well points are set, and how the camera stood: as told, else as held by hand, low, some ten degrees from above, with the ruler up to 7 cm out of the plane of the foot. Measured on feet of known geometry through a simulated telephone: by hand with a ruler, toe angle within 1.4° and toe length within 4.7 mm (root mean square); with the card 0.7° and 1.4 mm; on a block with the card 0.5° and 1.3 mm.',
   notStraight: 'Not in straight lines',
   notStraightHow: [
     { source: 'meier', text: 'grades after laminitis fell in a curve over 25 days, not in a line.' },
@@ -117,7 +81,7 @@ export const reference = {
 
   growth: 'Growth of horn',
   growthHow: (mean: string, sd: string) =>
-    `Before a foot has shown its own rate the pages take ${mean}, with a standard deviation of ${sd}.`,
+    `Before a practice has shown its own rate the pages take ${mean}, with a standard deviation of ${sd}.`,
   growthFoal: (mean: string) => `Under one year of age: ${mean}.`,
   growthTable: 'Published rates of growth',
   growthHead: ['Who', 'A month', 'As published', 'Source'],
@@ -140,5 +104,5 @@ export const reference = {
     'No page fills a gap with a guess: it says that it is too early to tell, or that nothing was read.',
   ],
   sources: 'Sources',
-  standing: 'Cautions that always stand',
+  standing: 'Cautions that always hold',
 }

@@ -13,7 +13,10 @@ export const starter = {
   findings: 'what, where, grade: 0 gone, 1 mild, 2 moderate, 3 severe',
   growOut: 'what, place, distance from the hairline',
   care: 'what the owner does until the next visit',
-  noteOwn: 'Notes for you alone. Fill in each _ above, or delete its line.',
+  fillIn: 'Fill in each _, or delete its line. Notes for you alone go below the next line of ---.',
+  comfort: 'heel, flat or toe first; pulse 0 none to 3 bounding',
+  notSpokenOf: (list: string, more: number) =>
+    `open still, not spoken of lately: ${list}${more > 0 ? `; and ${more} more` : ''}`,
   horseNote: 'Notes for you alone. Fill in each _ above, or delete its line.',
   owner: 'an owner id from practice.md',
   kind: 'breed or type',
@@ -30,12 +33,15 @@ export const starter = {
   privateWords: 'further words that must never appear in the portfolio',
   targets: 'a band of wanted values per measure; ~ is an open side',
   sole: 'flat or cupped, for all feet or {LF: flat}',
+  problems: 'what the case is about, most important first',
+  by: (people: string) => `who took the readings: ${people}`,
   practiceName: 'the name of your practice',
   units: 'mm, cm or in: the unit of a bare length',
   trimCycle: 'usual time between visits',
   owners: 'one line an owner: id: {name: ...}',
+  people: 'who works here, if more than one: [Ilse, Tom]',
   localRules: 'a sentence about the law or code where you work',
-  practiceNote: 'A few words about the practice. They stand on the front page.',
+  practiceNote: 'A few words about the practice. The office page shows them.',
   guide: `How this casebook works
 
   practice.md             your practice and the owners
@@ -56,7 +62,7 @@ Type the commands in this folder, where practice.md is. Where Growdown is not in
 
 A list of four is left fore, right fore, left hind, right hind. ~ means not read.
 Lengths may carry a unit: 98 mm, 9.8 cm, 3 5/8 in.
-All text is for you alone, unless it stands under the heading "## For the owner" or "## For teaching".
+All text is for you alone, unless it is under the heading "## For the owner" or "## For teaching".
 
 What is kept here may hurt someone if it gets out. Keep this folder private. The file passphrases.yaml,
 once there is one, opens the owners' pages: never send it, never publish it.

@@ -71,7 +71,7 @@ export const going = {
   },
   'lameness-marked': {
     name: () => 'lameness 3',
-    practice: ({ grade }) => `Lameness ${grade} of 5. No trim is planned while it stands.`,
+    practice: ({ grade }) => `Lameness ${grade} of 5. No trim is planned until it is better.`,
     owner: ({ grade }) =>
       `Your horse was clearly lame, ${grade} of 5. ${tell} today; we do not trim while it lasts.`,
     question: 'What is the cause of the lameness, and may this foot be trimmed?',

@@ -79,7 +79,7 @@ export const measured = {
   'pair-uneven-after-trim': {
     name: () => 'uneven pair',
     practice: ({ left, right, limit }, f) =>
-      `After the trim the pair stands at ${f.angle(left)} left and ${f.angle(right)} right, more than ${f.angle(limit)} apart.`,
+      `After the trim the toe angles of the pair were ${f.angle(left)} left and ${f.angle(right)} right, more than ${f.angle(limit)} apart.`,
     owner: () => 'The two feet of one pair still differ after the trim. We keep an eye on it.',
     question: 'Is there a cause higher up the limb for the uneven pair?',
     portfolio: ({ limit }, f) => `more than ${f.angle(limit)} between the pair after the trim`,

@@ -2,20 +2,20 @@
 export const chart = {
   time: 'date',
   /** The title says what was found. */
-  oneChanged: (foot: string, measure: string, first: string, last: string, span: string) =>
-    `${foot} ${measure}: ${first} to ${last} in ${span}`,
-  someChanged: (foot: string, measure: string, first: string, last: string, span: string, n: number) =>
-    `${foot} ${measure}: ${first} to ${last} in ${span}; ${n} feet clearly moved`,
-  noneChanged: (measure: string, span: string) => `${measure}: no foot has clearly moved in ${span}`,
+  changed: (measure: string, feet: string) => `${measure}: ${feet} clearly moved`,
+  noneChanged: (measure: string) => `${measure}: no foot has clearly moved`,
+  /** What lies above 0 of heel balance. */
+  heels: 'above 0 the inner heel is higher',
+  targetBeside: (verdict: string, band: string) => `${verdict}; target ${band}`,
   says: (measure: string, feet: string) => `${measure}, foot by foot. ${feet}`,
   foot: (foot: string, first: string, last: string, note: string) =>
     `${foot}: ${first} at first, ${last} now; ${note}.`,
   caption: (measure: string) => `${measure}, all readings`,
   head: ['Date', 'Stage'] as readonly [string, string],
-  stages: { before: 'before', after: 'after' },
+  stages: { before: 'on arrival', after: 'after the trim' },
 
-  findingsTitle: (open: number, gone: number) =>
-    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved`,
+  findingsTitle: (open: number, gone: number, shown: number | null) =>
+    `${open === 1 ? '1 finding' : `${open} findings`} open, ${gone} resolved${shown === null ? '' : `; ${shown} shown`}`,
   findingsSays: (list: string) => `Grade of each finding at each visit, 0 resolved to 3 severe. ${list}`,
   findingsRow: (label: string, grades: string) => `${label}: ${grades}.`,
   findingsCaption: 'Grades by visit',
@@ -36,7 +36,6 @@ export const chart = {
     drawingOnce: (foot: string, first: string) => `The ${foot} hoof from the side: ${first}.`,
     drawingSays: (length: string, angle: string) => `toe ${length} at ${angle}`,
   },
-  sideAssumed: (measures: string) => `Drawn with stand-ins where nothing was read: ${measures}.`,
   sideFirst: (date: string) => `first, ${date}`,
   sideLatest: (date: string) => `latest, ${date}`,
 }

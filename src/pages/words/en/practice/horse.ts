@@ -1,37 +1,51 @@
-/** Wording of a horse's own page. */
+/** Wording of a horse's own page, and of what its other pages share. */
 const count = (n: number, one: string, many: string) => (n === 1 ? `1 ${one}` : `${n} ${many}`)
 
 export const horse = {
   title: (name: string, practice: string) => `${name}, ${practice}`,
-  seen: (visits: number, first: string, last: string) =>
-    visits === 1 ? `Seen once, on ${last}.` : `Seen ${visits} times since ${first}, last on ${last}.`,
+  seen: (last: string, visits: number) =>
+    visits === 1 ? `Seen once, ${last}.` : `Last seen ${last}, visit ${visits}.`,
   notSeen: 'No visit is on record yet.',
   age: (years: number) => (years < 1 ? 'under a year old' : count(years, 'year old', 'years old')),
-  handOver: 'Hand-over for vet or farrier',
-  fieldSheet: 'Field sheet for the next visit',
+  bar: {
+    name: 'Of this horse',
+    fieldSheet: 'Field sheet',
+    handOver: 'Hand-over',
+    lastVisit: 'Last visit',
+    measures: 'All measures',
+    photos: 'Photos',
+  },
 
-  urgent: 'Is anything urgent?',
+  cautions: 'Cautions',
   calm: 'No caution is in force.',
+  inFull: 'In full: what, and what not to do',
   seenAt: (date: string) => `visit of ${date}`,
-
-  feet: 'How each foot stands',
-  feetHow:
-    'As seen from above, the horse facing up the page. Latest reading, change since the first, verdict.',
-  ahead: 'the horse faces this way',
-  openFindings: 'Open findings',
-  noFindings: 'No open finding.',
+  wholeHorse: 'The whole horse',
+  matterOn: (matter: string, date: string) => `${matter} (${date})`,
+  also: (matters: string, lower: string) => `${matters}; also ${lower}`,
+  silent: (matters: string) => `not spoken of since: ${matters}`,
   ring: (contact: string) => `Ring: ${contact}`,
   gradeOn: (grade: string, date: string) => `${grade}, ${date}`,
   flagged: { stop: 'Stop: ask a vet first', vet: 'Tell the vet', mind: 'Take care' },
-  sides: 'Seen from the side, first against latest',
+
+  today: 'Today',
+  noteOf: (date: string) => `Your note of ${date}`,
+  wholeNote: (date: string) => `The whole of your note of ${date}`,
+  allowed: 'What may come off',
+  wall: 'On the wall by now',
+  charts: 'The problems’ measures',
+  drawings: 'Foot by foot',
+  photos: 'Then and now',
+  olderVisits: (n: number) => (n === 1 ? 'One earlier visit' : `${n} earlier visits`),
+
   levels: 'Heels, seen from behind',
   pairs: 'Left against right',
   pair: { fore: 'Fores', hind: 'Hinds' },
+  pairOn: (text: string, when: string) => `${text} (${when})`,
   pairReal: (pair: string, measure: string, left: string, right: string, gap: string, limit: string) =>
     `${pair}, ${measure}: left ${left}, right ${right}. They differ by ${gap}, more than measuring error (${limit}).`,
   pairWithin: (pair: string, measure: string, left: string, right: string, gap: string, limit: string) =>
     `${pair}, ${measure}: left ${left}, right ${right}. The ${gap} between them lies within measuring error (${limit}).`,
-  noReadings: 'Nothing was measured yet.',
   geometry: 'What lowering would do',
   geometryToe: (foot: string, angle: string, length: string) =>
     `${foot}: 1 mm off the toe changes the toe angle by ${angle} and the toe length by ${length}.`,
@@ -40,40 +54,25 @@ export const horse = {
   geometryHow:
     'From the side view as measured: the ground plane turned about the other end of the foot. A guide to what a trim does, not a trim to make.',
 
-  changed: 'What changed, and is it real?',
-  changedNone: 'No measure has clearly moved.',
-  changedTo: (first: string, last: string, change: string, since: string, verdict: string) =>
-    `${first} to ${last} (${change}) since ${since}; ${verdict}.`,
-  heelsWere: (text: string, date: string) => `was ${text} on ${date}`,
-  moreChanges: (n: number) => (n === 1 ? 'One more has clearly moved' : `${n} more have clearly moved`),
-  changedOf: (foot: string, measure: string) => `${foot}, ${measure}:`,
   growth: 'What the hoof did, and what the trims did',
   growthHow:
     'A hoof grows between visits and is shortened at them. The two are kept apart; growth is what is left after wear.',
-  growthOf: (foot: string, measure: string, text: string) => `${foot}, ${measure}: ${text}`,
   trimHides: (n: number) =>
     `At ${count(n, 'visit', 'visits')} there was no reading on arrival, so a trim may hide in that growth.`,
-  growthWhy: 'Every growth phase and every trim',
   growthSteps: (measure: string) => `${measure}, growth between visits and trims at them`,
   growthStep: 'Step',
   grownFrom: (from: string, to: string, days: number) =>
     `Grown ${from} to ${to}, ${count(days, 'day', 'days')}`,
   grown: (gain: string, pace: string) => `${gain}, ${pace}`,
   trimAt: (date: string) => `Trim of ${date}`,
-  growthOthers: 'Growth of the other walls',
-  others: 'Other measures',
-  inShort: (foot: string, value: string, verdict: string) => `${foot} ${value}, ${verdict}`,
   record: 'Remarks on the record',
-  foot: 'Foot',
-  noTrends: 'There is nothing to compare yet. After two visits there will be.',
 
-  next: 'What comes next',
   plans: 'Staged plans',
   plansNone: 'No foot needs a staged plan at present.',
   plansHeld: (feet: string) =>
     `${feet}: no plan and no amount while a caution waits for the vet. A visit that says it is gone, or cleared with the vet’s day, ends the wait.`,
-  forecasts: 'When targets are reached, at this pace',
-  forecastsNone: 'No measure is on its way to a target with a date.',
+  forecasts: 'How past forecasts held',
+  forecastsNone: 'No past forecast can be judged yet.',
   pastForecasts: (held: number, made: number) =>
     `${held} of ${made} past forecasts for this horse fell within their range.`,
   pastForecastsWhy: 'The past forecasts, one by one',
@@ -84,17 +83,15 @@ export const horse = {
   pastNotSeen: (after: string) => `not by ${after}`,
   yes: 'yes',
   no: 'no',
-  growOut: 'Growing out',
   growOutNone: 'No feature is followed on the wall.',
   capsules: 'A whole new capsule',
   capsulesHow:
     'When horn that leaves the hairline at the date given will have reached the ground, at the rate of this foot or, where none was seen, as published.',
   newGrowth: 'The new growth',
 
-  history: 'The history',
   findings: 'Findings over time',
   findingsNone: 'No finding is on record.',
-  visits: 'Visits, newest first',
+  visits: 'Visits',
   profile: 'Profile',
   facts: {
     owner: 'Owner',

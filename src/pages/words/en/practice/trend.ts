@@ -1,21 +1,12 @@
-/** What is said of the course of one measure at one foot, and of the numbers behind it. */
+/** The numbers behind what is said of the course of one measure at one foot. */
 import type { Standing } from '../../../../trend/assessment.ts'
 
 export const trend = {
-  one: (value: string, date: string) => `One reading so far: ${value}, on ${date}.`,
-  moved: (first: string, since: string, last: string, change: string) =>
-    `${first} on ${since}, ${last} now: ${change}.`,
-  sinceFirst: (change: string, date: string) => `${change} since ${date}`,
-  isClear: 'clearly moved',
-  isUnclear: 'not clearly moved',
-  firstReading: 'first reading',
-
-  why: 'Why the page says this',
   numbersOf: (measure: string) => `${measure}, from the readings to the verdict`,
   step: 'Step',
   readings: 'Readings used',
   source: { gauge: 'by gauge', photo: 'from photos' },
-  stage: { before: 'before the trim', after: 'after the trim' },
+  stage: { before: 'on arrival', after: 'after the trim' },
   series: (n: number, stage: string, source: string) => `${n}, ${stage}, ${source}`,
   change: 'Change, last less first',
   smallest: 'Smallest real change between two readings',

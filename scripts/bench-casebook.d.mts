@@ -1,0 +1,1 @@
+export function writePractice(folder: string, horses: number): void

@@ -1,0 +1,96 @@
+/** *All measures* of a horse, for the evening at the desk: every chart, table, verdict, interval and check. */
+import { feet } from '../../hoof/feet.ts'
+import type {
+  AgreementChart,
+  FindingsGrid,
+  LevelDrawing,
+  SideDrawing,
+  Table,
+  WallDrawing,
+} from '../shared/figures.ts'
+import type { PageView } from '../shared/page.ts'
+import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
+import type { PageShell } from '../shared/shell.ts'
+import type { Words } from '../words/index.ts'
+import { agreementCharts } from './agreement.ts'
+import { checkTexts } from './checks.ts'
+import { heelState, levelOf, sideOf, wallOf } from './drawings.ts'
+import { type DrawnTogether, drawnTogether } from './drawn-together.ts'
+import { findingsGrid } from './findings.ts'
+import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
+import { growthSentences, growthTables } from './growth.ts'
+import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
+import { type MeasureSection, measureSections } from './measure-sections.ts'
+import { latestPairTexts, loweringTexts } from './pairs.ts'
+import { type PastForecasts, type PlanView, pastForecasts, planView } from './plans.ts'
+import { heldText } from './profile.ts'
+
+export interface MeasuresPage {
+  readonly w: Words
+  readonly page: PageShell
+  readonly horse: Link
+  readonly heading: string
+  /** To each part of the page. */
+  readonly index: readonly Link[]
+  readonly measures: readonly MeasureSection[]
+  readonly growth: readonly string[]
+  readonly growthTables: readonly Table[]
+  readonly sides: DrawnTogether<SideDrawing>
+  readonly levels: DrawnTogether<LevelDrawing>
+  readonly pairs: readonly string[]
+  readonly lowering: readonly string[]
+  readonly held: readonly string[]
+  readonly plans: readonly PlanView[]
+  readonly past: PastForecasts | null
+  readonly growing: readonly GrowOutView[]
+  readonly growOutTable: Table | null
+  readonly walls: DrawnTogether<WallDrawing>
+  readonly newGrowth: readonly string[]
+  readonly capsules: Table | null
+  readonly findings: FindingsGrid | null
+  readonly photos: readonly ThenAndNow[]
+  readonly agreement: readonly AgreementChart[]
+  readonly remarks: readonly string[]
+}
+
+export function measuresPage(of: HorseCase): PageView {
+  const { horse, words, format, assessment } = of
+  const photos = thenAndNow(of.visits, of.pictures, format)
+  const measures = measureSections(of)
+  const model: MeasuresPage = {
+    w: format.words,
+    page: shellOfHorse(of, words.measures.title(horse.name), photos.length > 0 ? ['compare'] : []),
+    horse: { text: horse.name, href: 'index.html' },
+    heading: words.measures.title(horse.name),
+    index: [...measures.map(({ id, name }) => ({ text: name, href: `#${id}` })), ...words.measures.index],
+    measures,
+    growth: growthSentences(of, assessment.growth),
+    growthTables: growthTables(of, assessment.growth),
+    sides: drawnTogether(assessment.geometry.map((view) => sideOf(of, view))),
+    levels: drawnTogether(
+      feet.flatMap((foot) => {
+        const state = heelState(assessment.trends, foot)
+        return state === null ? [] : [levelOf(of, state)]
+      }),
+    ),
+    pairs: latestPairTexts(of),
+    lowering: loweringTexts(of),
+    held: heldText(of),
+    plans: assessment.plans.map((plan) => planView(of, plan)),
+    past: pastForecasts(of),
+    growing: assessment.growOut.map((one) => growOutView(of, one)),
+    growOutTable: growOutTable(of),
+    walls: drawnTogether(feet.flatMap((foot) => wallOf(of, foot, assessment.growOut) ?? [])),
+    newGrowth: assessment.newGrowth.map((one) => newGrowthText(of, one)),
+    capsules: capsuleTable(of),
+    findings: findingsGrid(of, 'all'),
+    photos,
+    agreement: agreementCharts(of),
+    // What hand and photograph differ by stands in their plot, where there is one.
+    remarks: checkTexts(
+      of,
+      assessment.checks.filter((check) => check.kind !== 'entered against photo' || !check.facts.explained),
+    ),
+  }
+  return { path: `${horse.id}/measures.html`, template: 'practice/measures', model }
+}
