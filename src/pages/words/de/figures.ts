@@ -16,7 +16,7 @@ export const figures: OwnerWords['figures'] = {
   notRecorded: 'nicht notiert',
   inner: 'innen',
   outer: 'außen',
-  unread: (measures) => `Nach üblichen Maßen gezeichnet, weil da nicht gemessen: ${measures}.`,
+  unread: (measures) => `Nach üblichen Maßen gezeichnet, da nicht gemessen: ${measures}.`,
   narrowedFrog: 'Der Strahl ist schmaler gezeichnet als gemessen, damit er zwischen die Trachten passt.',
   ahead: (dates) => `gestrichelt: ${dates}`,
 }
