@@ -21,6 +21,7 @@ import { teachingOf } from '../src/trend/model/teaching.ts'
 const practice: Practice = {
   name: 'Bench',
   units: 'mm',
+  language: 'en',
   trimCycleDays: 35,
   feetOrder: feet,
   owners: [],

@@ -31,7 +31,14 @@ const floors: readonly (readonly string[])[] = [
 /** A room and its own inner folders may lead to each other. */
 const innerFolders = [
   ['casebook', 'casebook/plausibility'],
-  ['pages/words', 'pages/words/en', 'pages/words/en/cautions', 'pages/words/en/practice'],
+  [
+    'pages/words',
+    'pages/words/de',
+    'pages/words/de/cautions',
+    'pages/words/en',
+    'pages/words/en/cautions',
+    'pages/words/en/practice',
+  ],
   ['render', 'render/charts', 'render/drawings'],
   ['trend', 'trend/cautions', 'trend/model'],
 ]

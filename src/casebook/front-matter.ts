@@ -177,7 +177,7 @@ function reportEnd(text: string, close: number, report: Report): void {
 
 /** Lines of a key, as at the top of a block. */
 const isKeyLine =
-  /^(?:date|footing|feet|before|after|findings|grow-out|comfort|body|stance|photos|care|next visit|name|owner|kind|sex|born|height|weight|started|history|vet|consent|alias|targets|practice|units|trim cycle|owners|terms):(?:\s|$)/i
+  /^(?:date|footing|feet|before|after|findings|grow-out|comfort|body|stance|photos|care|next visit|name|owner|kind|sex|born|height|weight|started|history|vet|consent|alias|targets|practice|units|language|trim cycle|owners|terms):(?:\s|$)/i
 
 /** The first line from `from` on that looks like `---`: a long dash that a phone made of it, two hyphens, other signs. */
 function nearlyDashes(text: string, from: number): TextRange | null {

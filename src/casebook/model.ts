@@ -8,6 +8,7 @@ import type { Foot, PerFoot } from '../hoof/feet.ts'
 import type { Landmarks, PhotoView } from '../hoof/landmarks.ts'
 import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
+import type { LanguageTag } from './languages.ts'
 
 export interface Casebook {
   readonly practice: Practice
@@ -18,6 +19,8 @@ export interface Casebook {
 export interface Practice {
   readonly name: string
   readonly units: LengthUnit
+  /** Of owners' pages; all others are in English. */
+  readonly language: LanguageTag
   readonly trimCycleDays: number
   /** Order in which a list of four is written. */
   readonly feetOrder: readonly Foot[]
@@ -58,6 +61,8 @@ export interface Contact {
 export interface Owner {
   readonly id: string
   readonly name: string
+  /** Of this owner's page; null where it is the practice's. */
+  readonly language: LanguageTag | null
 }
 
 /** Someone of the practice, whom a visit names by id. */

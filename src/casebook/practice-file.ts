@@ -15,13 +15,15 @@ import {
   wrongForm,
 } from './fields.ts'
 import type { CaseFile } from './front-matter.ts'
+import { knownLanguages, type LanguageTag, languageTags } from './languages.ts'
 import type { Contact, Contacts, Owner, Person, PortfolioChoices, Practice } from './model.ts'
 import { people } from './people.ts'
 import { interval, isTooLong, name as nameRead, oneOf, text } from './readers.ts'
-import { normal, quote } from './words.ts'
+import { either, nearest, normal, quote } from './words.ts'
 import { readYamlTree, type YamlNode } from './yaml-tree.ts'
 
 const defaultTrimCycleDays = 35
+const usualLanguage: LanguageTag = 'en'
 
 const noContact: Contact = { name: null, phone: null }
 const noContacts: Contacts = { practice: null, vet: noContact }
@@ -34,6 +36,7 @@ const mostPrivate: PortfolioChoices = { time: 'weeks', hidesPractice: true, hold
 export const standInPractice: Practice = {
   name: '',
   units: 'mm',
+  language: usualLanguage,
   trimCycleDays: defaultTrimCycleDays,
   feetOrder: feet,
   owners: [],
@@ -58,7 +61,18 @@ const units: Reader<LengthUnit> = (value, context, name) => {
   return Object.hasOwn(known, word) ? known[word] : oneOf(['mm', 'cm', 'in'] as const)(value, context, name)
 }
 
-const ownerFields = { name: required<string | null>(nameRead, null, "the owner's name") }
+const language: Reader<LanguageTag> = (value, context, name) => {
+  const written = value.kind === 'text' ? value.text : ''
+  const word = normal(written)
+  if (Object.hasOwn(knownLanguages, word)) return knownLanguages[word]
+  const fix = nearest(written, Object.keys(knownLanguages)) ?? undefined
+  return wrongForm(value, context, name, either(languageTags), fix)
+}
+
+const ownerFields = {
+  name: required<string | null>(nameRead, null, "the owner's name"),
+  language: field<LanguageTag | null>(language, null),
+}
 
 const owners: Reader<readonly Owner[]> = (value, context, name) => {
   if (value.kind !== 'map')
@@ -76,18 +90,26 @@ const owners: Reader<readonly Owner[]> = (value, context, name) => {
       })
       return []
     }
-    return [{ id, name: ownerName(entry.value, context, id) ?? id }]
+    const { name, language } = ownerOf(entry.value, context, id)
+    return [{ id, name: name ?? id, language }]
   })
 }
 
-/** `{name: Abel Moor}`, or the name alone. */
-function ownerName(value: YamlNode, context: ParseContext, id: string): string | null {
-  if (value.kind === 'nothing' || gapIn(value, `The name of owner ${id}`, context)) return null
+const unnamed = { name: null, language: null }
+
+/** `{name: Abel Moor, language: de}`, or the name alone. */
+function ownerOf(
+  value: YamlNode,
+  context: ParseContext,
+  id: string,
+): { readonly name: string | null; readonly language: LanguageTag | null } {
+  const what = `The name of owner ${id}`
+  if (value.kind === 'nothing' || gapIn(value, what, context)) return unnamed
   if (value.kind === 'text')
-    return isTooLong(value.text, value, context, `The name of owner ${id}`) ? null : value.text
-  if (value.kind === 'map') return readFields(value, ownerFields, context, 'of an owner').name
+    return isTooLong(value.text, value, context, what) ? unnamed : { ...unnamed, name: value.text }
+  if (value.kind === 'map') return readFields(value, ownerFields, context, 'of an owner')
   wrongForm(value, context, `owner ${id}`, '{name: Abel Moor}')
-  return null
+  return unnamed
 }
 
 const contactFields = {
@@ -178,6 +200,7 @@ const orNull =
 const practiceFields = {
   practice: required<string | null>(nameRead, null, "the practice's name"),
   units: field<LengthUnit | null>(orNull(units), 'mm'),
+  language: field<LanguageTag>(language, usualLanguage),
   'trim cycle': field<number>(interval, defaultTrimCycleDays),
   feet: field<readonly Foot[] | null>(orNull(feetOrder), feet),
   owners: field<readonly Owner[]>(owners, []),
@@ -206,6 +229,7 @@ export function readPracticeFile(
   const practice: Practice = {
     name: read.practice ?? 'Practice',
     units: read.units ?? 'mm',
+    language: read.language,
     trimCycleDays: read['trim cycle'],
     feetOrder: read.feet ?? feet,
     owners: read.owners,

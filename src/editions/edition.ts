@@ -17,6 +17,7 @@ import type { Words } from '../pages/words/index.ts'
 import type { PictureStore } from '../pictures/store.ts'
 import type { Renderer } from '../render/renderer.ts'
 import type { PracticeLessons } from '../trend/model/practice.ts'
+import type { ForOwners } from './owner/page-tools.ts'
 
 /**
  * `Kept` is what it keeps of each horse from build to build, for its pages over all of them: plain data, and small.
@@ -65,7 +66,7 @@ export interface Edition<Kept = unknown> {
 }
 
 /** Files of one horse go to paths within the edition's folder. */
-export interface HorseTools extends Pick<UnitOutput, 'put' | 'keep'> {
+export interface HorseTools extends Pick<UnitOutput, 'put' | 'keep'>, Pick<PageTools, 'forOwners'> {
   readonly renderer: Renderer
   /** The tool's own words, for telling names that are everyday words. */
   readonly own: OwnWords
@@ -131,6 +132,7 @@ export interface PageTools {
   readonly words: Words
   /** The words with the numbers beside them, by the practice's unit of length. */
   readonly formatIn: (units: LengthUnit) => Formatter
+  readonly forOwners: ForOwners
   readonly own: OwnWords
   assets(of: Assets): AssetTexts
 }

@@ -17,9 +17,9 @@ export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
   shownIn: { consent: 'owner site', of: ({ owner }, addresses) => addresses[owner] ?? null },
   announcement: ({ site, casebook }) =>
     `Owners' pages, locked: ${site('owners')}; what opens them: ${casebook(passphraseFile)}`,
-  ofHorse: async (horse, { renderer, pictures, keep }) => {
+  ofHorse: async (horse, { forOwners, pictures, keep }) => {
     const { ownerFragment } = await import('./owner/horse-fragment.ts')
-    return ownerFragment(horse, renderer, pictures, keep)
+    return ownerFragment(horse, forOwners, pictures, keep)
   },
   pages: async () => [],
   files: async () => {

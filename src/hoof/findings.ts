@@ -43,6 +43,9 @@ export const findingMeanings = {
 
 export type FindingName = keyof typeof findingMeanings
 
+/** Whether it is a finding that everyone knows by this name; a practice has names of its own besides. */
+export const isFindingName = (what: string): what is FindingName => Object.hasOwn(findingMeanings, what)
+
 /** Other words for the same finding, as people write them. */
 export const findingAliases: Readonly<Record<string, FindingName>> = {
   separation: 'wall separation',

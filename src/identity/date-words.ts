@@ -1,5 +1,5 @@
 /** Words for a date, and dates that no one day can be told of. */
-import { englishMonth, monthNumber } from './month-names.ts'
+import { englishMonth, monthNumber, pageMonth } from './month-names.ts'
 
 export interface LooseDate {
   readonly pattern: RegExp
@@ -63,10 +63,11 @@ const ordinals =
 |twenty-sixth|twenty-seventh|twenty-eighth|twenty-ninth|thirtieth|thirty-first`
     .replaceAll('\n', '')
     .split('|')
-const day = '(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\\.?'
+const day =
+  '(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\\.?|(?:Mon|Diens|Donners|Frei|Sams|Sonn)tag|Mittwoch|Sonnabend)'
 const year = '(?:19|20)\\d{2}'
-const season = 'spring|summer|autumn|fall|winter'
-const capitalMonth = englishMonth.replace(/(?:^|(?<=\|))\p{L}/gu, (letter) => letter.toUpperCase())
+const season = 'spring|summer|autumn|fall|winter|frühling|frühjahr|sommer|herbst'
+const capitalMonth = pageMonth.replace(/(?:^|(?<=\|))\p{L}/gu, (letter) => letter.toUpperCase())
 
 /** A date may stand there: `on 12/3`, `seen 12/3`. */
 const leadsToDate =
@@ -119,13 +120,13 @@ export const looseDates: readonly LooseDate[] = [
   },
   {
     pattern: word(
-      `(?:the )?(?:(?:very )?(?:early|mid|late)[ -]|(?:beginning|start|middle|end|first (?:days|half|week)|second half|last (?:days|half|week)|first|last) of )(${capitalMonth})(?: ${year})?`,
+      `(?:the )?(?:(?:very )?(?:early|mid|late|Anfang|Mitte|Ende)[ -]|(?:beginning|start|middle|end|first (?:days|half|week)|second half|last (?:days|half|week)|first|last) of )(${capitalMonth})(?: ${year})?`,
       'gu',
     ),
     read: ([month = '']) => ({ inMonth: monthNumber(month) }),
   },
   {
-    pattern: word(`(${englishMonth}) ['’](\\d\\d)`),
+    pattern: word(`(${pageMonth}) ['’](\\d\\d)`),
     read: ([month = '', y = '']) => ({ month: `20${y}-${two(monthNumber(month))}` }),
   },
   {
@@ -134,7 +135,7 @@ export const looseDates: readonly LooseDate[] = [
   },
   {
     pattern: new RegExp(
-      `(?<=(?:^|[^\\p{L}])(?:in|since|until|till|by|from|during|through|throughout|last|this|next|every|of last|of this|before|after|to|${season},?) )(${capitalMonth})(?![\\p{L}\\p{N}])`,
+      `(?<=(?:^|[^\\p{L}])(?:in|since|until|till|by|from|during|through|throughout|last|this|next|every|of last|of this|before|after|to|im|seit|bis|ab|vor|nach|vom|zum|letzten|vergangenen|nächsten|${season},?) )(${capitalMonth})(?![\\p{L}\\p{N}])`,
       'giu',
     ),
     read: ([month = '']) => ({ inMonth: monthNumber(month) }),

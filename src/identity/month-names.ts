@@ -23,15 +23,20 @@ const beginnings: readonly (readonly string[])[] = [
 /** English names, whole. */
 export const englishMonth = english.join('|')
 
-const short = 'jan|feb|mar|apr|may|jun|jul|aug|sept|sep|oct|nov|dec'
-const others =
-  `januar|jänner|februar|märz|mai|juni|juli|oktober|dezember|januari|februari|maart|mei|augustus|december
+/** German names, whole: those that are English ones too are left out. */
+const german = 'januar|jänner|februar|märz|mai|juni|juli|oktober|dezember'
+
+/** Names of the languages that pages are written in. */
+export const pageMonth = `${englishMonth}|${german}`
+
+const short = 'jan|feb|mar|mär|apr|may|jun|jul|aug|sept|sep|oct|nov|dec'
+const others = `${german}|januari|februari|maart|mei|augustus|december
 |janvier|février|fevrier|mars|avril|juin|juillet|août|aout|septembre|octobre|novembre|décembre|decembre
 |enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre
 |gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|dicembre|mrz|okt|dez|déc|févr|janv|avr|juil`.replaceAll(
-    '\n',
-    '',
-  )
+  '\n',
+  '',
+)
 
 /** Any month's name in a pattern; beside a number only, since `mars` and `mai` mean other things too. */
 export const monthName = `(?:(?:${englishMonth}|${others})(?!\\p{L})|(?:${short})(?!\\p{L})\\.?)`

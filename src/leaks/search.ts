@@ -7,6 +7,7 @@ import type { OwnWords } from '../identity/common-words.ts'
 import { type Finder, type Found, finderOf } from '../identity/finder.ts'
 import { type FormerFound, type FormerNames, formerFinder } from '../identity/former-names.ts'
 import type { HorseIdentity, IdentifierList } from '../identity/identifiers.ts'
+import { pageMonth } from '../identity/month-names.ts'
 import { patternsIn } from '../identity/patterns.ts'
 import { withoutUnseen, wordsOf } from '../identity/words.ts'
 import { findDates, findExactDates } from '../identity/written-dates.ts'
@@ -254,10 +255,11 @@ function allowed(found: readonly Found[], file: ScanFile, { known }: Search, tex
   })
 }
 
-const isMonth = (word: string) =>
-  /^(?:january|february|march|april|may|june|july|august|september|october|november|december)$/.test(word)
+const monthOfPages = new RegExp(`^(?:${pageMonth})$`)
+const isMonth = (word: string) => monthOfPages.test(word)
 const besideNumber = (text: string, { start, end }: Found) =>
-  /\d\s{1,2}$/.test(text.slice(Math.max(0, start - 4), start)) || /^\s{1,2}\d/.test(text.slice(end, end + 4))
+  /\d\.?\s{1,2}$/.test(text.slice(Math.max(0, start - 4), start)) ||
+  /^\s{1,2}\d/.test(text.slice(end, end + 4))
 
 function about(found: Found, file: ScanFile): What {
   const first = found.identifiers[0]

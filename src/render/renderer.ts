@@ -2,7 +2,7 @@
 import Handlebars from 'handlebars'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { PageView } from '../pages/shared/page.ts'
-import type { Words } from '../pages/words/index.ts'
+import type { OwnerWords } from '../pages/words/index.ts'
 import { type DrawChart, loadCharts, mentionsChart } from './charts/charts.ts'
 import { figureWords } from './figure-words.ts'
 import { addHelpers } from './helpers.ts'
@@ -30,7 +30,7 @@ const partials = 'partials/'
  * `words` are the language of what stands inside figures. A name that the view lacks is an error, and all text is
  * escaped. The chart library is loaded by the first page that holds a chart.
  */
-export function createRenderer(templates: TemplateSources, words: Words): Renderer {
+export function createRenderer(templates: TemplateSources, words: OwnerWords): Renderer {
   const inFigures = figureWords(words)
   const handlebars = Handlebars.create()
   /** Compiles at the first use: no edition has pages of every kind, and each worker compiles for itself. */

@@ -11,23 +11,43 @@ import { parse } from 'yaml'
 import { workFactor } from '../../src/editions/owner/lock.ts'
 import { fortyVisits, longName } from '../editions/forty-visits.ts'
 import { casebook, type Trial, trial } from '../editions/kit.ts'
-import { english } from '../english.ts'
+import { english, german } from '../english.ts'
 import { launch } from './chrome.ts'
 import { asOf } from './site.ts'
 import { sideways, visit } from './visitor.ts'
 
-const { owner: words } = english
+interface Key {
+  readonly passphrase: string
+  readonly token: string
+}
+
+/** Every page is looked at in each language. */
+const languages = [
+  { tag: 'en', words: english.owner, monday: 'Mon' },
+  { tag: 'de', words: german.owner, monday: 'Mo' },
+] as const
+type Tag = (typeof languages)[number]['tag']
+
+const inLanguage = (practice: string, tag: Tag) =>
+  practice.replace('\nunits: mm\n', `\nunits: mm\nlanguage: ${tag}\n`)
+const keysOf = ({ casebook: folder }: Trial): Readonly<Record<string, Key>> =>
+  parse(readFileSync(join(folder, 'passphrases.yaml'), 'utf8'))
 
 let browser: Browser
+const built = new Map<Tag, Trial>()
+/** Those of the language whose tests are run. */
 let at: Trial
-let key: { passphrase: string; token: string }
+let key: Key
 let server: Server
 let port: number
 
 beforeAll(async () => {
-  at = trial(casebook, workFactor)
-  await at.build(['owner'])
-  key = parse(readFileSync(join(at.casebook, 'passphrases.yaml'), 'utf8')).kestrel
+  for (const { tag } of languages) {
+    const practice = inLanguage(casebook['practice.md'] ?? '', tag)
+    const made = trial({ ...casebook, 'practice.md': practice }, workFactor)
+    built.set(tag, made)
+    await made.build(['owner'])
+  }
   server = createServer((request, response) => {
     response.setHeader('content-type', 'text/html; charset=utf-8')
     response.end(readFileSync(join(at.site, new URL(request.url ?? '/', 'http://here').pathname)))
@@ -40,8 +60,16 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close()
   server?.close()
-  at?.done()
+  for (const made of built.values()) made.done()
 })
+
+function use(tag: Tag): void {
+  const made = built.get(tag)
+  const keys = made && keysOf(made)
+  if (made === undefined || keys?.kestrel === undefined) throw new Error(`nothing was built in ${tag}`)
+  at = made
+  key = keys.kestrel
+}
 
 const pageFile = () => join(at.site, 'owners', key.token, 'index.html')
 const fromDisk = () => pathToFileURL(pageFile()).href
@@ -71,7 +99,9 @@ async function axe(page: Page): Promise<readonly string[]> {
   return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
 }
 
-describe('the locked page', () => {
+describe.each(languages)('the locked page, $tag', ({ tag, words }) => {
+  beforeAll(() => use(tag))
+
   it.each(['disk', 'a server'])(
     'opens from %s, asks for nothing, keeps nothing, and locks when loaded again',
     async (from) => {
@@ -80,8 +110,9 @@ describe('the locked page', () => {
       const { page, troubles, close } = await visit(browser, url, home)
       expect(await page.textContent('body')).not.toMatch(/Zoë|Pipkin|Kestrel/)
       await unlock(page)
-      expect(await page.title()).toBe('Your horses, from Sandpiper Hoof Care')
-      expect(await page.textContent('h1')).toBe('For Ada Kestrel')
+      expect(await page.title()).toBe(words.title('Sandpiper Hoof Care'))
+      expect(await page.textContent('h1')).toBe(words.forOwner('Ada Kestrel'))
+      expect(await page.getAttribute('html', 'lang')).toBe(tag)
       expect(await page.textContent('main')).toContain('LETTER-ZOE to you.')
       expect(await page.textContent('main')).toContain('CARE-PIP every day')
       expect(
@@ -156,7 +187,9 @@ describe('the locked page', () => {
   })
 })
 
-describe('both faces of the page', () => {
+describe.each(languages)('both faces of the page, $tag', ({ tag, words, monday }) => {
+  beforeAll(() => use(tag))
+
   for (const colorScheme of ['light', 'dark'] as const) {
     it(`are accessible in ${colorScheme}, and never scroll sideways at 320 px`, async () => {
       const { page, close } = await visit(browser, fromDisk(), 'file:', {
@@ -225,12 +258,12 @@ describe('both faces of the page', () => {
     await box.focus()
     await page.keyboard.press('Space')
     expect(await box.isChecked()).toBe(true)
-    expect(await box.getAttribute('aria-label')).toBe('Mon: CARE-ZOE every day')
+    expect(await box.getAttribute('aria-label')).toBe(words.careTick(monday, 'CARE-ZOE every day'))
     await close()
   })
 })
 
-describe('the unlocked page', () => {
+describe.each(languages)('the unlocked page, $tag', ({ tag, words }) => {
   /** The demo's owners, and one with a horse of forty visits. */
   let demo: Trial
   beforeAll(async () => {
@@ -240,7 +273,7 @@ describe('the unlocked page', () => {
         .map(({ parentPath, name }) => join(parentPath, name))
         .map((path) => [relative('cases', path), readFileSync(path)]),
     )
-    const practice = String(files['practice.md']).replace(
+    const practice = inLanguage(String(files['practice.md']), tag).replace(
       'owners:\n',
       'owners:\n  hardy: {name: Hannelore Hardy}\n',
     )
@@ -251,10 +284,7 @@ describe('the unlocked page', () => {
 
   /** Of every owner: what the page says at the width of a phone, all folds as they come. */
   const opened = async (look: (page: Page, owner: string) => Promise<void>) => {
-    const keys: Record<string, typeof key> = parse(
-      readFileSync(join(demo.casebook, 'passphrases.yaml'), 'utf8'),
-    )
-    for (const [owner, { passphrase, token }] of Object.entries(keys)) {
+    for (const [owner, { passphrase, token }] of Object.entries(keysOf(demo))) {
       const url = pathToFileURL(join(demo.site, 'owners', token, 'index.html')).href
       const { page, close } = await visit(browser, url, 'file:', { viewport: { width: 390, height: 844 } })
       await unlock(page, passphrase)
@@ -298,17 +328,18 @@ describe('the unlocked page', () => {
       )
       expect(small, owner).toEqual([])
       const heads = await page.evaluate(() =>
-        [...document.querySelectorAll('.horse')].map((horse) =>
-          [...horse.querySelectorAll('h3')]
+        [...document.querySelectorAll('.horse')].map((horse) => ({
+          name: horse.querySelector('h2')?.textContent ?? '',
+          heads: [...horse.querySelectorAll('h3')]
             .filter((one) => one.checkVisibility())
             .map((one) => one.textContent ?? ''),
-        ),
+        })),
       )
       const order = [words.standingHead, words.careHead, words.lettersHead, words.photosHead, words.feetHead]
-      for (const one of heads) {
+      for (const { name, heads: one } of heads) {
         const known = one.filter((head) => order.includes(head))
         expect(known, owner).toEqual(order.filter((head) => known.includes(head)))
-        expect(one.at(-1), owner).toMatch(/^What to look for in /)
+        expect(one.at(-1), owner).toBe(words.lookForHead(name))
       }
     })
   })

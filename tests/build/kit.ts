@@ -112,10 +112,14 @@ export const plainWith = (ofHorse: Edition<HorseSummary>['ofHorse']): readonly E
 ]
 
 /** Plain pages need no templates. */
-const noTools: PageTools = {
+const noPageTools = {
   renderer: { render: () => Promise.reject(new Error('plain pages are not rendered')) },
   words: english,
   formatIn,
+}
+const noTools: PageTools = {
+  ...noPageTools,
+  forOwners: () => noPageTools,
   own: { single: new Set(), pairs: new Set(), written: new Set() },
   assets: () => ({ style: '', scripts: [] }),
 }

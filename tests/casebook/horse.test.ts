@@ -229,6 +229,7 @@ describe('practice.md', () => {
       practice: {
         name: 'P',
         units: 'mm',
+        language: 'en',
         trimCycleDays: 35,
         feetOrder: ['LF', 'RF', 'LH', 'RH'],
         owners: [],
@@ -246,15 +247,16 @@ describe('practice.md', () => {
 
   it('reads what is said', () => {
     const text =
-      '---\nPractice: P\nunits: inches\ntrim cycle: 6 weeks\nfeet: [rf, lf, rh, lh]\nowners: {abel: Abel Moor, ines: {name: Ines}}\nlocal rules: Ask first.\ncontacts: {practice: 01632 960000, vet: {name: Dr Penrose, phone: +44 1632 960001}}\nportfolio: {days: days, practice name: hidden, hold back: 6 weeks}\nterms: {Chalk-Toe: crumbling horn, seedy toe: mine}\n---\n'
+      '---\nPractice: P\nunits: inches\nlanguage: German\ntrim cycle: 6 weeks\nfeet: [rf, lf, rh, lh]\nowners: {abel: Abel Moor, ines: {name: Ines, language: en}}\nlocal rules: Ask first.\ncontacts: {practice: 01632 960000, vet: {name: Dr Penrose, phone: +44 1632 960001}}\nportfolio: {days: days, practice name: hidden, hold back: 6 weeks}\nterms: {Chalk-Toe: crumbling horn, seedy toe: mine}\n---\n'
     expect(readPractice(memoryFolder({ 'practice.md': text }), '2026-06-01').practice).toEqual({
       name: 'P',
       units: 'in',
+      language: 'de',
       trimCycleDays: 42,
       feetOrder: ['RF', 'LF', 'RH', 'LH'],
       owners: [
-        { id: 'abel', name: 'Abel Moor' },
-        { id: 'ines', name: 'Ines' },
+        { id: 'abel', name: 'Abel Moor', language: null },
+        { id: 'ines', name: 'Ines', language: 'en' },
       ],
       people: [],
       localRules: 'Ask first.',

@@ -43,7 +43,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
   identityOfBroken(folder, 'juno')
   const made = new Map<string, string>()
   if (casebook === null) return { diagnostics, made }
-  const { renderer, formatIn, own } = await open()
+  const { renderer, formatIn, forOwners, own } = await open()
   const { practice, horses } = casebook
   const format = formatIn(practice.units)
   const editions = [practiceEdition, owner, portfolio]
@@ -64,6 +64,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
         put,
         keep,
         renderer,
+        forOwners,
         own,
         pictures: noPictures,
       })

@@ -364,22 +364,22 @@ describe('the portfolio', () => {
 })
 
 describe("the practice's office page", () => {
-  const front = () => readFileSync(join(at.site, 'practice/office.html'), 'utf8')
+  const office = () => readFileSync(join(at.site, 'practice/office.html'), 'utf8')
 
   it('says whose page stands where, from the first build on, and never a passphrase', async () => {
     await at.build(['practice', 'owner'])
     for (const { token, passphrase } of Object.values(keys())) {
-      expect(front()).toContain(`<code>owners/${token}/</code>`)
-      expect(front()).not.toContain(passphrase)
+      expect(office()).toContain(`<code>owners/${token}/</code>`)
+      expect(office()).not.toContain(passphrase)
     }
-    const before = front()
+    const before = office()
     await at.build(['practice'])
-    expect(front()).toBe(before)
+    expect(office()).toBe(before)
   })
 
   it('says nothing of owners, and makes no passphrase, where no page was built for them', async () => {
     await at.build(['practice'])
-    expect(front()).not.toContain('<code>owners/')
+    expect(office()).not.toContain('<code>owners/')
     expect(existsSync(join(at.casebook, 'passphrases.yaml'))).toBe(false)
   })
 })

@@ -20,8 +20,8 @@ const zoe: HorseIdentity = {
   dates: ['2026-03-14', '2026-04-18'],
 }
 const owners = [
-  { id: 'kestrel', name: 'Ada Kestrel' },
-  { id: 'fenwick', name: "Orla O'Fenwick" },
+  { id: 'kestrel', name: 'Ada Kestrel', language: null },
+  { id: 'fenwick', name: "Orla O'Fenwick", language: null },
 ]
 
 const people = [{ id: 'tib', name: 'Ilse Brandtholm' }]

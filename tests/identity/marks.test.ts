@@ -18,7 +18,7 @@ const { identifiers } = identifiersOf(
     },
   ],
   {
-    owners: [{ id: 'own-7', name: 'Ada Quillfeather' }],
+    owners: [{ id: 'own-7', name: 'Ada Quillfeather', language: null }],
     people: [],
     contacts: { practice: null, vet: { name: null, phone: null } },
   },

@@ -71,10 +71,11 @@ export function stage(cast: Cast) {
   const id = cast.id ?? 'h7-x'
   const ownerId = cast.ownerId ?? 'own-7'
   const owners = [
-    { id: ownerId, name: cast.owner },
+    { id: ownerId, name: cast.owner, language: null },
     ...(cast.others ?? []).map(({ owner, ownerId: other = `${ownerId}-other` }) => ({
       id: other,
       name: owner,
+      language: null,
     })),
   ]
   const ofPractice: Practice = { ...practice, owners }

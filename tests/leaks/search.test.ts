@@ -36,8 +36,8 @@ const horses = [
   horse('juno', 'Juno', 'fenwick'),
 ]
 const owners = [
-  { id: 'kestrel', name: 'Ada Kestrel' },
-  { id: 'fenwick', name: "Orla O'Fenwick" },
+  { id: 'kestrel', name: 'Ada Kestrel', language: null },
+  { id: 'fenwick', name: "Orla O'Fenwick", language: null },
 ]
 const list = identifiersOf(
   horses,

@@ -22,11 +22,12 @@ export const dates = ['2026-01-12', '2026-02-16', '2026-03-23', '2026-04-27'] as
 export const practice: Practice = {
   name: 'Sandpiper Hoof Care',
   units: 'mm',
+  language: 'en',
   trimCycleDays: 35,
   feetOrder: ['LF', 'RF', 'LH', 'RH'],
   owners: [
-    { id: 'kestrel', name: 'Ada Kestrel' },
-    { id: 'fenwick', name: "Orla O'Fenwick" },
+    { id: 'kestrel', name: 'Ada Kestrel', language: null },
+    { id: 'fenwick', name: "Orla O'Fenwick", language: null },
   ],
   people: [],
   localRules: 'Here a vet must be told of any lameness.',

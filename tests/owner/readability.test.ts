@@ -9,13 +9,12 @@ import { addDays } from '../../src/hoof/dates.ts'
 import { derivedIds, measureIds } from '../../src/hoof/measures.ts'
 import { presentOwnerHorse } from '../../src/pages/owner/horse.ts'
 import { wordsOf } from '../../src/pages/shared/caution-lines.ts'
+import type { OwnerFormatter } from '../../src/pages/shared/format.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { english, formatIn } from '../english.ts'
+import { formatIn, germanIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 import { signTable } from '../trend/sign-table/index.ts'
 import { assessment, input, type TrendGiven, trend } from './fixture.ts'
-
-const { owner } = english
 
 const limit = 8
 
@@ -38,39 +37,46 @@ const ways: readonly TrendGiven[] = [
   { verdict: 'falling', position: 'on target' },
   { verdict: 'falling', position: 'near target' },
 ]
-const statements = ways.flatMap((way) =>
-  [...measureIds, ...derivedIds].flatMap((measure) => {
-    const one = trend({ measure, values: [30, 28, 26, 24], ...way })
-    const view = presentOwnerHorse({ ...input, assessment: { ...assessment, trends: [one] } })
-    return view?.changes.feet.flatMap(({ moods }) => moods.flatMap(({ sentences }) => sentences)) ?? []
-  }),
-)
-const format = formatIn('mm')
-const ownerCautions = signTable.flatMap(({ code, raises, horse }) => {
-  const visits = raises.map((visit, i) => ({ date: addDays('2026-01-05', i * 35), ...visit }))
-  return assess(buildHorse({ ...horse, visits }), practice(), visits.at(-1)?.date ?? '')
-    .cautions.filter((one) => one.code === code)
-    .map((one) => wordsOf(format, one).owner(one.facts, format))
-})
-const view = presentOwnerHorse(input)
-const parts: Readonly<Record<string, readonly string[]>> = {
-  statements,
-  'what there is besides': [owner.nothing, owner.nothingElse, owner.moreMoved, owner.nothingYet],
-  'what to look for': [...Object.values(owner.lookFor), owner.lookForOwnTerm, owner.lookForLaminitis],
-  'of this horse': view?.lookFor ?? [],
-  'what is ahead': [...(view?.numbers.ahead ?? []), owner.planWhy],
-  'what words mean': [...Object.values(owner.measures).map(({ meaning }) => meaning), owner.measuring],
-  'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
-  cautions: ownerCautions,
-  'how to unlock': [
-    owner.locked.how,
-    owner.locked.hint,
-    owner.locked.wrong,
-    owner.locked.damaged,
-    owner.locked.private,
-  ],
-  'standing cautions': [owner.careful, owner.safe],
+
+/** What an owner may read in one language, by part. */
+function partsIn(format: OwnerFormatter): Readonly<Record<string, readonly string[]>> {
+  const { owner } = format.words
+  const view = presentOwnerHorse({ ...input, format })
+  const statements = ways.flatMap((way) =>
+    [...measureIds, ...derivedIds].flatMap((measure) => {
+      const one = trend({ measure, values: [30, 28, 26, 24], ...way })
+      const shown = presentOwnerHorse({ ...input, format, assessment: { ...assessment, trends: [one] } })
+      return shown?.changes.feet.flatMap(({ moods }) => moods.flatMap(({ sentences }) => sentences)) ?? []
+    }),
+  )
+  return {
+    statements,
+    'what there is besides': [owner.nothing, owner.nothingElse, owner.moreMoved, owner.nothingYet],
+    'what to look for': [...Object.values(owner.lookFor), owner.lookForOwnTerm, owner.lookForLaminitis],
+    'of this horse': view?.lookFor ?? [],
+    'what is ahead': [...(view?.numbers.ahead ?? []), owner.planWhy],
+    'what words mean': [...Object.values(owner.measures).map(({ meaning }) => meaning), owner.measuring],
+    'when to ring the vet': [...owner.ringNow, ...owner.ringToday, owner.ringNote],
+    cautions: raised.map((one) => wordsOf(format, one).owner(one.facts, format)),
+    'how to unlock': [
+      owner.locked.how,
+      owner.locked.hint,
+      owner.locked.wrong,
+      owner.locked.damaged,
+      owner.locked.private,
+    ],
+    'standing cautions': [owner.careful, owner.safe],
+  }
 }
+
+/** Every caution that there is. */
+const raised = signTable.flatMap(({ code, raises, horse }) => {
+  const visits = raises.map((visit, i) => ({ date: addDays('2026-01-05', i * 35), ...visit }))
+  const { cautions } = assess(buildHorse({ ...horse, visits }), practice(), visits.at(-1)?.date ?? '')
+  return cautions.filter((one) => one.code === code)
+})
+const parts = partsIn(formatIn('mm'))
+const german = partsIn(germanIn('mm'))
 
 describe('the generated text for owners', () => {
   it.each(Object.keys(parts))('reads at school grade 8 or below: %s', (name) => {
@@ -87,5 +93,28 @@ describe('the generated text for owners', () => {
         'Distal phalangeal rotation necessitates radiographic evaluation preceding therapeutic intervention.',
       ]),
     ).toBeGreaterThan(20)
+  })
+})
+
+describe('the same in German', () => {
+  /** Of sentences, in words. */
+  const meanLength = (texts: readonly string[]) => {
+    const sentences = texts.flatMap((text) => text.split(/(?<=(?<!\d)[.!?:;]) /))
+    const words = sentences.flatMap((sentence) => sentence.match(/[\p{L}\p{N}'’]+/gu) ?? [])
+    return words.length / sentences.length
+  }
+
+  // The grade above counts English syllables; what it asks for beside short words are short sentences.
+  it.each(Object.keys(german))('has sentences of no more than fourteen words on average: %s', (name) => {
+    expect(german[name]).toHaveLength(parts[name]?.length ?? 0)
+    expect(meanLength(german[name] ?? [])).toBeLessThanOrEqual(14)
+  })
+
+  it('sends to the vet wherever a caution does', () => {
+    const format = germanIn('mm')
+    const grave = raised.filter(({ level }) => level !== 'mind')
+    for (const one of grave)
+      expect(wordsOf(format, one).owner(one.facts, format), one.code).toMatch(/[Tt]ierarzt/)
+    expect(new Set(grave.map(({ code }) => code)).size).toBeGreaterThan(35)
   })
 })

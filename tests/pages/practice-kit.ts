@@ -10,7 +10,7 @@ export const asOf = '2026-03-25'
 
 export const practice: Practice = makePractice({
   name: 'Tideway Hoof Care',
-  owners: [{ id: 'own', name: 'Orla Fenn' }],
+  owners: [{ id: 'own', name: 'Orla Fenn', language: null }],
   localRules: 'In this county a trimmer may not nail.',
   terms: { 'chalk toe': 'crumbling horn at the toe' },
   body: 'We work slowly.',

@@ -104,7 +104,7 @@ describe.each(signTable.map((row) => [`${row.code}: ${JSON.stringify(row.raises.
       const still = silent.assessment.cautions.find((one) => one.code === code && one.standing)
       // What the readings of every visit say again is not silent.
       if (still === undefined || still.silentVisits < 2) return
-      const lines = cautionLines([still], format, (said, facts) => said.practice(facts, format))
+      const lines = cautionLines([still], format, (one) => wordsOf(format, one).practice(one.facts, format))
       expect(lines).toHaveLength(1)
       const places = ['horse', 'handOver', 'fieldSheet', 'owner', ...(level === 'mind' ? [] : ['front'])]
       for (const where of places)

@@ -386,7 +386,7 @@ describe('names planted in every field', () => {
       { ...visit(3), file: 'quillon-7/2026-04-27.md' },
     ],
   }
-  const owners = [{ id: 'marrow', name: 'Tilda Marrowby' }]
+  const owners = [{ id: 'marrow', name: 'Tilda Marrowby', language: null }]
   const house = { ...practice, owners }
   const grown = assessment.growOut.map((one) => ({ ...one, feature: planted('hole'), place: planted('toe') }))
   const findings = presentPortfolioCase(

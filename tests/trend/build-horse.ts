@@ -45,9 +45,10 @@ export interface HorseSketch extends Partial<Omit<Horse, 'visits'>> {
 export const practice = (more: Partial<Practice> = {}): Practice => ({
   name: 'Field practice',
   units: 'mm',
+  language: 'en',
   trimCycleDays: 35,
   feetOrder: feet,
-  owners: [{ id: 'own', name: 'Owner' }],
+  owners: [{ id: 'own', name: 'Owner', language: null }],
   people: [],
   localRules: null,
   contacts: { practice: null, vet: { name: null, phone: null } },

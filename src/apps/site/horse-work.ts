@@ -27,7 +27,7 @@ export function horseWork(
   files: Files,
   paths: SitePaths,
   editions: readonly Edition[],
-  { renderer, formatIn, own }: PageTools,
+  { renderer, formatIn, forOwners, own }: PageTools,
 ): HorseWork {
   const makeUnit = unitMaker(files, paths)
   const unmade = unmadeHorse(files, paths)
@@ -37,7 +37,8 @@ export function horseWork(
     if (edition === undefined) throw new Error(`there is no edition ${name}`)
     return edition
   }
-  const tools = { renderer, formatIn, own, pictures, publishedAt: publishedIn(files, paths.staging.site) }
+  const publishedAt = publishedIn(files, paths.staging.site)
+  const tools = { renderer, formatIn, forOwners, own, pictures, publishedAt }
   const folderOf = (job: ReadJob | HorseJob, markStale: () => void) =>
     watched(knownFolder(paths.casebook, job.files), job.files, markStale)
   const horseRead = (job: HorseJob, markStale: () => void) =>

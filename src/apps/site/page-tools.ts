@@ -1,22 +1,39 @@
 import { assetTexts } from '../../build/assets.ts'
 import { packageRoot, templateSources } from '../../build/program.ts'
+import { type LanguageTag, languageTags } from '../../casebook/languages.ts'
 import type { PageTools } from '../../editions/edition.ts'
+import type { OwnerPageTools } from '../../editions/owner/page-tools.ts'
 import { ownWords } from '../../identity/own-words.ts'
 import { formatters } from '../../pages/shared/format.ts'
-import { practiceLanguage, wordsFor } from '../../pages/words/index.ts'
+import { ownerWordsFor, practiceLanguage, wordsFor } from '../../pages/words/index.ts'
 import { platformWords } from '../../pages/words/local.ts'
-import { createRenderer } from '../../render/renderer.ts'
+import { createRenderer, type TemplateSources } from '../../render/renderer.ts'
 
-/** What pages are made with: one renderer, which stays warm for as long as this is kept. */
+/** What pages are made with: a renderer for each language, which stays warm for as long as this is kept. */
 export function openPageTools(): PageTools {
   const root = packageRoot()
   const templates = templateSources(root)
   const words = wordsFor(practiceLanguage)
+  const practiceTools = { renderer: createRenderer(templates, words), words, formatIn: formatters(words) }
+  const known = new Map<LanguageTag, OwnerPageTools>([[practiceLanguage, practiceTools]])
+  const forOwners = (language: LanguageTag): OwnerPageTools => {
+    const tools = known.get(language) ?? ownerPageTools(templates, language)
+    known.set(language, tools)
+    return tools
+  }
+  const others = languageTags.map(ownerWordsFor)
   return {
-    renderer: createRenderer(templates, words),
-    words,
-    formatIn: formatters(words),
-    own: ownWords([...templates.values()], [words, platformWords(words.base)]),
+    ...practiceTools,
+    forOwners,
+    own: ownWords(
+      [...templates.values()],
+      [words, ...others.flatMap((one) => [one, platformWords(one.base)])],
+    ),
     assets: (of) => assetTexts(root, of),
   }
+}
+
+function ownerPageTools(templates: TemplateSources, language: LanguageTag): OwnerPageTools {
+  const words = ownerWordsFor(language)
+  return { renderer: createRenderer(templates, words), words, formatIn: formatters(words) }
 }

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
-import type { Words } from '../../pages/words/index.ts'
+import type { OwnerWords } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { checksum } from './checksum.ts'
 import { type Locked, type LockKey, lockPage, workFactor } from './lock.ts'
@@ -42,7 +42,7 @@ export const plainPage = (
   parts: readonly OwnerPart[],
   renderer: Renderer,
   { style }: Inlined,
-  words: Words,
+  words: OwnerWords,
 ): Promise<string> =>
   renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }, words))
 
@@ -57,7 +57,7 @@ export async function lockedOwnerPage(
   previous: Locked | null,
   renderer: Renderer,
   { style, script }: Inlined,
-  words: Words,
+  words: OwnerWords,
   factor = workFactor,
 ): Promise<OwnerPage> {
   const inlined = { style, script, policy: policyOf(style, script) }

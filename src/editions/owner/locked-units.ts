@@ -7,12 +7,11 @@ import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
-import type { Words } from '../../pages/words/index.ts'
-import type { Renderer } from '../../render/renderer.ts'
-import { type HorseFragment, ownersShown } from './horse-fragment.ts'
+import { type HorseFragment, languageOf, ownersShown } from './horse-fragment.ts'
 import { keepKeys } from './keep-keys.ts'
 import { type Locked, type LockKey, type LockMemory, markOf } from './lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
+import type { ForOwners } from './page-tools.ts'
 import { type OwnerKeys, openToOthers, weakPassphrase } from './passphrases.ts'
 
 interface LockTools {
@@ -28,7 +27,7 @@ interface LockTools {
   foldersOf(owner: string): readonly string[]
   /** Takes a warning to the person who builds. */
   report(diagnostic: Diagnostic): void
-  open(): Promise<{ readonly renderer: Renderer; readonly words: Words; assets(of: Assets): AssetTexts }>
+  open(): Promise<{ readonly forOwners: ForOwners; assets(of: Assets): AssetTexts }>
   /** Base-2 logarithm of the work of unlocking; the usual one where undefined. */
   readonly workFactor: number | undefined
 }
@@ -117,7 +116,8 @@ async function lockedFile(
   tools: LockTools,
 ) {
   const { guard, workFactor } = tools
-  const { renderer, words, assets } = await tools.open()
+  const { forOwners, assets } = await tools.open()
+  const { renderer, words } = forOwners(languageOf(practice, owner.id))
   const { style, scripts } = assets(tools.assets)
   const inlined = { style, script: scripts.map(({ text }) => text).join('\n') }
   const place = `${tools.folder}/${key.token}`

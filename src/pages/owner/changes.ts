@@ -5,7 +5,7 @@ import { type AnyMeasureId, derivedMeasures, isDerivedId } from '../../hoof/meas
 import type { Assessment, Trend } from '../../trend/assessment.ts'
 import { lineOn } from '../../trend/trends.ts'
 import { findingStories } from '../shared/findings.ts'
-import { capital, type Formatter } from '../shared/format.ts'
+import { capital, type OwnerFormatter } from '../shared/format.ts'
 import { cameFromOutside } from '../shared/moves.ts'
 import { type FindingChange, findingChange } from './findings.ts'
 import { sinceText } from './since.ts'
@@ -60,7 +60,7 @@ const isGap = (measure: AnyMeasureId): boolean =>
 export function mattersOf(
   { trends, together, heldFeet, visits: known, asOf }: Assessment,
   visits: readonly Visit[],
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly Matter[] {
   const lastVisit = known.at(-1)
   const moved = trends.filter(({ isClear, measure }) => isClear && measure !== 'new-length')
@@ -88,7 +88,7 @@ function measuredMatter(
   trend: Trend<Foot | 'all'>,
   isHeld: boolean,
   { lastVisit, asOf }: { readonly lastVisit: string | undefined; readonly asOf: string },
-  format: Formatter,
+  format: OwnerFormatter,
 ): Matter {
   const { owner: words } = format.words
   const mood = isHeld && trend.verdict !== 'worsening' ? 'moving' : moodOf(trend)
@@ -113,7 +113,7 @@ function moodOf(trend: Trend<Foot | 'all'>): Mood {
 function movedText(
   { measure, fit, first, last }: Trend<Foot | 'all'>,
   asOf: string,
-  format: Formatter,
+  format: OwnerFormatter,
 ): string {
   const { owner: words } = format.words
   const { thing, more, less } = words.measures[measure]
@@ -127,7 +127,7 @@ function movedText(
 }
 
 /** A few sentences for each foot of which something is told, and what there is besides. */
-export function changesOf(matters: readonly Matter[], visits: number, format: Formatter): Changes {
+export function changesOf(matters: readonly Matter[], visits: number, format: OwnerFormatter): Changes {
   const { owner: words } = format.words
   const rows = [...feet, 'all' as const].map((foot) =>
     toldAt(
@@ -185,7 +185,7 @@ function follows({ about }: Matter, told: readonly Matter[]): boolean {
 
 const partsOf = (measure: AnyMeasureId) => (isDerivedId(measure) ? derivedMeasures[measure].parts : [measure])
 
-function footChanges(foot: Foot | 'all', told: readonly Matter[], format: Formatter): FootChanges {
+function footChanges(foot: Foot | 'all', told: readonly Matter[], format: OwnerFormatter): FootChanges {
   const { owner: words } = format.words
   return {
     foot: foot === 'all' ? words.allFeet : capital(format.foot(foot)),

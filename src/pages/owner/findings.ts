@@ -1,7 +1,8 @@
 /** What was found on the feet: what changed, what is open, and the whole course of each. */
 import { feet } from '../../hoof/feet.ts'
+import { isFindingName } from '../../hoof/findings.ts'
 import type { FindingStory } from '../shared/findings.ts'
-import { capital, type Formatter } from '../shared/format.ts'
+import { capital, type OwnerFormatter } from '../shared/format.ts'
 import { sinceText } from './since.ts'
 
 export interface FindingChange {
@@ -21,7 +22,7 @@ export function findingChange(
   story: FindingStory,
   lastVisit: number,
   asOf: string,
-  format: Formatter,
+  format: OwnerFormatter,
 ): FindingChange | null {
   const { owner: words } = format.words
   const { changes, first, last } = story
@@ -54,19 +55,24 @@ export function findingChange(
   }
 }
 
+/** A finding's name in the language of the page; one of the practice's own as it was written. */
+export const findingName = (what: string, { words: { owner: words } }: OwnerFormatter): string =>
+  isFindingName(what) ? words.findings[what].name : what
+
 /** `thrush in the frog`; the place is left out where the name holds it. */
 export function findingText(
   { what, place }: { readonly what: string; readonly place: string },
-  { words: { owner: words } }: Formatter,
+  format: OwnerFormatter,
 ): string {
-  const where = what.includes(place) ? '' : (words.places[place] ?? place)
-  return where === '' ? what : `${what} ${where}`
+  const name = findingName(what, format)
+  const where = what.includes(place) ? '' : (format.words.owner.places[place] ?? place)
+  return where === '' ? name : `${name} ${where}`
 }
 
 /** The course of every finding, each grade with its day, by foot. */
 export function findingCourses(
   stories: readonly FindingStory[],
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly { readonly foot: string; readonly lines: readonly string[] }[] {
   const { owner: words } = format.words
   return feet.flatMap((foot) => {

@@ -5,10 +5,10 @@ import { cautionLevels, cautionLines, standingCautions, wordsOf } from '../share
 import { contactText, vetContact } from '../shared/contact.ts'
 import type { SideDrawing } from '../shared/figures.ts'
 import { visitsUpTo } from '../shared/findings.ts'
-import type { Formatter } from '../shared/format.ts'
-import type { HorseInput } from '../shared/horse-input.ts'
+import type { OwnerFormatter } from '../shared/format.ts'
+import type { OwnerInput } from '../shared/horse-input.ts'
 import { movedOutline, sideDrawing } from '../shared/side.ts'
-import type { Words } from '../words/index.ts'
+import type { OwnerWords } from '../words/index.ts'
 import { changesOf, type Matter, mattersOf } from './changes.ts'
 import { lookForOf } from './look-for.ts'
 import { isInNumbers, meaningsOf, numbersOf } from './numbers.ts'
@@ -22,7 +22,7 @@ export function presentOwnerHorse({
   practice,
   pictures,
   format,
-}: HorseInput): OwnerHorse | null {
+}: OwnerInput): OwnerHorse | null {
   if (!horse.consent.ownerSite || horse.owner === null) return null
   const { owner: words } = format.words
   const visits = visitsUpTo(horse, assessment.visits)
@@ -68,7 +68,11 @@ function changedFeet(matters: readonly Matter[]): readonly Foot[] {
 }
 
 /** Of the first foot whose outline shows a change. */
-function drawingOf(assessment: Assessment, changed: readonly Foot[], format: Formatter): SideDrawing | null {
+function drawingOf(
+  assessment: Assessment,
+  changed: readonly Foot[],
+  format: OwnerFormatter,
+): SideDrawing | null {
   const { owner: words } = format.words
   const [found] = changed.flatMap((foot) => movedOutline(assessment, foot) ?? [])
   if (found === undefined) return null
@@ -77,10 +81,10 @@ function drawingOf(assessment: Assessment, changed: readonly Foot[], format: For
   )
 }
 
-const sinceText = ({ ownerSince }: Horse, isAnyHidden: boolean, format: Formatter): string | null =>
+const sinceText = ({ ownerSince }: Horse, isAnyHidden: boolean, format: OwnerFormatter): string | null =>
   ownerSince !== null && isAnyHidden ? format.words.owner.ownSince(format.date(ownerSince)) : null
 
-function seenText(visits: readonly Visit[], format: Formatter): string {
+function seenText(visits: readonly Visit[], format: OwnerFormatter): string {
   const { owner: words } = format.words
   const first = visits[0]?.date
   const last = visits.at(-1)?.date
@@ -92,13 +96,13 @@ function seenText(visits: readonly Visit[], format: Formatter): string {
 function urgentOf(
   { cautions, heldFeet }: Assessment,
   lastVisit: string | undefined,
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly UrgentLine[] {
   const { owner: words } = format.words
   const lines = cautionLines(
     standingCautions(cautions).filter(({ level }) => level !== 'mind'),
     format,
-    (said, facts) => said.owner(facts, format),
+    (one) => wordsOf(format, one).owner(one.facts, format),
   ).map(({ level, text, visit, date, folded, opensLevel }) => ({
     level,
     word: opensLevel ? words.levels[level] : null,
@@ -110,7 +114,7 @@ function urgentOf(
 }
 
 /** The numbers to ring, the vet's first. */
-function contactsOf(horse: Horse, practice: Practice, words: Words['owner']): readonly ContactLine[] {
+function contactsOf(horse: Horse, practice: Practice, words: OwnerWords['owner']): readonly ContactLine[] {
   const vet = vetContact(horse, practice)
   const dial = (phone: string) => phone.replace(/[^+\d]/g, '')
   const ours = practice.contacts.practice
@@ -121,7 +125,7 @@ function contactsOf(horse: Horse, practice: Practice, words: Words['owner']): re
 }
 
 /** Newest first; what is said of the horse at large comes last. */
-function lettersOf(horse: Horse, visits: readonly Visit[], format: Formatter): readonly Letter[] {
+function lettersOf(horse: Horse, visits: readonly Visit[], format: OwnerFormatter): readonly Letter[] {
   const { owner: words } = format.words
   const fromVisits = visits
     .toReversed()
@@ -134,13 +138,13 @@ function lettersOf(horse: Horse, visits: readonly Visit[], format: Formatter): r
   return about === null ? fromVisits : [...fromVisits, { head: words.letterAbout(horse.name), text: about }]
 }
 
-const careTask = (task: string, { weekdays, words }: Formatter): CareTask => ({
+const careTask = (task: string, { weekdays, words }: OwnerFormatter): CareTask => ({
   task,
   ticks: weekdays.map((day) => ({ day, label: words.owner.careTick(day, task) })),
 })
 
 /** What an overdue visit is said of stands in the words of its caution, here and nowhere else. */
-function nextText({ nextVisit, asOf, cautions }: Assessment, format: Formatter): string {
+function nextText({ nextVisit, asOf, cautions }: Assessment, format: OwnerFormatter): string {
   const { owner: words } = format.words
   const { due } = nextVisit
   if (due === null) return words.nextNone
@@ -150,7 +154,7 @@ function nextText({ nextVisit, asOf, cautions }: Assessment, format: Formatter):
   return words.nextOverdue(format.date(due), ask ?? words.nextAsk)
 }
 
-function briefOf({ nextVisit, asOf, cautions }: Assessment, format: Formatter): HorseBrief {
+function briefOf({ nextVisit, asOf, cautions }: Assessment, format: OwnerFormatter): HorseBrief {
   const { owner: words } = format.words
   const { due } = nextVisit
   const standing = standingCautions(cautions)

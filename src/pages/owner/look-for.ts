@@ -2,10 +2,11 @@
 import type { Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
 import { feet } from '../../hoof/feet.ts'
-import { type FindingName, findingMeanings } from '../../hoof/findings.ts'
+import { type FindingName, isFindingName } from '../../hoof/findings.ts'
 import { type Assessment, type Caution, type CautionCode, openFindings } from '../../trend/assessment.ts'
-import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
-import { capital, type Formatter } from '../shared/format.ts'
+import { cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
+import { capital, type OwnerFormatter } from '../shared/format.ts'
+import { findingName } from './findings.ts'
 
 /** So many open findings are told, by name, and every one that is more than mild. */
 const mostFindings = 5
@@ -48,14 +49,14 @@ export interface LookFor {
 export function lookForOf(
   { cautions, heldFeet, asOf }: Assessment,
   visits: readonly Visit[],
-  format: Formatter,
+  format: OwnerFormatter,
 ): LookFor {
   const { owner: words } = format.words
   const standing = standingCautions(cautions)
   const mild = standing.filter(({ level, code }) => level === 'mind' && code !== 'visit-overdue')
   const isPast = ({ code, date }: Caution) => afterATrim.has(code) && daysBetween(date, asOf) > someDays
   const linesOf = (some: readonly Caution[]) =>
-    cautionLines(some, format, (said, facts) => said.owner(facts, format)).map(
+    cautionLines(some, format, (one) => wordsOf(format, one).owner(one.facts, format)).map(
       ({ text, visit, date, folded }) =>
         folded > 0 || visit === visits.at(-1)?.id ? text : words.since(text, format.date(date)),
     )
@@ -80,7 +81,7 @@ export function lookForOf(
 function foundLines(
   open: ReturnType<typeof openFindings>,
   lastVisit: string | undefined,
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly string[] {
   const { owner: words } = format.words
   const byName = new Map<string, ReturnType<typeof openFindings>>()
@@ -101,9 +102,7 @@ function foundLines(
           ? [words.at(format.foot(foot), grade)]
           : [words.atBefore(format.foot(foot), grade, format.date(visit.date))]
       })
-      const advice = isKnown(what) ? words.lookFor[what] : words.lookForOwnTerm
-      return words.foundAt(capital(what), at.join(words.between), advice)
+      const advice = isFindingName(what) ? words.lookFor[what] : words.lookForOwnTerm
+      return words.foundAt(capital(findingName(what, format)), at.join(words.between), advice)
     })
 }
-
-const isKnown = (what: string): what is FindingName => Object.hasOwn(findingMeanings, what)

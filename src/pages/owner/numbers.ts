@@ -1,7 +1,7 @@
 /** Numbers, dates and plans, for whoever wants to see them: folded on the page. */
 import type { Visit } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
-import { findingMeanings } from '../../hoof/findings.ts'
+import { isFindingName } from '../../hoof/findings.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import {
   type Assessment,
@@ -12,8 +12,8 @@ import {
 } from '../../trend/assessment.ts'
 import type { Table } from '../shared/figures.ts'
 import { findingStories } from '../shared/findings.ts'
-import { capital, type Formatter, monthText } from '../shared/format.ts'
-import { findingCourses, findingText } from './findings.ts'
+import { capital, monthText, type OwnerFormatter } from '../shared/format.ts'
+import { findingCourses, findingName, findingText } from './findings.ts'
 import type { Numbers } from './view.ts'
 
 /** Told of every foot where it was read; others where they clearly move or the practitioner set a target. */
@@ -24,7 +24,7 @@ export const numbersOf = (
   assessment: Assessment,
   visits: readonly Visit[],
   record: readonly string[],
-  format: Formatter,
+  format: OwnerFormatter,
 ): Numbers => ({
   record,
   tables: feet.flatMap((foot) => readingsTable(assessment, foot, format)),
@@ -41,7 +41,7 @@ export const isInNumbers = ({ measure, isClear, targetFrom }: Trend): boolean =>
   always.includes(measure) || isClear || targetFrom === 'practitioner'
 
 /** First and latest reading of each measure, with its day and stage. */
-function readingsTable({ trends }: Assessment, foot: Foot, format: Formatter): Table[] {
+function readingsTable({ trends }: Assessment, foot: Foot, format: OwnerFormatter): Table[] {
   const { owner: words } = format.words
   const shown = trends.filter((trend) => trend.foot === foot && isInNumbers(trend))
   if (shown.length === 0) return []
@@ -66,7 +66,7 @@ function readingsTable({ trends }: Assessment, foot: Foot, format: Formatter): T
 function forecastLine(
   { measure, foot, forecast, verdict }: Trend,
   { asOf }: Assessment,
-  format: Formatter,
+  format: OwnerFormatter,
 ): string[] {
   const { owner: words } = format.words
   if (forecast === null || verdict !== 'improving') return []
@@ -93,13 +93,13 @@ interface AheadRange {
 function rangeText(
   { date, earliest, latest }: AheadRange,
   asOf: string,
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly [string, string | null, string | null] {
   const month = (day: string) => monthText(day, asOf, format)
   return [month(date), earliest > asOf ? month(earliest) : null, latest === null ? null : month(latest)]
 }
 
-function growLine(feature: GrowOut, { asOf }: Assessment, format: Formatter): string {
+function growLine(feature: GrowOut, { asOf }: Assessment, format: OwnerFormatter): string {
   const { owner: words } = format.words
   const what = findingText({ what: feature.feature, place: feature.place }, format)
   const foot = format.foot(feature.foot)
@@ -112,7 +112,7 @@ function growLine(feature: GrowOut, { asOf }: Assessment, format: Formatter): st
 }
 
 /** No amounts. */
-function planLines({ plans }: Assessment, format: Formatter): string[] {
+function planLines({ plans }: Assessment, format: OwnerFormatter): string[] {
   const { owner: words } = format.words
   const lines = plans.map((plan) => {
     const sentence = plan.measure === 'heel-balance' ? words.planHeels : words.planToe
@@ -127,13 +127,12 @@ export function meaningsOf(
   measures: readonly AnyMeasureId[],
   findings: readonly string[],
   terms: Readonly<Record<string, string>>,
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly string[] {
   const { owner: words } = format.words
-  const known: Readonly<Record<string, string>> = findingMeanings
   const found = [...new Set(findings)].flatMap((what) => {
-    const meaning = Object.hasOwn(known, what) ? known[what] : terms[what]
-    return meaning === undefined ? [] : [words.meaning(capital(what), meaning)]
+    const meaning = isFindingName(what) ? words.findings[what].meaning : terms[what]
+    return meaning === undefined ? [] : [words.meaning(capital(findingName(what, format)), meaning)]
   })
   return [...new Set(measures.map((id) => words.measures[id].meaning)), ...found]
 }

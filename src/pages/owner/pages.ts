@@ -1,6 +1,6 @@
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { PageView } from '../shared/page.ts'
-import type { Words } from '../words/index.ts'
+import type { OwnerWords } from '../words/index.ts'
 import type { HorseBrief, OwnerHorse, PhotoPair } from './view.ts'
 
 /** One horse's part of its owner's page: markup, made apart from the other horses. */
@@ -20,7 +20,7 @@ export function ownerPart(
   h: OwnerHorse,
   anchor: string,
   bytes: (picture: string) => string | null,
-  words: Words,
+  words: OwnerWords,
 ): PageView {
   const shown = ({ head, shots }: PhotoPair) => ({
     head,
@@ -52,7 +52,7 @@ export function ownerRecord(
   owner: Owner,
   parts: readonly OwnerPart[],
   { style, policy }: Inlined,
-  words: Words,
+  words: OwnerWords,
 ): PageView {
   const { owner: w } = words
   const horses = [...parts].sort((a, b) =>
@@ -83,7 +83,7 @@ export function lockedPage(
   token: string,
   locked: { readonly armored: string; readonly checksum: string },
   inlined: Inlined & { readonly script: string },
-  words: Words,
+  words: OwnerWords,
 ): PageView {
   const { owner: w } = words
   const { opening, empty, wrong, damaged, weak } = w.locked

@@ -1,7 +1,7 @@
 /** Pictures for an owner: one then and now, and the others behind a fold. */
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Foot } from '../../hoof/feet.ts'
-import type { Formatter } from '../shared/format.ts'
+import type { OwnerFormatter } from '../shared/format.ts'
 import type { Pictures } from '../shared/pictures.ts'
 import type { OwnerShot, PhotoPair } from './view.ts'
 
@@ -28,7 +28,7 @@ export function ownerPhotos(
   pictures: Pictures,
   consent: boolean,
   changed: readonly Foot[],
-  format: Formatter,
+  format: OwnerFormatter,
 ): OwnerPhotos {
   if (!consent) return { thenAndNow: null, others: [] }
   const groups = new Map<string, Shot[]>()
@@ -66,7 +66,7 @@ function firstAndLatest(shots: readonly Shot[]): readonly Shot[] {
   return [first, alike ?? last]
 }
 
-function pairOf(shots: readonly Shot[], pictures: Pictures, format: Formatter): PhotoPair {
+function pairOf(shots: readonly Shot[], pictures: Pictures, format: OwnerFormatter): PhotoPair {
   const chosen = firstAndLatest(shots)
   return {
     head: chosen[0] === undefined ? '' : subject(chosen[0].photo, format),
@@ -74,7 +74,7 @@ function pairOf(shots: readonly Shot[], pictures: Pictures, format: Formatter): 
   }
 }
 
-const subject = ({ foot, view }: Photo, format: Formatter): string =>
+const subject = ({ foot, view }: Photo, format: OwnerFormatter): string =>
   [foot === null ? format.words.owner.wholeHorse : format.foot(foot), format.words.owner.views[view]]
     .filter((part) => part !== '')
     .join(', ')
@@ -83,7 +83,7 @@ function described(
   { photo, visit }: Shot,
   index: number | null,
   pictures: Pictures,
-  format: Formatter,
+  format: OwnerFormatter,
 ): OwnerShot[] {
   const { owner: words } = format.words
   const picture = pictures.get(photo.file)

@@ -110,7 +110,9 @@ function groupsOf(
   cautions: readonly Caution[],
   linkTo: (visit: string | null) => Link | null,
 ): readonly CautionGroup[] {
-  const lines = cautionLines(cautions, of.format, (words, facts) => words.practice(facts, of.format))
+  const lines = cautionLines(cautions, of.format, (one) =>
+    wordsOf(of.format, one).practice(one.facts, of.format),
+  )
   return cautionLevels.flatMap((level) => {
     const items = lines
       .filter((line) => line.level === level)

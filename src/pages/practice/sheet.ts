@@ -1,5 +1,5 @@
 /** What every printed sheet of a horse has: title, sides of paper, cautions in force, small print. */
-import { cautionLines, standingCautions } from '../shared/caution-lines.ts'
+import { cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { PageShell } from '../shared/shell.ts'
 import type { Words } from '../words/index.ts'
 import { ringText } from './cautions.ts'
@@ -56,8 +56,8 @@ export function sheetPage(
 function cautionBlock(of: HorseCase): Block {
   const { format, words } = of
   const last = of.visits.at(-1)
-  const items = cautionLines(standingCautions(of.assessment.cautions), format, (said, facts) =>
-    said.practice(facts, format),
+  const items = cautionLines(standingCautions(of.assessment.cautions), format, (one) =>
+    wordsOf(format, one).practice(one.facts, format),
   ).map(({ level, text, date, visit, folded, opensLevel }) => ({
     level,
     word: opensLevel ? words.horse.flagged[level] : null,

@@ -1,7 +1,7 @@
 /** What the front page and the office page keep of a horse. */
 import { feet } from '../../hoof/feet.ts'
 import type { Caution } from '../../trend/assessment.ts'
-import { cautionLevels, cautionLines, standingCautions } from '../shared/caution-lines.ts'
+import { cautionLevels, cautionLines, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { feetTogether } from './feet-together.ts'
 import { openFindingsOf } from './findings.ts'
@@ -34,7 +34,7 @@ export function summaryOf(of: HorseCase): HorseSummary {
         ...states.flatMap(({ subject, state }) => [subject, state]),
       ]),
     ],
-    cautions: cautionLines(grave, format, (words, facts) => words.practice(facts, format)).map(
+    cautions: cautionLines(grave, format, (one) => wordsOf(format, one).practice(one.facts, format)).map(
       ({ level, text, date, folded }) => ({ level, text, date, folded }),
     ),
     news: newsOf(of),

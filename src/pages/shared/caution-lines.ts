@@ -2,8 +2,8 @@
 import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { Caution, CautionLevel } from '../../trend/assessment.ts'
-import type { CautionWords } from '../words/caution-words.ts'
-import { capital, type Formatter } from './format.ts'
+import type { CautionWords, OwnerCautionWords } from '../words/caution-words.ts'
+import { capital, type Formatter, type OwnerFormatter } from './format.ts'
 
 /** Gravest first. */
 export const cautionLevels: readonly CautionLevel[] = ['stop', 'vet', 'mind']
@@ -14,10 +14,14 @@ const foldedFrom = 2
 export const isFolded = ({ silentVisits }: Caution): boolean => silentVisits >= foldedFrom
 
 /** The words of a caution's code; its facts are those that they ask for. */
-export const wordsOf = (
-  { words }: Formatter,
-  { code }: Pick<Caution, 'code'>,
-): CautionWords<Caution['facts']> => words.cautions[code] as unknown as CautionWords<Caution['facts']>
+export function wordsOf(format: Formatter, caution: Pick<Caution, 'code'>): CautionWords<Caution['facts']>
+export function wordsOf(
+  format: OwnerFormatter,
+  caution: Pick<Caution, 'code'>,
+): OwnerCautionWords<Caution['facts']>
+export function wordsOf({ words }: OwnerFormatter, { code }: Pick<Caution, 'code'>): unknown {
+  return words.cautions[code]
+}
 
 export interface CautionLine {
   readonly level: CautionLevel
@@ -38,8 +42,8 @@ export interface CautionLine {
  */
 export function cautionLines(
   cautions: readonly Caution[],
-  format: Formatter,
-  sentence: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
+  format: OwnerFormatter,
+  sentence: (caution: Caution) => string,
 ): readonly CautionLine[] {
   return cautionLevels.flatMap((level) => {
     const here = cautions.filter((caution) => caution.level === level)
@@ -57,13 +61,13 @@ export function cautionLines(
 
 function freshLines(
   cautions: readonly Caution[],
-  format: Formatter,
-  sentence: (words: CautionWords<Caution['facts']>, facts: Caution['facts']) => string,
+  format: OwnerFormatter,
+  sentence: (caution: Caution) => string,
 ): readonly Omit<CautionLine, 'opensLevel'>[] {
   const lower = format.words.base.lowerNotGone
   const alike = new Map<string, { readonly caution: Caution; readonly text: string; readonly feet: Foot[] }>()
   for (const caution of cautions) {
-    const said = sentence(wordsOf(format, caution), caution.facts)
+    const said = sentence(caution)
     const text = caution.isLower ? `${said} ${lower}` : said
     const key = [caution.visit, text].join('|')
     const line = alike.get(key) ?? { caution, text, feet: [] }
@@ -83,7 +87,7 @@ function freshLines(
 
 function foldedLine(
   cautions: readonly Caution[],
-  format: Formatter,
+  format: OwnerFormatter,
 ): readonly Omit<CautionLine, 'opensLevel'>[] {
   const byDate = cautions.toSorted((a, b) => (a.date < b.date ? -1 : 1))
   const oldest = byDate[0]
@@ -111,10 +115,10 @@ function foldedLine(
 }
 
 /** `Left fore and right fore`, each once, in the usual order. */
-export const feetText = (format: Formatter, about: readonly Foot[]): string =>
+export const feetText = (format: OwnerFormatter, about: readonly Foot[]): string =>
   capital(feetListed(format, about))
 
-const feetListed = ({ foot, list }: Formatter, about: readonly Foot[]): string =>
+const feetListed = ({ foot, list }: OwnerFormatter, about: readonly Foot[]): string =>
   list(feet.filter((one) => about.includes(one)).map(foot))
 
 /** In force, gravest first. */

@@ -8,16 +8,19 @@ import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { derivedMeasures, measures } from '../../hoof/measures.ts'
 import { fromMillimetres, type LengthUnit, toPounds } from '../../hoof/units.ts'
 import type { Formats } from '../words/formats.ts'
-import type { Words } from '../words/index.ts'
+import type { OwnerWords, Words } from '../words/index.ts'
 import { decimalSign, localFormats, weekdays } from '../words/local.ts'
 
 /** The formats of one language and one unit of length, with the words that stand between them. */
-export interface Formatter extends Formats {
+export interface Formatter<W extends OwnerWords = Words> extends Formats {
   readonly units: LengthUnit
-  readonly words: Words
+  readonly words: W
   /** `Mon`, ... `Sun`. */
   readonly weekdays: readonly string[]
 }
+
+/** In a language that may have words for owners alone. */
+export type OwnerFormatter = Formatter<OwnerWords>
 
 const minus = '\u2212'
 
@@ -55,7 +58,7 @@ function lengthFigure(mm: number, unit: LengthUnit): string {
   return halves(mm)
 }
 
-function amountText(mm: number, unit: LengthUnit, words: Words): string {
+function amountText(mm: number, unit: LengthUnit, words: OwnerWords): string {
   if (unit === 'cm') return `${String(Math.round(mm * 2) / 20)} cm`
   if (unit === 'mm') return `${halves(mm)} mm`
   const figure = sixteenths(fromMillimetres(mm, unit))
@@ -77,8 +80,8 @@ export const kindOf = (id: AnyMeasureId) => all[id].kind
 export const nameOf = (id: AnyMeasureId) => all[id].name
 
 /** Formatters of one language, each made once: what they ask of the platform takes longer to make than to use. */
-export function formatters(words: Words): (units: LengthUnit) => Formatter {
-  const made = new Map<LengthUnit, Formatter>()
+export function formatters<W extends OwnerWords>(words: W): (units: LengthUnit) => Formatter<W> {
+  const made = new Map<LengthUnit, Formatter<W>>()
   return (units) => {
     const known = made.get(units) ?? formatter(units, words)
     made.set(units, known)
@@ -86,7 +89,7 @@ export function formatters(words: Words): (units: LengthUnit) => Formatter {
   }
 }
 
-export function formatter(units: LengthUnit, words: Words): Formatter {
+export function formatter<W extends OwnerWords>(units: LengthUnit, words: W): Formatter<W> {
   const { date, shortDate, month, monthOf, list, span } = localFormats(words.base)
   const sign = decimalSign(words.base.formats)
   const local = (figure: string) => (sign === '.' ? figure : figure.replace('.', sign))
@@ -122,6 +125,7 @@ export function formatter(units: LengthUnit, words: Words): Formatter {
     changeFigure: (id, value) => signed(bare(id, value), value, true),
     figure: (id, value) => signed(bare(id, value), value, false),
     unit,
+    grade: (value) => local(String(value)),
     date,
     shortDate,
     month,
@@ -130,7 +134,7 @@ export function formatter(units: LengthUnit, words: Words): Formatter {
     span,
     weekdays: weekdays(words.base.lang),
     foot: (foot) => words.base.feet[foot],
-    name: nameOf,
+    name: words.base.measureName,
     fine: (id, value) => united(id, fineBare(id, value, false)),
     rate: (id, perMonth) => words.base.perMonth(united(id, fineBare(id, perMonth, true))),
     interval: (id, low, high) =>
@@ -144,5 +148,5 @@ export function formatter(units: LengthUnit, words: Words): Formatter {
 }
 
 /** `October`, or `October 2027` where the year is not that of `beside`. */
-export const monthText = (date: PlainDate, beside: PlainDate, format: Formatter): string =>
+export const monthText = (date: PlainDate, beside: PlainDate, format: OwnerFormatter): string =>
   date.slice(0, 4) === beside.slice(0, 4) ? format.month(date) : format.monthOf(date)

@@ -3,7 +3,7 @@ import type { MeasureId } from '../../hoof/measures.ts'
 import type { FootMeasures } from '../../hoof/stand-ins.ts'
 import type { Assessment, FootGeometry, SideView } from '../../trend/assessment.ts'
 import type { SideDrawing, SideOutline, Table } from './figures.ts'
-import type { Formatter } from './format.ts'
+import type { OwnerFormatter } from './format.ts'
 import { standInNote } from './stand-in-note.ts'
 
 /** Words that a side drawing needs; each edition has its own. */
@@ -21,7 +21,7 @@ export interface SideWords {
 /** A foot from the side, first over latest. `label` says when: a date, or a day of the case. */
 export function sideDrawing(
   geometry: Pick<FootGeometry, 'foot' | 'first' | 'latest'>,
-  format: Formatter,
+  format: OwnerFormatter,
   words: SideWords,
   label: (view: SideView, which: 'first' | 'latest') => string,
 ): SideDrawing & { readonly table: Table } {
@@ -79,7 +79,7 @@ export function movedOutline(
 
 const sideId = (foot: Foot) => `side-${foot.toLowerCase()}`
 
-const outline = (view: SideView, label: string, format: Formatter): SideOutline => ({
+const outline = (view: SideView, label: string, format: OwnerFormatter): SideOutline => ({
   label,
   measures: measuresOf(view),
   toeAngleLabel: format.angle(view.toeAngle),

@@ -23,6 +23,8 @@ export interface Formats {
   figure(id: AnyMeasureId, value: number): string
   /** The unit as a head names it: `mm`, `°`, or nothing for a ratio. */
   unit(id: AnyMeasureId): string
+  /** A grade that may have halves: `7.5`. */
+  grade(value: number): string
   /** `14 March 2026`. */
   date(date: PlainDate): string
   /** `14 Mar 26`. */

@@ -1,16 +1,20 @@
-/** The languages that pages can be written in. Nothing else in the program knows one by its name. */
+/** The languages that pages can be written in. Nothing else in the program knows the words of one. */
+import type { LanguageTag } from '../../casebook/languages.ts'
+import type { OwnerWords, Words } from './catalogue.ts'
+import { de } from './de/index.ts'
 import { en } from './en/index.ts'
 
-/** A catalogue: all wording of one language. Another language is another object of this type. */
-export type Words = typeof en
+export type { OwnerWords, Words } from './catalogue.ts'
 
-/** By BCP 47 tag. The one list to extend. */
-const languages = { en } satisfies Record<string, Words>
-export type LanguageTag = keyof typeof languages
+/** Words of owners' pages, by the tags that practice.md may name. */
+const ownerLanguages: Readonly<Record<LanguageTag, OwnerWords>> = { en, de }
 
-export const languageTags = Object.keys(languages) as readonly LanguageTag[]
+export const ownerWordsFor = (tag: LanguageTag): OwnerWords => ownerLanguages[tag]
 
-export const wordsFor = (tag: LanguageTag): Words => languages[tag]
+/** Languages that have words for every page. */
+const languages = { en } satisfies Partial<Record<LanguageTag, Words>>
 
-/** Case files do not name a language yet, so every practice has this one. */
-export const practiceLanguage: LanguageTag = 'en'
+export const wordsFor = (tag: keyof typeof languages): Words => languages[tag]
+
+/** All pages but the owners' are in this one. */
+export const practiceLanguage = 'en'

@@ -24,6 +24,12 @@ export type KindClass =
 
 export type SexClass = 'mare' | 'gelding' | 'stallion' | 'male'
 
+/** What a finding is called, and what it is, in one line for a lay reader. */
+export interface OwnerFinding {
+  readonly name: string
+  readonly meaning: string
+}
+
 /** What an owner is told of one measure: the thing, what more and less of it is called, and what it is. */
 export interface OwnerMeasure {
   readonly thing: string

@@ -1,6 +1,8 @@
 /** Measures, units and sides of the foot as they are said. */
+
+import { spellingsOf } from '../../casebook/measure-names.ts'
 import type { Place } from '../../hoof/findings.ts'
-import { type MeasureId, measureIds, measures } from '../../hoof/measures.ts'
+import { type MeasureId, measureIds } from '../../hoof/measures.ts'
 import { combined, type Inward, type Measured, type Phrase, phrases } from './sense.ts'
 
 export const sideWords: Readonly<Record<Inward, readonly string[]>> = {
@@ -143,7 +145,9 @@ function sided(part: 'heel' | 'quarter', side: Inward): readonly Phrase[] {
 }
 
 export const measurePhrases: readonly Phrase[] = [
-  ...measureIds.flatMap((id) => measure([measures[id].name, ...(spoken[id] ?? [])], id, placeOf[id] ?? null)),
+  ...measureIds.flatMap((id) =>
+    measure([...spellingsOf([id]), ...(spoken[id] ?? [])], id, placeOf[id] ?? null),
+  ),
   ...measure(['toe', 'toes'], 'toe', 'toe'),
   ...measure(['white line at the toe', 'white line at toe'], 'white-line', 'toe'),
   ...measure(['heel'], 'heel'),

@@ -54,8 +54,8 @@ describe('the file of former names', () => {
 
   it('is told each name of the casebook once, in one order', () => {
     const owners = [
-      { id: 'b', name: 'Orla' },
-      { id: 'a', name: 'Ada' },
+      { id: 'b', name: 'Orla', language: null },
+      { id: 'a', name: 'Ada', language: null },
     ]
     expect(
       namesInCasebook({ owners, people: [{ id: 'c', name: 'Tib' }] }, [{ name: 'Wren' }, { name: 'Ada' }]),

@@ -6,10 +6,12 @@ const fields: Readonly<Record<'practice' | 'horse' | 'visit', readonly string[]>
   practice: [
     'practice: @',
     'units: @',
+    'language: @',
     'trim cycle: @',
     'feet: @',
     'feet: [LF, @, LH, RH]',
     'owners: {abel: {name: @}}',
+    'owners: {abel: {name: Abel, language: @}}',
     'owners: {abel: @}',
     'owners: {@: {name: Abel}}',
     'local rules: @',

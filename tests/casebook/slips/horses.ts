@@ -64,6 +64,9 @@ export const practices: readonly Slip[] = [
   ),
   inPractice('units: m', 'value-form'),
   inPractice('units: feet', 'value-form'),
+  inPractice('language: germn', 'value-form', 'language: german'),
+  inPractice('language: fr', 'value-form'),
+  inPractice('langauge: de', 'key-unknown', 'language: de'),
   inPractice('trim cycle: 5 wks', 'value-form', 'trim cycle: 5 weeks'),
   inPractice('trim cycle: 5', 'value-form', 'trim cycle: 5 weeks'),
   inPractice('trim cycle: 35', 'value-form', 'trim cycle: 35 days'),
@@ -77,6 +80,7 @@ export const practices: readonly Slip[] = [
     'practice: P\nowners: {abel: {name: Abel Moor}, bea-ray: {name: Bea}}',
   ),
   wholePractice('practice: P\nowners: {abel: {nam: Abel Moor, name: Abel}}', 'key-unknown'),
+  wholePractice('practice: P\nowners: {abel: {name: Abel Moor, language: it}}', 'value-form'),
 ]
 
 export const photos: readonly Slip[] = [

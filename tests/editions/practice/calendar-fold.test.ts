@@ -11,6 +11,7 @@ it('folds long lines, in letters of any length, just as the library folds a whol
   const practice: Practice = {
     name: 'Reed Bank '.repeat(12),
     units: 'mm',
+    language: 'en',
     trimCycleDays: 42,
     feetOrder: ['LF', 'RF', 'LH', 'RH'],
     owners: [],

@@ -222,5 +222,8 @@ export const afterwards: HarmlessSet = {
     'In fall the track dries out.',
     'Grade 1-2 thrush in LF; 0-1 in RF.',
     'Between 2.5 and 3.5 mm, once 4.',
+    'Vor der Bearbeitung 3 mm, nach dem Raspeln 2,5.',
+    'Bis zum Ballen 14 mm; im Winkel 2 Grad mehr.',
+    'Im Sommer trocken, im Herbst weich.',
   ],
 }

@@ -1,4 +1,5 @@
 /** The keys of practice.md. */
+import { languageTags } from '../../../casebook/languages.ts'
 import type {
   ContactKey,
   ContactsKey,
@@ -25,11 +26,15 @@ const portfolio = {
   'hold back': free('how much later it tells what a visit brought: 6 weeks'),
 } satisfies Record<PortfolioKey, Shape>
 
-const owner = { name: free("the owner's name") } satisfies Record<OwnerKey, Shape>
+const owner = {
+  name: free("the owner's name"),
+  language: words("of this owner's page, where it is not the practice's", ...languageTags),
+} satisfies Record<OwnerKey, Shape>
 
 const keys = {
   practice: free("the practice's name"),
   units: words('unit of a length that carries none, and the unit of the pages', 'mm', 'cm', 'in'),
+  language: words("of owners' pages; all others are in English", ...languageTags),
   'trim cycle': free('usual time between visits: 5 weeks'),
   feet: {
     about: 'another order for lists of four',

@@ -1,4 +1,7 @@
 import type { Foot } from '../../../hoof/feet.ts'
+import { type AnyMeasureId, derivedMeasures, measures } from '../../../hoof/measures.ts'
+
+const allMeasures = { ...measures, ...derivedMeasures }
 
 /** Names that every edition uses. */
 export const base = {
@@ -13,6 +16,7 @@ export const base = {
     Foot,
     string
   >,
+  measureName: (id: AnyMeasureId) => allMeasures[id].name,
   notRead: 'not read',
   perMonth: (amount: string) => `${amount} a month`,
   fromTo: (low: string, high: string) => `${low} to ${high}`,

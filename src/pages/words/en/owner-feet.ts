@@ -1,7 +1,7 @@
 /** Plain words for what is measured and found on a foot: for someone who has never seen an angle. */
-import type { FindingName } from '../../../hoof/findings.ts'
+import { type FindingName, findingMeanings } from '../../../hoof/findings.ts'
 import type { AnyMeasureId } from '../../../hoof/measures.ts'
-import type { OwnerMeasure } from '../keys.ts'
+import type { OwnerFinding, OwnerMeasure } from '../keys.ts'
 
 const measure = (thing: string, more: string, less: string, meaning: string): OwnerMeasure => ({
   thing,
@@ -131,6 +131,11 @@ export const ownerMeasures: Readonly<Record<AnyMeasureId, OwnerMeasure>> = {
     'Hairline: where hair ends and hoof begins.',
   ),
 }
+
+/** As case files name them. */
+export const ownerFindings = Object.fromEntries(
+  Object.entries(findingMeanings).map(([name, meaning]) => [name, { name, meaning }]),
+) as Readonly<Record<FindingName, OwnerFinding>>
 
 const sore = 'If your horse is sore on that foot, ring your vet.'
 const gritty = 'Keep it clean. If it gets deeper, smells or crumbles, ring us.'

@@ -3,7 +3,7 @@
  * and a trade word only with its meaning beside it.
  */
 import type { Standing } from '../../../trend/assessment.ts'
-import { lookFor, lookForLaminitis, lookForOwnTerm, ownerMeasures } from './owner-feet.ts'
+import { lookFor, lookForLaminitis, lookForOwnTerm, ownerFindings, ownerMeasures } from './owner-feet.ts'
 
 const cap = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1)
 const range = (earliest: string | null, latest: string | null) =>
@@ -12,6 +12,7 @@ const range = (earliest: string | null, latest: string | null) =>
 
 export const owner = {
   measures: ownerMeasures,
+  findings: ownerFindings,
   lookFor,
   lookForOwnTerm,
   lookForLaminitis,
@@ -219,11 +220,6 @@ export const owner = {
   safe: 'A horse in pain can kick or strike. Have someone capable hold it, stand on firm, level ground, and stop when it cannot stand on the other feet. Follow the label of any product you use.',
   lockAgain: 'Lock again',
   madeWith: (practice: string) => `Made by ${practice}. Please do not pass this page on.`,
-
-  addresses: {
-    head: "Owners' pages",
-    how: 'Which address is whose. Each page is locked; what opens it stands in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
-  },
 
   locked: {
     title: (practice: string) => `${practice}: your page`,

@@ -23,15 +23,15 @@ export const body = {
   'condition-low': {
     name: () => 'very thin',
     practice: ({ grade }) => `Body condition ${grade} of 9: the horse is very thin.`,
-    owner: ({ grade }) => `Your horse is very thin, ${grade} of 9. ${tell}.`,
+    owner: ({ grade }, f) => `Your horse is very thin, ${f.grade(grade)} of 9. ${tell}.`,
     question: 'Why is the horse so thin?',
     portfolio: ({ limit }) => `body condition ${limit} or less: tell the vet`,
   },
   'condition-very-high': {
     name: () => 'far too heavy',
     practice: ({ grade }) => `Body condition ${grade} of 9: the risk of laminitis is raised.`,
-    owner: ({ grade }) =>
-      `Your horse is far too heavy, ${grade} of 9. Talk to your vet about feed and laminitis.`,
+    owner: ({ grade }, f) =>
+      `Your horse is far too heavy, ${f.grade(grade)} of 9. Talk to your vet about feed and laminitis.`,
     question: 'Should the horse be tested for a metabolic cause?',
     portfolio: ({ limit }) => `body condition ${limit} or more: tell the vet`,
   },

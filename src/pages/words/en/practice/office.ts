@@ -2,6 +2,10 @@
 const lines = (n: number) => (n === 1 ? '1 movement' : `${n} movements`)
 
 export const office = {
+  owners: {
+    head: "Owners' pages",
+    how: 'Which address is whose. Each page is locked; what opens it stands in passphrases.yaml of your casebook. Send address and passphrase by two different ways.',
+  },
   link: 'Office',
   title: (practice: string) => `Office, ${practice}`,
   heading: 'Office',
