@@ -34,7 +34,7 @@ describe('growdown preview', () => {
     await page.goto(`${address}juno/2026-02-16.html`)
     await page.evaluate(() => window.scrollTo(0, 400))
     appendFileSync(visit(), '\n\nThe frog is shedding on its own.\n')
-    await page.getByText('The frog is shedding on its own.').waitFor({ timeout: 15_000 })
+    await page.getByText('The frog is shedding on its own.').waitFor({ state: 'attached', timeout: 15_000 })
     await expect.poll(() => page.evaluate(() => window.scrollY)).toBe(400)
     await page.close()
   })
@@ -96,7 +96,7 @@ describe('growdown preview', () => {
       writeFileSync(visit(), `${good}\n${sentence}\n`)
       await page.waitForTimeout(opens)
       await page.goto(`${address}juno/2026-02-16.html`)
-      await page.getByText(sentence).waitFor({ timeout: 5_000 })
+      await page.getByText(sentence).waitFor({ state: 'attached', timeout: 5_000 })
     }
     writeFileSync(visit(), good)
     await page.close()
@@ -116,7 +116,7 @@ describe('growdown preview', () => {
       await page.waitForTimeout(200)
       expect(page.url()).toContain('2026-01-12.html')
       await page.goBack()
-      await page.getByText(`Saved ${nth}.`).waitFor({ timeout: 5_000 })
+      await page.getByText(`Saved ${nth}.`).waitFor({ state: 'attached', timeout: 5_000 })
     }
     writeFileSync(visit(), good)
     await page.close()
