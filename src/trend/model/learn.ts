@@ -45,8 +45,8 @@ export interface Repeat {
 }
 
 /** How near the search comes, in logarithms of scale: roughly while outliers are looked for, then well. */
-const roughly = 1e-2
-const closely = 1e-5
+const roughly = 3e-2
+const closely = 1e-4
 
 /**
  * Learns from all courses, then twice more without the readings that what was learned shows to be outliers, each
