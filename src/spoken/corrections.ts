@@ -25,6 +25,8 @@ export function hearCorrection(hearing: Hearing, scan: Scan, at: number): number
   const token = tokens[next]
   if (token?.number && last.kind === 'readings' && !isNoMeasurement(tokens, next))
     return replaceValue(hearing, scan, at, next)
+  const again = saidAgain(hearing, scan, at, next)
+  if (again !== null) return again
   const grade = as(token, 'grade')
   if (grade && last.kind === 'findings') {
     for (const item of last.items) {
@@ -76,6 +78,45 @@ export function hearCorrection(hearing: Hearing, scan: Scan, at: number): number
   only.from = merged([...only.from, stretch(scan, at, next)])
   setFeet(hearing, named.feet, false, stretch(scan, next, next), scan.sentence)
   return next + 1
+}
+
+/**
+ * "RH 49. Sorry, RH 48": the reading with its foot once more. Of the same foot it is another value; with the same value
+ * it is another foot.
+ * @returns the first token after it, null where it is no such thing
+ */
+function saidAgain(hearing: Hearing, scan: Scan, at: number, next: number): number | null {
+  const { tokens } = scan
+  const { last } = hearing
+  const value = tokens[next + 1]?.number
+  if (last?.kind !== 'readings' || last.items.length !== 1 || !value) return null
+  if (isNoMeasurement(tokens, next + 1)) return null
+  const [only] = last.items
+  const [foot, ...more] = feetNamedAt(hearing, tokens, next)?.feet ?? []
+  if (only === undefined || foot === undefined || more.length > 0) return null
+  const before = only.value
+  const isSameFoot = only.foot === foot
+  if (
+    !isSameFoot &&
+    hearing.readings.some(
+      (one) => one !== only && one.foot === foot && one.measure === only.measure && one.stage === only.stage,
+    )
+  )
+    return null
+  const words = [...only.from]
+  const end = replaceValue(hearing, scan, at, next + 1)
+  scan.used.add(next)
+  // What comes after it goes on where the sentence before it was.
+  if (hearing.measuresNow.length === 0) hearing.measuresNow.push(...hearing.measuresBefore)
+  if (isSameFoot) return end
+  if (only.value !== before) {
+    ask(hearing, `Is ${only.text} of ${foot}, or of ${only.foot}?`, [...words, stretch(scan, at, end - 1)])
+    takeBack(hearing)
+    return end
+  }
+  only.foot = foot
+  setFeet(hearing, [foot], false, stretch(scan, next, next), scan.sentence)
+  return end
 }
 
 function replaceValue(hearing: Hearing, scan: Scan, at: number, next: number): number {

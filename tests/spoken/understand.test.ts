@@ -149,6 +149,13 @@ describe('corrections', () => {
     ['Left fore toe length 94. Scratch that.', []],
     ['Left fore toe length 94. Sorry, right fore.', ['before RF toe-length 94']],
     ['Right fore toe length 96. Left fore toe length 94. Sorry, right fore.', ['before RF toe-length 96']],
+    ['RH toe angle 49. Sorry, RH 48.', ['before RH toe-angle 48']],
+    ['RH toe angle 49, sorry, RH 48.', ['before RH toe-angle 48']],
+    ['Toe angles. LF 47. RH 49. Sorry, RH 48.', ['before LF toe-angle 47', 'before RH toe-angle 48']],
+    ['Toe angles. RH 49. Sorry, RH 48. LH 50.', ['before RH toe-angle 48', 'before LH toe-angle 50']],
+    ['Left fore toe angle 52. No, right fore 52.', ['before RF toe-angle 52']],
+    // One of the two feet and one of the two values is wrong: that is asked.
+    ['Left fore toe angle 52. Sorry, right fore 50.', []],
     ['Left fore toe length 94, not 96.', ['before LF toe-length 94']],
     ['Left fore toe length 94. No thrush.', ['before LF toe-length 94']],
   ])('%s', (text, readings) => {
