@@ -42,7 +42,8 @@ const features = [
 const views: Readonly<Record<string, (foot: Foot, i: number) => string>> = {
   side: (foot, i) => sideView({ foot, now: footOf(i), first: footOf(i + 9) }, name),
   behind: (foot, i) => behindView({ foot, now: footOf(i), label: '8 mm', sides }, name),
-  'sole with three findings': (foot, i) => soleView({ foot, now: footOf(i), findings, sides }, name),
+  'sole with three findings': (foot, i) =>
+    soleView({ foot, now: footOf(i), findings, sides, isSmall: true }, name),
   'wall with two things growing down': (foot, i) => wallView({ foot, now: footOf(i), features, sides }, name),
 }
 

@@ -77,7 +77,11 @@ function sole(drawing: SoleDrawing, words: FigureWords): string {
   const isBoth = first !== undefined && differs('sole', first.measures, measures)
   return framed(
     drawing,
-    soleView({ foot, now: measures, first: first?.measures, findings, sides: sides(words) }, labelledBy(id)),
+    // Pages show soles beside each other, none as wide as texture wants.
+    soleView(
+      { foot, now: measures, first: first?.measures, findings, sides: sides(words), isSmall: true },
+      labelledBy(id),
+    ),
     isBoth ? keyList([{ mark: swatch('key-was'), label: first.label }]) : '',
   )
 }

@@ -56,8 +56,6 @@ export const picture = (sheet: Sheet, name: PictureName, ...content: readonly st
       fill: 'none',
       stroke: 'currentColor',
       'stroke-width': 5,
-      'stroke-linecap': 'round',
-      'stroke-linejoin': 'round',
     },
     ...content,
   )
@@ -123,7 +121,7 @@ export function words(
     x,
     y,
     class: look === '' ? null : look,
-    'text-anchor': anchor === 'start' ? null : anchor,
+    'text-anchor': anchor === 'middle' ? null : anchor,
   }
   return text === '' ? '' : element('text', attributes, escapeHtml(text))
 }

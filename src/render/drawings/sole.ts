@@ -59,6 +59,8 @@ export interface SoleFigure {
   readonly sides: { readonly medial: string; readonly lateral: string }
   readonly first?: FootMeasures | null | undefined
   readonly flares?: Flares | undefined
+  /** Shown so small that its texture would not be seen: it is left out. */
+  readonly isSmall?: boolean
 }
 
 /** The SVG of a sole, toe up; a left foot has its outer side on the right. */
@@ -90,7 +92,7 @@ export function soleView(figure: SoleFigure, name: PictureName): string {
   return picture(
     sheet,
     name,
-    soleBase(sheet, shape, isAssumed, isFrogAssumed),
+    soleBase(sheet, shape, { isAssumed, isFrogAssumed, isSmall: figure.isSmall === true }),
     shape.rollover === null ? '' : lines(sheet, 'mark-hair unread', shape.rollover),
     findingMarks(sheet, patches, findings),
     was === null ? '' : lines(sheet, 'was', was),
@@ -130,7 +132,16 @@ const halves = (shape: SoleShape, of: (half: SoleHalf) => Stroke): Stroke[] => [
   of(shape.lateral),
 ]
 
-export function soleBase(sheet: Sheet, shape: SoleShape, isAssumed = false, isFrogAssumed = false): string {
+interface SoleLook {
+  readonly isAssumed: boolean
+  readonly isFrogAssumed: boolean
+  readonly isSmall: boolean
+}
+
+const plainLook: SoleLook = { isAssumed: false, isFrogAssumed: false, isSmall: false }
+
+export function soleBase(sheet: Sheet, shape: SoleShape, look = plainLook): string {
+  const { isAssumed, isFrogAssumed, isSmall } = look
   const frog = frogOutline(shape)
   const bulbs = around(shape, ({ bulb }) => reversed(bulb))
   return (
@@ -146,7 +157,9 @@ export function soleBase(sheet: Sheet, shape: SoleShape, isAssumed = false, isFr
     // An edge that was not read has no line of its own under its dots.
     area(sheet, isAssumed ? 'wall' : 'wall inner', wallArea(shape)) +
     area(sheet, 'frog', frog) +
-    lines(sheet, 'fine', ...grain(shape), ...shape.medial.contours, ...shape.lateral.contours) +
+    (isSmall
+      ? ''
+      : lines(sheet, 'fine', ...grain(shape), ...shape.medial.contours, ...shape.lateral.contours)) +
     lines(
       sheet,
       'hair',
