@@ -3,7 +3,7 @@ import { basename, extname, resolve } from 'node:path'
 import { limits } from '../casebook/limits.ts'
 import type { Practice, Visit } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
-import type { Known, TranscriptFormat } from '../spoken/index.ts'
+import type { Known, NotesFormat } from '../spoken/index.ts'
 import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { nextLetter, soundPractice, visitDay, writeFiles } from './new-files.ts'
@@ -60,13 +60,13 @@ export function refuseTooLong(text: string): void {
   )
 }
 
-const formats: Readonly<Record<string, TranscriptFormat>> = { '.txt': 'text', '.vtt': 'vtt', '.srt': 'srt' }
+const formats: Readonly<Record<string, NotesFormat>> = { '.txt': 'text', '.vtt': 'vtt', '.srt': 'srt' }
 
 /** The notes, in the format that their name says. */
 export function readNotes(
   name: string,
   world: World,
-): { readonly text: string; readonly format: TranscriptFormat } {
+): { readonly text: string; readonly format: NotesFormat } {
   const path = resolve(world.cwd, name)
   const stat = statSync(path, { throwIfNoEntry: false })
   if (!stat?.isFile()) throw new WrongUse(`There is no file ${name} here. Name the text of the spoken notes.`)

@@ -1,5 +1,5 @@
 /** Words taken apart into what the vocabulary and the numbers are made of: `ninety-eight,` is `ninety`, `eight` and a pause. */
-import type { Word } from './transcript.ts'
+import type { Word } from './words.ts'
 
 /** How strongly what follows is set off: not at all, as by a comma, as by a full stop. */
 export type Pause = 'none' | 'comma' | 'stop'

@@ -4,7 +4,7 @@ import { type Hearing, merged } from './hearing.ts'
 import { figure } from './quantity.ts'
 import { ask, type Scan, stretch } from './scan.ts'
 import { as, isA, type Sentence, type Token } from './tokens.ts'
-import type { Word } from './transcript.ts'
+import type { Word } from './words.ts'
 
 /** A longer sentence has no stops, so where the care in it ends is not known. */
 const mostWords = 40

@@ -3,7 +3,6 @@ import { controlsShown } from '../casebook/control-characters.ts'
 import { grouped } from '../casebook/grouped.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
 import { measureIds, measures } from '../hoof/measures.ts'
-import type { Word } from './transcript.ts'
 import type {
   Known,
   PerFootScale,
@@ -15,6 +14,7 @@ import type {
   Understood,
   WordRange,
 } from './understood.ts'
+import type { Word } from './words.ts'
 
 /** The place that a person is to fill in; `check` names each that is left. */
 const blank = '_'

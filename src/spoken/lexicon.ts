@@ -1,7 +1,6 @@
 /** The vocabulary as a tree of words, in which the longest phrase that begins at a word is found. */
 import type { Atom } from './atoms.ts'
 import { atomsOf } from './atoms.ts'
-import { wordsOf } from './transcript.ts'
 import { comfortPhrases } from './vocabulary/comfort.ts'
 import { footPhrases, stagePhrases } from './vocabulary/feet.ts'
 import { findingPhrases } from './vocabulary/findings.ts'
@@ -9,6 +8,7 @@ import { mannerPhrases } from './vocabulary/manner.ts'
 import { measurePhrases, unitPhrases } from './vocabulary/measures.ts'
 import { type Mishearing, mishearings } from './vocabulary/mishearings.ts'
 import type { Phrase, Sense } from './vocabulary/sense.ts'
+import { wordsOf } from './words.ts'
 
 interface Node {
   readonly next: Map<string, Node>

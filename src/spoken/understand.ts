@@ -17,9 +17,9 @@ import { isElsewhere, isNoMeasurement } from './number-context.ts'
 import { hearAgain, hearValues } from './readings.ts'
 import { ask, feetNamedAt, hearStage, isStageAt, type Scan } from './scan.ts'
 import { as, isA, type Sentence, sentencesOf, type Token } from './tokens.ts'
-import { formatOf, type TranscriptFormat, type Word, wordsOf } from './transcript.ts'
 import type { Known, Understood } from './understood.ts'
 import { accounted } from './used-words.ts'
+import { formatOf, type NotesFormat, type Word, wordsOf } from './words.ts'
 
 /**
  * What the text says so far. Nothing is kept between calls, so that it may be called again at each new word.
@@ -31,7 +31,7 @@ export function understand(
   text: string,
   known: Known,
   lexicon: Lexicon,
-  format: TranscriptFormat = formatOf(text),
+  format: NotesFormat = formatOf(text),
 ): Understood {
   const words = wordsOf(text, format)
   const hearing = startHearing(known)

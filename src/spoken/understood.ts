@@ -3,7 +3,7 @@ import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { MeasureId } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import type { Word } from './transcript.ts'
+import type { Word } from './words.ts'
 
 /** First and last word of a stretch. */
 export interface WordRange {

@@ -1,8 +1,8 @@
 /** Every word is accounted for: a sentence stands whole beside the lines made of it, or stays whole in the notes. */
 import { type Hearing, merged } from './hearing.ts'
 import type { Sentence } from './tokens.ts'
-import type { Word } from './transcript.ts'
 import type { Changeable, SpokenSentence, Understood, WordRange } from './understood.ts'
+import type { Word } from './words.ts'
 
 /** A stretch that is longer is not quoted whole, so that its sentence stays in the notes. */
 export const longestQuote = 40

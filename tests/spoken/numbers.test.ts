@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { atomsOf } from '../../src/spoken/atoms.ts'
 import { codeAt, numberAt } from '../../src/spoken/numbers.ts'
-import { wordsOf } from '../../src/spoken/transcript.ts'
+import { wordsOf } from '../../src/spoken/words.ts'
 
 /** All numbers of a text, in order. */
 function numbersOf(text: string): readonly number[] {

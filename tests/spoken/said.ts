@@ -1,12 +1,6 @@
 /** Spoken notes of a test, and what they become. */
 import { feet } from '../../src/hoof/feet.ts'
-import {
-  buildLexicon,
-  draftVisit,
-  type Known,
-  type TranscriptFormat,
-  understand,
-} from '../../src/spoken/index.ts'
+import { buildLexicon, draftVisit, type Known, type NotesFormat, understand } from '../../src/spoken/index.ts'
 
 export const nothingKnown: Known = {
   units: 'mm',
@@ -18,10 +12,10 @@ export const nothingKnown: Known = {
 
 const lexicon = buildLexicon()
 
-export const heard = (text: string, known: Known = nothingKnown, format?: TranscriptFormat) =>
+export const heard = (text: string, known: Known = nothingKnown, format?: NotesFormat) =>
   understand(text, known, lexicon, format)
 
-export const drafted = (text: string, known: Known = nothingKnown, format?: TranscriptFormat): string =>
+export const drafted = (text: string, known: Known = nothingKnown, format?: NotesFormat): string =>
   draftVisit(heard(text, known, format), known)
 
 /** `before LF toe-length 98`. */

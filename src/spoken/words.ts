@@ -18,7 +18,7 @@ export interface Word {
   readonly opens: boolean
 }
 
-export type TranscriptFormat = 'text' | 'vtt' | 'srt'
+export type NotesFormat = 'text' | 'vtt' | 'srt'
 
 const timeLine = /^\s*(?:(\d{1,4}):)?(\d{1,2}):(\d{1,2})[.,](\d{1,3})\s*-->/
 const arrow = /^\s*[\d:.,]+\s*-->\s*[\d:.,]+/
@@ -27,7 +27,7 @@ const arrow = /^\s*[\d:.,]+\s*-->\s*[\d:.,]+/
 const longSilence = 4
 
 /** What the text is, by how it begins; plain text where nothing speaks for captions. */
-export function formatOf(text: string): TranscriptFormat {
+export function formatOf(text: string): NotesFormat {
   if (/^\uFEFF?WEBVTT(?:[ \t\n\r]|$)/.test(text)) return 'vtt'
   return /^\uFEFF?\s{0,20}\d{1,6}[ \t]{0,9}\r?\n[ \t]{0,9}\d{1,4}:\d\d:\d\d[.,]\d{1,3}\s{1,9}-->/.test(text)
     ? 'srt'
@@ -35,7 +35,7 @@ export function formatOf(text: string): TranscriptFormat {
 }
 
 /** The words of a text, in order; the marks of captions are no words. */
-export function wordsOf(text: string, format: TranscriptFormat = formatOf(text)): readonly Word[] {
+export function wordsOf(text: string, format: NotesFormat = formatOf(text)): readonly Word[] {
   return format === 'text' ? plainWords(text) : captionWords(text, format)
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { formatOf, wordsOf } from '../../src/spoken/transcript.ts'
+import { formatOf, wordsOf } from '../../src/spoken/words.ts'
 
 const said = (text: string) =>
   wordsOf(text)
