@@ -16,6 +16,8 @@ describe('finer numbers on pages', () => {
     expect(mm.fine('frog-ratio', 0.0836)).toBe('0.084')
     expect(mm.rate('toe-length', 8.44)).toBe('+8.4 mm a month')
     expect(mm.interval('toe-angle', -0.26, 1.8)).toBe('\u22120.3 to 1.8°')
+    // Where both ends would read alike.
+    expect(mm.interval('toe-length', -0.09, -0.054)).toBe('\u22120.09 to \u22120.05 mm')
     expect(formatIn('cm').fine('toe-length', 8.44)).toBe('0.84 cm')
     expect(formatIn('in').rate('toe-length', -8.4)).toBe('\u22120.33 in a month')
   })

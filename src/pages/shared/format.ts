@@ -65,11 +65,11 @@ function amountText(mm: number, unit: LengthUnit, words: OwnerWords): string {
   return figure === '0' && mm > 0 ? words.base.under('1/16 in') : `${figure} in`
 }
 
-/** One digit more than a reading carries. Inches as decimals here, since a rate is no tape reading. */
-function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit): string {
+/** One digit more than a reading carries, or some more. Inches as decimals here, since a rate is no tape reading. */
+function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit, more: number): string {
   const kind = kindOf(id)
-  if (kind !== 'length') return Math.abs(value).toFixed(kind === 'ratio' ? 3 : 1)
-  return Math.abs(fromMillimetres(value, units)).toFixed(units === 'mm' ? 1 : 2)
+  if (kind !== 'length') return Math.abs(value).toFixed((kind === 'ratio' ? 3 : 1) + more)
+  return Math.abs(fromMillimetres(value, units)).toFixed((units === 'mm' ? 1 : 2) + more)
 }
 
 /** The first letter as a capital. */
@@ -111,8 +111,8 @@ export function formatter<W extends OwnerWords>(units: LengthUnit, words: W): Fo
   }
   const withUnit = (id: AnyMeasureId, value: number) => united(id, bare(id, value))
   const measure = (id: AnyMeasureId, value: number) => signed(withUnit(id, value), value, false)
-  const fineBare = (id: AnyMeasureId, value: number, plus: boolean) =>
-    signed(local(fineFigure(id, value, units)), value, plus)
+  const fineBare = (id: AnyMeasureId, value: number, plus: boolean, more = 0) =>
+    signed(local(fineFigure(id, value, units, more)), value, plus)
   return {
     units,
     words,
@@ -137,8 +137,14 @@ export function formatter<W extends OwnerWords>(units: LengthUnit, words: W): Fo
     name: words.base.measureName,
     fine: (id, value) => united(id, fineBare(id, value, false)),
     rate: (id, perMonth) => words.base.perMonth(united(id, fineBare(id, perMonth, true))),
-    interval: (id, low, high) =>
-      words.base.fromTo(fineBare(id, low, false), united(id, fineBare(id, high, false))),
+    interval: (id, low, high) => {
+      const ends = (more: number) =>
+        [low, high].map((end) => fineBare(id, end, false, more)) as [string, string]
+      const [from, to] = ends(0)
+      // A narrow interval is none where both ends read alike.
+      const [finer, end] = from === to ? ends(1) : [from, to]
+      return words.base.fromTo(finer, united(id, end))
+    },
     band: (id, { low, high }) => {
       if (low !== null && high !== null) return words.base.fromTo(measure(id, low), measure(id, high))
       if (high !== null) return words.base.upTo(measure(id, high))
