@@ -34,10 +34,14 @@ export function rgbaOf({ width, height, data }: Grey): Uint8ClampedArray {
   return rgba
 }
 
-export function greyOf(rgba: Uint8ClampedArray, width: number, height: number): Grey {
+/** @param channels bytes a pixel, of which the first three are red, green and blue */
+export function greyOf(
+  pixels: Uint8Array | Uint8ClampedArray,
+  { width, height, channels }: { readonly width: number; readonly height: number; readonly channels: number },
+): Grey {
   const data = new Uint8ClampedArray(width * height)
-  for (let i = 0, from = 0; i < data.length; i++, from += 4)
-    data[i] = 0.299 * (rgba[from] ?? 0) + 0.587 * (rgba[from + 1] ?? 0) + 0.114 * (rgba[from + 2] ?? 0)
+  for (let i = 0, from = 0; i < data.length; i++, from += channels)
+    data[i] = 0.299 * (pixels[from] ?? 0) + 0.587 * (pixels[from + 1] ?? 0) + 0.114 * (pixels[from + 2] ?? 0)
   return { width, height, data }
 }
 

@@ -1,7 +1,8 @@
 /** Points that cannot be where they are, or hardly: named while they are set, and when a case file is read. */
 import { isUpright } from './card.ts'
 import { type Foot, sideOf } from './feet.ts'
-import { groundLine, type Landmarks, type PhotoView, type Point } from './landmarks.ts'
+import { between, dot, isSide, type Landmarks, type PhotoView } from './marks.ts'
+import type { Point } from './plane.ts'
 
 export interface LandmarkDoubt {
   /** Key as the case file writes it: `toe at ground`, `scale`. */
@@ -34,7 +35,7 @@ export function doubtedLandmarks(
         'a card that stands beside the foot with its arrow down',
       ),
     ]
-  if (view === 'lateral' || view === 'medial') doubts.push(...doubtedSide(landmarks, view, foot))
+  if (isSide(view)) doubts.push(...doubtedSide(landmarks, view, foot))
   if (view === 'solar') doubts.push(...doubtedSole(landmarks, foot))
   if (view === 'behind') doubts.push(...doubtedHeels(landmarks, foot))
   return doubts
@@ -50,11 +51,11 @@ const unlikely = (at: string, message: string, expected: string): LandmarkDoubt 
   ...impossible(at, message, expected),
   isImpossible: false,
 })
+const spoken = (name: string): string => name.replaceAll('-', ' ')
 const named = (name: string): string => {
-  const words = name.replaceAll('-', ' ')
+  const words = spoken(name)
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
-const between = (a: Point, b: Point): Point => [b[0] - a[0], b[1] - a[1]]
 
 function doubtedScale({ scale }: Landmarks): readonly LandmarkDoubt[] {
   if (scale === null) return []
@@ -82,6 +83,8 @@ function doubtedScale({ scale }: Landmarks): readonly LandmarkDoubt[] {
 interface Ground {
   along(point: Point): number
   above(point: Point): number
+  /** Whether counting along it runs to the right in the picture: 1, or -1. */
+  readonly right: number
 }
 
 function groundOf(landmarks: Landmarks): Ground | null {
@@ -91,10 +94,12 @@ function groundOf(landmarks: Landmarks): Ground | null {
   const [[ax, ay], [bx, by]] = line
   const length = Math.hypot(bx - ax, by - ay)
   if (length === 0) return null
+  const right = Math.sign(bx - ax) || 1
   return {
     along: ([x, y]) => ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length,
     // Pixels count down the picture, so above the line means a smaller y at the same x.
-    above: ([x, y]) => (((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / length) * Math.sign(bx - ax || 1),
+    above: ([x, y]) => (((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / length) * right,
+    right,
   }
 }
 
@@ -167,16 +172,8 @@ function doubtedSide(
         ),
       )
   }
-  if (doubts.length === 0) doubts.push(...facing(back * rightOf(landmarks), view, foot))
+  if (doubts.length === 0) doubts.push(...facing(back * ground.right, view, foot))
   return doubts
-}
-
-const spoken = (name: string): string => name.replaceAll('-', ' ')
-
-/** Whether counting along the ground runs to the right in the picture: 1, or -1. */
-const rightOf = (landmarks: Landmarks): number => {
-  const line = landmarks.card ? landmarks.card.corners : (groundLine(landmarks) ?? [])
-  return Math.sign((line[1]?.[0] ?? 1) - (line[0]?.[0] ?? 0)) || 1
 }
 
 function offGround({ points, lines }: Landmarks, ground: Ground, height: number): readonly LandmarkDoubt[] {
@@ -223,7 +220,6 @@ function facing(back: number, view: 'lateral' | 'medial', foot: Foot | null): re
 }
 
 const across = (a: Point, b: Point): number => a[0] * b[1] - a[1] * b[0]
-const along = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1]
 
 function doubtedSole({ points }: Landmarks, foot: Foot | null): readonly LandmarkDoubt[] {
   const { 'heel-medial': medial, 'heel-lateral': lateral, toe, breakover } = points
@@ -233,7 +229,7 @@ function doubtedSole({ points }: Landmarks, foot: Foot | null): readonly Landmar
   const axis = between(heels, toe)
   const length = Math.hypot(...axis)
   if (length === 0) return []
-  const forward = (at: Point) => along(between(heels, at), axis) / length ** 2
+  const forward = (at: Point) => dot(between(heels, at), axis) / length ** 2
   const doubts: LandmarkDoubt[] = []
   if (tip && (forward(tip) >= 1 || forward(tip) <= 0))
     doubts.push(

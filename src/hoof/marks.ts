@@ -98,7 +98,8 @@ export function frameOf(marks: Marks): Frame {
 export const mmPerPixel = (marks: Marks, scaleLength: number | null): number =>
   (scaleLength ?? Number.NaN) / Math.hypot(...between(at(marks, 'scale from'), at(marks, 'scale to')))
 
-export const isSide = (view: PhotoView): boolean => view === 'lateral' || view === 'medial'
+export const isSide = (view: PhotoView): view is 'lateral' | 'medial' =>
+  view === 'lateral' || view === 'medial'
 
 /** The line that a view is seen against: the card's edge, the ground line, or toe to heel at the ground; null without. */
 export function groundLine({ card, lines, points }: Landmarks): readonly [Point, Point] | null {

@@ -3,9 +3,9 @@ import type { CardRefusal, CardSearch } from '../card/find-card.ts'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Horse, Photo, Visit } from '../casebook/model.ts'
-import { reportOn } from '../casebook/report.ts'
 import { isUpright, type PlacedCard } from '../hoof/card.ts'
 import { wantsCard } from './process.ts'
+import { reportAt } from './refusal.ts'
 
 /** The same horse, its marked points measured by the card where one was found beside them. */
 export function withCards(horse: Horse, cards: ReadonlyMap<string, CardSearch>): Horse {
@@ -93,9 +93,7 @@ function remark(
   message: string,
   advice: string,
 ): readonly Diagnostic[] {
-  const text = new TextDecoder().decode(folder.read(visit.file))
-  const report = reportOn(visit.file, text)
-  const start = text.indexOf(file)
-  report.warning(code, start < 0 ? null : { start, end: start + file.length }, message, { advice })
+  const { report, span } = reportAt(file, visit.file, folder)
+  report.warning(code, span, message, { advice })
   return report.diagnostics
 }

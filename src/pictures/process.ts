@@ -6,7 +6,7 @@ import type { Sharp } from 'sharp'
 import { contentHash } from '../build/disk/content-hash.ts'
 import { systemCode, UserError } from '../build/disk/errors.ts'
 import { type CardSearch, findCard, searchedSide } from '../card/find-card.ts'
-import { type Grey, halved } from '../card/grey.ts'
+import { type Grey, greyOf, halved } from '../card/grey.ts'
 import type { Diagnostic } from '../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../casebook/folder.ts'
 import type { Horse, Photo } from '../casebook/model.ts'
@@ -272,15 +272,9 @@ async function searchedIn(source: Sharp): Promise<CardSearch> {
 }
 
 /** In grey, and no larger than the detector needs. */
-function searchable(
-  data: Uint8Array,
-  { width, height, channels }: { readonly width: number; readonly height: number; readonly channels: number },
-): Grey {
-  const grey = new Uint8ClampedArray(width * height)
-  for (let i = 0, from = 0; i < grey.length; i++, from += channels)
-    grey[i] = 0.299 * (data[from] ?? 0) + 0.587 * (data[from + 1] ?? 0) + 0.114 * (data[from + 2] ?? 0)
-  const whole = { width, height, data: grey }
-  return height > searchedSide ? halved(whole) : whole
+function searchable(...[data, size]: Parameters<typeof greyOf>): Grey {
+  const whole = greyOf(data, size)
+  return whole.height > searchedSide ? halved(whole) : whole
 }
 
 /** The wanted widths that the picture has; its own where it is smaller than the next. */

@@ -95,11 +95,18 @@ export function refused(
   visitFile: string,
   folder: CasebookFolder,
 ): readonly Diagnostic[] {
-  const text = new TextDecoder().decode(folder.read(visitFile))
-  const report = reportOn(visitFile, text)
-  const start = text.indexOf(file)
+  const { report, span } = reportAt(file, visitFile, folder)
   const { message, ...advice } = wordsFor(refusal, file)
-  const code = `picture-${refusal.refusal.replaceAll(' ', '-')}`
-  report.error(code, start < 0 ? null : { start, end: start + file.length }, message, advice)
+  report.error(`picture-${refusal.refusal.replaceAll(' ', '-')}`, span, message, advice)
   return report.diagnostics
+}
+
+/** A report on a visit, and where the visit first names a picture. */
+export function reportAt(file: string, visitFile: string, folder: CasebookFolder) {
+  const text = new TextDecoder().decode(folder.read(visitFile))
+  const start = text.indexOf(file)
+  return {
+    report: reportOn(visitFile, text),
+    span: start < 0 ? null : { start, end: start + file.length },
+  }
 }

@@ -10,6 +10,7 @@ import {
   type Landmarks,
   landmarkPoints,
   measureLandmarks,
+  type PhotoReading,
   type Point,
   shownHalf,
 } from '../../src/hoof/landmarks.ts'
@@ -196,14 +197,14 @@ function showResults(): void {
       return `${measure.replaceAll('-', ' ')} ${value.toFixed(digits)}${unit} (${error})`
     }),
   )
-  listed('doubts', doubts(marked))
+  listed('doubts', doubts(marked, readings))
   part<HTMLTextAreaElement>('block').value = task.head + landmarkText(marked, '    ')
 }
 
 /** What cannot be or hardly is, of the points and of what they measure. */
-function doubts(marked: Landmarks): readonly string[] {
+function doubts(marked: Landmarks, readings: readonly PhotoReading[]): readonly string[] {
   const ofPoints = doubtedLandmarks(marked, task.view, task.foot).map(({ message }) => message)
-  const ofValues = measureLandmarks(marked, task.view).flatMap(({ measure, value }) => {
+  const ofValues = readings.flatMap(({ measure, value }) => {
     if (!isMeasureId(measure)) return []
     const { name, kind, likely } = measures[measure]
     if (value >= likely[0] && value <= likely[1]) return []
@@ -245,9 +246,10 @@ function go(to: number): void {
 function put(point: Point): void {
   const step = steps()[current]
   if (step === undefined) return
-  const before = doubts(landmarks())
+  const doubtsNow = () => doubts(landmarks(), measureLandmarks(landmarks(), task.view))
+  const before = doubtsNow()
   kept.change({ marks: { ...kept.now().marks, [step.id]: clamp(point) } })
-  const found = doubts(landmarks()).find((one) => !before.includes(one))
+  const found = doubtsNow().find((one) => !before.includes(one))
   const [x, y] = kept.now().marks[step.id] ?? point
   say(found ?? fill(says.at, { name: step.name, x, y }))
   show()
@@ -417,8 +419,10 @@ function lookForCard(): void {
 /** The first point that is not set; the first of all where every one is. */
 function firstOpen(): number {
   const { marks } = kept.now()
-  const open = steps().findIndex(({ id }) => !marks[id])
-  return Object.keys(marks).length === 0 || open < 0 ? 0 : open
+  return Math.max(
+    0,
+    steps().findIndex(({ id }) => !marks[id]),
+  )
 }
 
 showFields()

@@ -52,7 +52,7 @@ export const landmarkText = (landmarks: Landmarks, indent: string): string =>
     .map(([key, value]) => `${indent}${key}: ${value}\n`)
     .join('')
 
-const millimetres = (length: number) => `${Number(length.toFixed(3))} mm`
+export const millimetres = (length: number) => `${Number(length.toFixed(3))} mm`
 
 const nearerText = (by: number) => `${millimetres(Math.abs(by))} ${by < 0 ? 'further' : 'nearer'}`
 

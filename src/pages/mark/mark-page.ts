@@ -2,12 +2,14 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { PlacedCard } from '../../hoof/card.ts'
 import { type Foot, sideOf } from '../../hoof/feet.ts'
-import { type Landmarks, landmarkLines, type PhotoView, type Point } from '../../hoof/landmarks.ts'
+import { isSide, type Landmarks, type PhotoView, marksOf as pointsOf } from '../../hoof/marks.ts'
+import type { Point } from '../../hoof/plane.ts'
 import type { Camera } from '../../hoof/stance.ts'
 import { capital, type Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { subjectOf } from '../shared/photos.ts'
 import type { Words } from '../words/index.ts'
+import { millimetres } from './landmark-block.ts'
 
 export type MarkedView = 'lateral' | 'medial' | 'solar' | 'behind'
 export const markedViews: readonly MarkedView[] = ['lateral', 'medial', 'solar', 'behind']
@@ -107,7 +109,7 @@ export function markPage(subject: MarkSubject, format: Formatter): PageView {
           ? words.noVisit
           : words.inVisit(capital(subjectOf(entry.photo, format)), format.date(entry.visit.date)),
       task,
-      sample: view === 'lateral' || view === 'medial' ? 'side' : view,
+      sample: isSide(view) ? 'side' : view,
       mirrored: foot !== null && isMirrored(view, foot),
       cameraTold: typeof task.camera === 'object' && task.camera !== null,
       write: visitFile === null ? null : words.write(visitFile),
@@ -141,8 +143,8 @@ function taskOf(
     foot: entry?.photo.foot ?? null,
     steps: order[view].map((id) => ({ id, isInCard: /^(?:scale|ground) /.test(id), ...says(id) })),
     marks: landmarks === null ? {} : marksOf(landmarks),
-    scaleLength: length === null ? '' : `${Number(length.toFixed(3))} mm`,
-    nearer: nearer === null ? '' : `${Number(Math.abs(nearer).toFixed(1))} mm${nearer < 0 ? ' further' : ''}`,
+    scaleLength: length === null ? '' : millimetres(length),
+    nearer: nearer === null ? '' : `${millimetres(Math.abs(nearer))}${nearer < 0 ? ' further' : ''}`,
     card: landmarks?.card ?? null,
     isCardRefused: told === 'none',
     camera: landmarks?.camera ?? null,
@@ -152,19 +154,9 @@ function taskOf(
   }
 }
 
-/** Every marked point by its step's id. */
-export function marksOf({ scale, lines, points }: Landmarks): Readonly<Record<string, Point>> {
-  const marks: Record<string, Point> = { ...points }
-  if (scale !== null) {
-    marks['scale from'] = scale.from
-    marks['scale to'] = scale.to
-  }
-  for (const name of landmarkLines) {
-    const line = lines[name]
-    if (line) [marks[`${name} from`], marks[`${name} to`]] = line
-  }
-  return marks
-}
+/** Every marked point by its step's id; the card's corners are no steps. */
+export const marksOf = ({ card: _, ...marked }: Landmarks): Readonly<Record<string, Point>> =>
+  Object.fromEntries(pointsOf(marked))
 
 function headOf(file: string, view: MarkedView, photo: Photo | null): string {
   const keys: readonly (readonly [string, string | null])[] = [

@@ -5,8 +5,6 @@
 import type { Point } from '../../../src/hoof/landmarks.ts'
 
 export interface Board {
-  /** Pixels of the screen to a pixel of the picture. */
-  readonly size: () => number
   /** Whether a tap is fine enough to set a point by. */
   readonly isFine: () => boolean
   /** Shows a place in the middle, as large as points are set at. */
@@ -21,7 +19,7 @@ export interface Board {
   readonly placeOf: (at: Point) => Point
 }
 
-/** Pixels of the screen that a pixel of the picture takes where points are set: a finger's tenth of a thumb is two. */
+/** Pixels of the screen that a pixel of the picture takes where points are set. */
 const fine = 2.5
 const largest = 12
 /** A finger that moves less, screen pixels, and is lifted sooner, milliseconds, has tapped. */
@@ -35,6 +33,7 @@ export function boardOf(
 ): Board {
   const { width, height } = picture
   const box = () => element.getBoundingClientRect()
+  /** Pixels of the screen to a pixel of the picture, and where its upper left corner lies on the board. */
   let [size, left, top] = [1, 0, 0]
   let moved = () => {}
   let tapped = (_: Point) => {}
@@ -113,8 +112,7 @@ export function boardOf(
   new ResizeObserver(show).observe(element)
 
   return {
-    size: () => size,
-    isFine: () => size >= fineSize() * 0.99 || size >= fine * 0.99,
+    isFine: () => size >= fine * 0.99,
     look: ([x, y]) => {
       const { width: w, height: h } = box()
       size = Math.max(size, fineSize())

@@ -13,5 +13,5 @@ export function cardIn(picture: HTMLImageElement, full: FullPicture): CardSearch
   context.imageSmoothingQuality = 'high'
   context.drawImage(picture, 0, 0, canvas.width, canvas.height)
   const { data } = context.getImageData(0, 0, canvas.width, canvas.height)
-  return findCard(greyOf(data, canvas.width, canvas.height), full)
+  return findCard(greyOf(data, { width: canvas.width, height: canvas.height, channels: 4 }), full)
 }
