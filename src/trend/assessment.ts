@@ -62,7 +62,7 @@ export interface AssessedReading {
   readonly measure: AnyMeasureId
   readonly value: number
   readonly source: Source
-  /** Standard deviation of this one reading, as well as this practice reads. */
+  /** Standard deviation of this one reading, as well as this practice reads and whoever took it. */
   readonly sd: number
 }
 

@@ -1,7 +1,7 @@
 /** Something followed as it grows down the wall: how fast, and when it reaches the ground. */
 import type { Horse } from '../casebook/model.ts'
 import { dayOf, daysPerMonth, type PlainDate } from '../hoof/dates.ts'
-import type { Foot } from '../hoof/feet.ts'
+import { type Foot, feet } from '../hoof/feet.ts'
 import type { MeasureId } from '../hoof/measures.ts'
 import { walls } from '../hoof/walls.ts'
 import type { Capsule, GrowOut, NewGrowth } from './assessment.ts'
@@ -153,7 +153,7 @@ function stateOf({ date, latest }: AtGround, now: WallNow | null, asOf: PlainDat
 export function capsulesOf(of: GrowingDown): readonly Capsule[] {
   const since = of.columns.visits[0]?.date
   if (since === undefined) return []
-  return (['LF', 'RF', 'LH', 'RH'] as const).flatMap((foot) =>
+  return feet.flatMap((foot) =>
     walls.flatMap(({ place, measures }) => {
       const sides = measures
         .flatMap((wall: MeasureId) => {

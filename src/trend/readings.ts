@@ -2,7 +2,7 @@
 import type { AssessedReading } from './assessment.ts'
 import { readingAt } from './column.ts'
 import { type Columns, sourceOf, stages } from './columns.ts'
-import { type Learned, learnedOf } from './model/learned.ts'
+import { handOf, type Learned, learnedOf } from './model/learned.ts'
 
 /** By visit, then stage, gauge before photo, foot and measure in the usual order. */
 export function readingsOf({ all, visits }: Columns, learned: Learned): readonly AssessedReading[] {
@@ -27,7 +27,7 @@ export function readingsOf({ all, visits }: Columns, learned: Learned): readonly
         measure: column.measure,
         value,
         source,
-        sd: (column.sds[i] ?? Number.NaN) * (noise[k] ?? 1),
+        sd: (column.sds[i] ?? Number.NaN) * (noise[k] ?? 1) * handOf(learned.people, column.family, visit.by),
       })
     }
   }

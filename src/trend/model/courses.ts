@@ -10,7 +10,7 @@ import type { Column, Columns, Family } from '../columns.ts'
 import { scaleOf } from '../scale.ts'
 import { commonReadings } from './additive.ts'
 import type { Course, FootOrAll, GrowthBelief } from './course.ts'
-import type { Learned } from './learned.ts'
+import { handOf, type Learned } from './learned.ts'
 
 /** A course and what it is of. */
 export interface ReadCourse extends Course {
@@ -154,9 +154,7 @@ function sharesOf(
   // Most columns have all of it throughout, and share one list.
   let shares = ones
   for (let i = 0; i < ones.length; i++) {
-    const by = columns.visits[i]?.by ?? null
-    const hand = family === 'gauge' && by !== null ? (people[by] ?? 1) : 1
-    const own = (sds[i] ?? Number.NaN) * hand
+    const own = (sds[i] ?? Number.NaN) * handOf(people, family, columns.visits[i]?.by ?? null)
     if (!(own > 0) || own === sd) continue
     if (shares === ones) shares = ones.slice()
     shares[i] = (own / sd) ** 2

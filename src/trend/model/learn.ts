@@ -30,7 +30,7 @@ export const allFeet: Ratios = { e: 0.55, u: 0.25, w: 0.25 }
 const spreads = [0.3, 0.5, 0.5] as const
 
 /** Courses with fewer readings teach nothing. */
-const fewestReadings = 3
+export const fewestReadings = 3
 
 export const variancesOf = ({ e, u, w }: Ratios, sd: number): Variances => ({
   e: (e * sd) ** 2,

@@ -68,6 +68,10 @@ const untaughtFeet = untaught(allFeet)
 export const learnedOf = ({ measures }: Learned, family: Family, measure: AnyMeasureId, foot: FootOrAll) =>
   measures[learnedKey(family, measure, foot)] ?? (foot === 'all' ? untaughtFeet : untaughtFoot)
 
+/** How far readings scatter beside the practice's, by whoever took them: a multiple of its sd. Pictures tell of no hand. */
+export const handOf = (people: Learned['people'], family: Family, by: string | null): number =>
+  family === 'gauge' && by !== null ? (people[by] ?? 1) : 1
+
 /** The scatter of a course whose readings repeat to `sd` in the literature. */
 export const scatterFor = (learned: LearnedMeasure, sd: number): Scatter => ({
   variances: variancesOf(learned, sd),

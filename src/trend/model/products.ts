@@ -105,31 +105,23 @@ export function sumUp(course: Course, { e, u, w }: Variances, into: Products): P
       yy += i11 * ya * ya + 2 * i12 * ya * yb + i22 * yb * yb
       volume *= det
       n += 2
-    } else if (hasA) {
-      const y = a - origin
-      const weight = 1 / p
-      k00 += weight
-      k01 += t * weight
-      k11 += t * t * weight
-      r0 += weight * y
-      r1 += t * weight * y
-      yy += weight * y * y
-      volume *= p
-      n++
     } else {
-      const y = b - origin
-      const weight = 1 / s
+      // A reading after the trim has nothing grown on it.
+      const grown = hasA ? 0 : d
+      const variance = hasA ? p : s
+      const y = (hasA ? a : b) - origin
+      const weight = 1 / variance
       k00 += weight
       k01 += t * weight
       k11 += t * t * weight
-      k02 += d * weight
-      k12 += t * d * weight
-      k22 += d * d * weight
+      k02 += grown * weight
+      k12 += t * grown * weight
+      k22 += grown * grown * weight
       r0 += weight * y
       r1 += t * weight * y
-      r2 += d * weight * y
+      r2 += grown * weight * y
       yy += weight * y * y
-      volume *= s
+      volume *= variance
       n++
     }
   }

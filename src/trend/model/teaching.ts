@@ -9,7 +9,7 @@ import { aheadOfGrown, followedOf, wallSums } from '../followed.ts'
 import { type Course, type FootOrAll, readingsIn } from './course.ts'
 import { courseOfAllFeet, courseOfFoot, type ReadCourse } from './courses.ts'
 import type { WallSums } from './grow-out-rates.ts'
-import type { Repeat } from './learn.ts'
+import { fewestReadings, type Repeat } from './learn.ts'
 import { learnedKey } from './learned.ts'
 
 /** A course as plain lists; null where nothing was read. */
@@ -43,9 +43,6 @@ export interface Teaching {
  */
 export const taughtUntil = (asOf: PlainDate): PlainDate =>
   dateOfDay(Date.UTC(Number(asOf.slice(0, 4)), Number(asOf.slice(5, 7)) - 1, 0) / 86_400_000)
-
-/** Courses with fewer readings teach nothing. */
-const fewestReadings = 3
 
 /** From the visits up to `taughtUntil` today; a draft has not happened yet. */
 export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
