@@ -48,6 +48,17 @@ describe('who took the readings', () => {
     for (const { factor } of Object.values(hands)) expect(Math.abs(factor - 1)).toBeLessThan(0.15)
   })
 
+  it('is in the error of each reading that pages compare', () => {
+    const [first] = horses(20, { ilse: 0.5, tom: 2 })
+    if (first === undefined) throw new Error('no horse')
+    const { learned } = lessonsOf(horses(20, { ilse: 0.5, tom: 2 }), asOf)
+    const { readings } = assess(first, practice(), asOf, learned)
+    const by = new Map(first.visits.map((visit) => [visit.id, visit.by]))
+    const e = (learned.measures['gauge toe-angle']?.e ?? 1) * sd
+    for (const { measure, visit, sd: own } of readings)
+      if (measure === 'toe-angle') expect(own).toBeCloseTo(e * (learned.people[by.get(visit) ?? ''] ?? 1), 9)
+  })
+
   it('weighs the readings of a course', () => {
     const [first, ...others] = horses(20, { ilse: 0.5, tom: 2 })
     if (first === undefined) throw new Error('no horse')

@@ -5,7 +5,7 @@ import { isWallLength } from '../../hoof/walls.ts'
 import { type Course, readingsIn, without } from './course.ts'
 import { fitCourse, slopeSd } from './fit.ts'
 import { learnGrowOut } from './grow-out-rates.ts'
-import { allFeet, type LearnedScatter, learnScatter, singleFoot, variancesOf } from './learn.ts'
+import { allFeet, type LearnedScatter, learnScatter, singleFoot } from './learn.ts'
 import {
   type Learned,
   type LearnedMeasure,
@@ -40,7 +40,7 @@ export function learnPractice(teachings: readonly Teaching[]): PracticeLessons {
   const keys = [...new Set(teachings.flatMap(({ courses }) => Object.keys(courses)))].toSorted()
   const lessons = Object.fromEntries(keys.map((key) => [key, lessonOf(teachings, key)]))
   const gauge = keys.filter((key) => key.startsWith('gauge ') && !key.endsWith(' all'))
-  const hands = handsOf(teachings, gauge, (key, sd) => variancesOf(lessons[key] ?? singleFoot, sd))
+  const hands = handsOf(teachings, gauge, (key) => lessons[key] as Lesson)
   return { learned: learnedFrom(lessons, hands, teachings), lessons, hands }
 }
 
