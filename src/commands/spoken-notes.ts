@@ -1,10 +1,11 @@
 /** Spoken notes that a command is given: read, understood, and refused where they are too long. */
-import { readFileSync, statSync } from 'node:fs'
+import { statSync } from 'node:fs'
 import { basename, extname, resolve } from 'node:path'
 import { limits } from '../casebook/limits.ts'
 import type { Practice, Visit } from '../casebook/model.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Known, NotesFormat, Understood } from '../spoken/index.ts'
+import { utf8Text } from './arguments.ts'
 import { type World, WrongUse } from './command.ts'
 
 /** @throws WrongUse where no reader of case files would take the text */
@@ -39,12 +40,8 @@ export function readNotes(name: string, world: World): Notes {
       `${basename(name)} holds ${stat.size} bytes; notes are read up to ${limits.fileBytes}.`,
     )
   }
-  try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path)), format }
-  } catch (error) {
-    if (!(error instanceof TypeError)) throw error
-    throw new WrongUse(`${basename(name)} is not UTF-8 text. Save it as UTF-8 and try again.`)
-  }
+  const refusal = `${basename(name)} is not UTF-8 text. Save it as UTF-8 and try again.`
+  return { text: utf8Text(path, refusal), format }
 }
 
 /** What was said, with what was known when it was. */
