@@ -3,18 +3,13 @@
  * over. Linear is what is wanted: twice the text, twice the time.
  *   npx esbuild scripts/bench-spoken.ts --bundle --platform=node --format=cjs --outfile=dist/bench-spoken.cjs && node dist/bench-spoken.cjs
  */
-import { readFileSync } from 'node:fs'
 import { performance } from 'node:perf_hooks'
-import { loadAll } from 'js-yaml'
 import { feet } from '../src/hoof/feet.ts'
 import { buildLexicon, draftVisit, type Known, understand } from '../src/spoken/index.ts'
+import { notesOf } from '../tests/spoken/score.ts'
 
 const known: Known = { units: 'mm', feetOrder: feet, date: '2026-11-27', openFindings: [], features: [] }
-const notes = loadAll(readFileSync('tests/spoken/notes/developing.yaml', 'utf8')) as {
-  readonly said: string
-  readonly format?: string
-}[]
-const spoken = notes
+const spoken = notesOf('developing')
   .filter(({ format }) => format === undefined)
   .map(({ said }) => said)
   .join('\n\n')

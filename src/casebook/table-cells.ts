@@ -1,7 +1,7 @@
 /** A cell of a table that holds a reading: what it measures, and how it is written in a case file. */
 import type { Measure } from '../hoof/measures.ts'
-import type { LengthUnit } from '../hoof/units.ts'
-import { doubtOf, quantitiesOf, shown } from './quantities.ts'
+import { type LengthUnit, plainSigns, unitNamed } from '../hoof/units.ts'
+import { doubtOf, quantitiesOf, readingsIn, shown } from './quantities.ts'
 import { meansNotRead } from './slips.ts'
 import { normal, quote } from './words.ts'
 
@@ -15,28 +15,6 @@ export interface CellRead {
 /** A foot that was not read is an empty cell, or one of the signs that people put there. */
 export const isNotRead = (cell: string): boolean => cell === '' || cell === '~' || meansNotRead(cell)
 
-const units: Readonly<Record<string, LengthUnit>> = {
-  mm: 'mm',
-  millimetres: 'mm',
-  millimeters: 'mm',
-  cm: 'cm',
-  centimetres: 'cm',
-  centimeters: 'cm',
-  in: 'in',
-  'in.': 'in',
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
-}
-const angleUnits = new Set(['deg', 'deg.', 'degree', 'degrees', '°'])
-
-/** A unit by any of its names; null for another word. */
-export function unitNamed(word: string): LengthUnit | 'deg' | null {
-  const name = normal(word)
-  if (angleUnits.has(name)) return 'deg'
-  return Object.hasOwn(units, name) ? (units[name] ?? null) : null
-}
-
 /**
  * A number in all the ways in which case files may write it. One that carries its unit keeps it.
  *
@@ -45,7 +23,7 @@ export function unitNamed(word: string): LengthUnit | 'deg' | null {
  * @returns the reading, or why it is none
  */
 export function readCell(cell: string, unit: string, measure: Measure, usual: LengthUnit): CellRead | string {
-  const named = unit === '' ? null : unitNamed(unit)
+  const named = unit === '' ? null : unitNamed(normal(unit))
   if (measure.kind === 'angle' && unit !== '' && named !== 'deg')
     return `${quote(unit)} is not a unit of an angle: expected deg`
   if (measure.kind === 'length' && unit !== '' && (named === null || named === 'deg'))
@@ -60,7 +38,7 @@ export function readCell(cell: string, unit: string, measure: Measure, usual: Le
   }
   const impossible = read.find((one) => doubtOf(one, measure)?.impossible)
   if (impossible) return `${shown(impossible)} cannot be`
-  const parts = cell.split(/\s+and\s+|\s*&\s*/i)
+  const parts = readingsIn(cell)
   const written = read.map((one, index) =>
     one.unit === 'deg' ? plainNumber(parts[index] ?? '') : `${plainNumber(parts[index] ?? '')} ${one.unit}`,
   )
@@ -70,23 +48,8 @@ export function readCell(cell: string, unit: string, measure: Measure, usual: Le
   }
 }
 
-const printed: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-}
-
 /** The number of a cell without its unit, as nothing in braces can misread: a point, single spaces, figures. */
 function plainNumber(cell: string): string {
-  const number = /^[-+\u2212\u2013\d\s.,/½¼¾⅛⅜⅝⅞]*/.exec(cell.trim())?.[0] ?? ''
-  return number
-    .replace(/[½¼¾⅛⅜⅝⅞]/g, (sign) => ` ${printed[sign]}`)
-    .replace(/[\u2212\u2013]/g, '-')
-    .replace(',', '.')
-    .replace(/\s+/g, ' ')
-    .trim()
+  const number = /^[-+\d\s.,/]*/.exec(plainSigns(cell))?.[0] ?? ''
+  return number.replace(',', '.').trim()
 }

@@ -1,11 +1,11 @@
 /** What the columns of a table hold, by their headings: `horse`, `Date`, `LF toe length (mm)`, `after: heel medial RH`. */
 import type { Foot } from '../hoof/feet.ts'
 import { type AnyMeasureId, isMeasureId, type MeasureId, measureIds } from '../hoof/measures.ts'
+import { unitNamed } from '../hoof/units.ts'
 import { footNamed } from './by-foot.ts'
 import { placeInWords } from './finding-words.ts'
 import { measureNamed, spellingsOf } from './measure-names.ts'
 import type { Stage } from './model.ts'
-import { unitNamed } from './table-cells.ts'
 import { nearest, normal, quote } from './words.ts'
 
 const columnNames = {

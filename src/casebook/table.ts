@@ -15,7 +15,7 @@ import type { Stage } from './model.ts'
 import { isNotRead, readCell } from './table-cells.ts'
 import { type Column, type Columns, columnsOf, type ReadingColumn } from './table-columns.ts'
 import { type DateOrder, type DatesOfTable, datesOf } from './table-dates.ts'
-import { nearest, quote } from './words.ts'
+import { nearest, normal, quote } from './words.ts'
 
 export interface TableReading {
   readonly line: number
@@ -220,12 +220,6 @@ function notSplit(code: string): string {
 /** Without the apostrophe that keeps a spreadsheet from running a cell as a formula, as our own export writes it. */
 const asMeant = (cell: string): string => cell.replace(/^'(?=[-=+@\t\r\uff0b\uff0d\uff1d\uff20])/, '').trim()
 
-const plain = (text: string) =>
-  text
-    .trim()
-    .toLowerCase()
-    .replaceAll(/[\s_-]+/g, ' ')
-
 function rowOf(cells: readonly string[], { at }: Columns): Row {
   const cell = (column: Column) => cells[at[column] ?? -1] ?? ''
   return {
@@ -246,7 +240,7 @@ function readRow(row: Row, line: number, { units, dates }: TableContext): TableR
   const leaveOut = (message: string): TableRemark => ({ line, kind: 'left out', message })
   const measure = measureNamed(row.measure)
   if (measure !== null && !isMeasureId(measure))
-    return leaveOut(`${plain(row.measure)} follows from other readings and is worked out again`)
+    return leaveOut(`${normal(row.measure)} follows from other readings and is worked out again`)
   if (row.source === 'photo')
     return leaveOut('read from a photo: it comes again with the photo and its marked points')
   if (measure === null) return refuse(unknown('measure', row.measure, spellingsOf(measureIds)))
@@ -263,7 +257,7 @@ function readRow(row: Row, line: number, { units, dates }: TableContext): TableR
   }
   const foot = footNamed(row.foot)
   if (!foot) return refuse(unknown('foot', row.foot, feet))
-  const stage = plain(row.stage) || 'before'
+  const stage = normal(row.stage) || 'before'
   if (stage !== 'before' && stage !== 'after') return refuse(unknown('stage', row.stage, ['before', 'after']))
   if (isNotRead(row.value)) return leaveOut('no value: not read')
   const cell = readCell(row.value, row.unit, measures[measure], units)

@@ -6,9 +6,9 @@ import type { Formatter } from '../pages/shared/format.ts'
 import type { Assessment } from '../trend/assessment.ts'
 import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
 import { type CommandEntry, exit, type Options, type World, WrongUse } from './command.ts'
-import { knownBefore, readNotes, refuseTooLong } from './draft.ts'
 import { nextLetter, soundPractice, visitDay, writeFiles } from './new-files.ts'
 import { printAll } from './report.ts'
+import { hearNotes, readNotes, refuseTooLong } from './spoken-notes.ts'
 
 export const add: CommandEntry = {
   usage: 'add <what> [name]',
@@ -102,11 +102,10 @@ async function visitFromNotes(
   { horse, assessment, practice, date, format }: NewVisit,
   world: World,
 ): Promise<string> {
-  const { buildLexicon, draftVisit, understand } = await import('../spoken/index.ts')
+  const { draftVisit } = await import('../spoken/index.ts')
   const { joined } = await import('../pages/starter/joined.ts')
   const notes = readNotes(name, world)
-  const known = await knownBefore(horse.visits, practice, date)
-  const heard = understand(notes.text, known, buildLexicon(Object.keys(practice.terms)), notes.format)
+  const { known, understood: heard } = await hearNotes(notes, horse.visits, practice, date)
   const past = horse.visits.filter((visit) => visit.date <= date)
   const { understood, asked } = joined(heard, horse, past, assessment, practice, format)
   if (heard.questions.length > 0)

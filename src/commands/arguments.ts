@@ -1,5 +1,5 @@
-/** What several commands are given: the casebook's folder, the day, a number. */
-import { statSync } from 'node:fs'
+/** What several commands are given: the casebook's folder, the day, a number, a file of text. */
+import { readFileSync, statSync } from 'node:fs'
 import { basename, join, relative, resolve } from 'node:path'
 import { casebookAround, isFile } from '../apps/casebook-around.ts'
 import { type PlainDate, parseDate } from '../hoof/dates.ts'
@@ -17,6 +17,19 @@ export const casebookDoes = 'where the horses are (default: the casebook you are
 export function textOf(options: Options, name: string): string | null {
   const value = options.get(name)
   return typeof value === 'string' ? value : null
+}
+
+/**
+ * The text of a file, without a byte-order mark.
+ * @throws WrongUse with the refusal when it is not UTF-8
+ */
+export function utf8Text(path: string, refusal: string): string {
+  const bytes = readFileSync(path)
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    throw new WrongUse(refusal)
+  }
 }
 
 /**

@@ -1,10 +1,10 @@
-import { readFileSync, statSync } from 'node:fs'
+import { statSync } from 'node:fs'
 import { basename, join, relative, resolve } from 'node:path'
 import type { ImportPlan } from '../apps/import/import-files.ts'
 import type { TableRemark } from '../casebook/table.ts'
 import type { DateOrder } from '../casebook/table-dates.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import { casebookDoes, casebookFolder, textOf } from './arguments.ts'
+import { casebookDoes, casebookFolder, textOf, utf8Text } from './arguments.ts'
 import { type CommandEntry, exit, type World, WrongUse } from './command.ts'
 import { counted } from './report.ts'
 
@@ -98,11 +98,7 @@ async function tableText(name: string, world: World): Promise<string> {
   if (!stat?.isFile()) throw new WrongUse(`There is no file ${name} here.`)
   if (stat.size > largestTable)
     throw new WrongUse(`${name} is larger than ${largestTable / 1024 ** 2} MiB: split it.`)
-  try {
-    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(file))
-  } catch {
-    throw new WrongUse(`${name} is not UTF-8 text. Save it again as "CSV UTF-8".`)
-  }
+  return utf8Text(file, `${name} is not UTF-8 text. Save it again as "CSV UTF-8".`)
 }
 
 /** Unit of a length without one: the practice's, or millimetres where there is no practice yet. */

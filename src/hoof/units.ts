@@ -38,7 +38,7 @@ const vulgar: Readonly<Record<string, string>> = {
 }
 
 /** Spaces, minus signs, inch marks and printed fractions in one spelling each. */
-const plain = (text: string): string =>
+export const plainSigns = (text: string): string =>
   text
     .replace(/[½¼¾⅛⅜⅝⅞]/g, (sign) => ` ${vulgar[sign]}`)
     .replace(/[\u2212\u2013]/g, '-')
@@ -53,7 +53,7 @@ function parseAmount(text: string): Amount | null {
   if (/^\d+(?:\.\d+)?$/.test(text)) return { amount: Number(text), sign: '' }
   const match =
     /^([+-]?)(?:(?:(\d+)[ -])?(\d+)\/(\d+)|(\d+(?:[.,]\d+)?|[.,]\d+))(?: ?([a-z°"%][^\d]*))?$/i.exec(
-      plain(text),
+      plainSigns(text),
     )
   if (!match) return null
   const [, minus, whole, top, bottom, decimal, sign] = match
@@ -93,6 +93,13 @@ const lengthSigns: Readonly<Record<string, LengthUnit>> = {
   inches: 'in',
   '"': 'in',
 }
+const angleSigns: ReadonlySet<string> = new Set(['°', 'deg', 'deg.', 'degree', 'degrees'])
+
+/** The unit of a length or an angle by any of its names, in lower case; null for another word. */
+export function unitNamed(name: string): LengthUnit | 'deg' | null {
+  if (angleSigns.has(name)) return 'deg'
+  return Object.hasOwn(lengthSigns, name) ? (lengthSigns[name] ?? null) : null
+}
 
 /** A length: `98`, `98 mm`, `9.8 cm`, `98,5`, `3.75 in`, `3 5/8 in`, `3 5/8"`. A bare number is in `bareUnit`. */
 export function parseLength(text: string, bareUnit: LengthUnit): ParsedLength | null {
@@ -106,7 +113,7 @@ export function parseLength(text: string, bareUnit: LengthUnit): ParsedLength | 
 /** An angle in degrees: `44`, `44.5`, `44 deg`, `44°`. */
 export function parseAngle(text: string): number | null {
   const read = parseAmount(text)
-  return read && ['', '°', 'deg', 'deg.', 'degree', 'degrees'].includes(read.sign) ? read.amount : null
+  return read && (read.sign === '' || angleSigns.has(read.sign)) ? read.amount : null
 }
 
 /** A bare number, decimal comma forgiven: `0.67`. */
@@ -120,7 +127,7 @@ export function parseNumber(text: string): number | null {
  * In hands the figure after the point is whole inches, 0 to 3. A bare number is not read: it could be either.
  */
 export function parseHeight(text: string): number | null {
-  const hands = /^(\d+)(?:\.([0-3]))?(?: (1\/4|1\/2|3\/4))? ?(?:hh|h|hands?)$/i.exec(plain(text))
+  const hands = /^(\d+)(?:\.([0-3]))?(?: (1\/4|1\/2|3\/4))? ?(?:hh|h|hands?)$/i.exec(plainSigns(text))
   if (hands) {
     const part = hands[3] ? Number(hands[3][0]) / Number(hands[3][2]) : 0
     const inches = Number(hands[1]) * inchesPerHand + Number(hands[2] ?? 0) + part

@@ -1,13 +1,16 @@
 /** Pulses and landings: levels and feet in a row. */
-import { feet as allFeet, type Foot } from '../hoof/feet.ts'
+import type { Foot } from '../hoof/feet.ts'
 import { alsoFrom, contextRanges, feetBefore, type Hearing, merged } from './hearing.ts'
 import { isElsewhere, isHypothetical } from './number-context.ts'
 import { ask, feetNamedAt, footEntry, type Scan, stretch } from './scan.ts'
-import { type Entry, shareOut } from './share-out.ts'
+import { addValue, type Entry, everyFoot, shareOut } from './share-out.ts'
 import { as, isA, type Token } from './tokens.ts'
 import type { PerFootScale, WordRange } from './understood.ts'
 
 type RowScale = 'digital pulse' | 'landing'
+
+/** The scale as the vocabulary has it. */
+const nameIn = { 'digital pulse': 'pulse', landing: 'landing' } as const
 
 /**
  * Takes the levels and feet that belong to a scale.
@@ -35,15 +38,6 @@ export function hearRow(hearing: Hearing, scan: Scan, start: number, scale: RowS
   return end
 }
 
-const everyFoot: Entry<string> = {
-  kind: 'feet',
-  feet: allFeet,
-  each: true,
-  isOn: false,
-  pauseBefore: 'none',
-  heads: false,
-}
-
 /** "No digital pulses", of no foot in the same sentence, is said of all. */
 function isSaidOfAll(
   hearing: Hearing,
@@ -58,13 +52,12 @@ function isSaidOfAll(
 
 /** "Bounding on Monday, faint today": a level after other words, which may be the one that counts. */
 function goesOn(tokens: readonly Token[], end: number, scale: RowScale): boolean {
-  const name = scale === 'landing' ? 'landing' : 'pulse'
   for (let at = end; at < tokens.length; at++) {
     const token = tokens[at] as Token
     if (isA(token, 'scale', 'measure', 'finding', 'feet')) return false
     // "Flat" and "clear" are said of more than landings and pulses.
     const level = token.senses.find((sense) => sense.kind === 'level')
-    if (level?.kind === 'level' && level.scale === name && token.senses.length === 1) return true
+    if (level?.kind === 'level' && level.scale === nameIn[scale] && token.senses.length === 1) return true
   }
   return false
 }
@@ -90,9 +83,7 @@ function rowFrom(
     const named = feetNamedAt(hearing, tokens, at, mentioned)
     const level = levelAt(tokens, at, scale)
     if (level !== null) {
-      const last = entries.at(-1)
-      if (last?.kind === 'values') entries[entries.length - 1] = { ...last, values: [...last.values, level] }
-      else entries.push({ kind: 'values', values: [level] })
+      addValue(entries, level)
       strange = 0
     } else if (named) {
       const entry = footEntry(tokens, at, named)
@@ -111,15 +102,13 @@ function rowFrom(
 /** What may stand between a level and its foot. */
 function isBetween(token: Token, scale: RowScale): boolean {
   const other = as(token, 'scale')?.scale
-  if (other !== undefined) return other === (scale === 'landing' ? 'landing' : 'pulse')
+  if (other !== undefined) return other === nameIn[scale]
   return isA(token, 'and', 'both', 'today', 'judge', 'doubt')
 }
 
 function levelAt(tokens: readonly Token[], at: number, scale: RowScale): string | null {
   const token = tokens[at] as Token
-  const level = token.senses.find(
-    (sense) => sense.kind === 'level' && sense.scale === (scale === 'landing' ? 'landing' : 'pulse'),
-  )
+  const level = token.senses.find((sense) => sense.kind === 'level' && sense.scale === nameIn[scale])
   if (level?.kind === 'level') return level.level
   if (scale === 'digital pulse') {
     if (isA(token, 'no', 'not') && token.pause !== 'none') return '0'

@@ -72,10 +72,9 @@ const signs: Readonly<Record<string, number>> = {
 }
 
 const isDigits = (text: string): boolean => /^\d/.test(text)
-const unitOf = (text: string | undefined): number | undefined =>
-  text === undefined ? undefined : Object.hasOwn(units, text) ? units[text] : undefined
 const own = (table: Readonly<Record<string, number>>, text: string | undefined): number | undefined =>
   text !== undefined && Object.hasOwn(table, text) ? table[text] : undefined
+const unitOf = (text: string | undefined): number | undefined => own(units, text)
 
 /** The next atom where no pause comes between. */
 const after = (atoms: readonly Atom[], at: number): string | undefined =>

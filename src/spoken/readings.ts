@@ -1,11 +1,12 @@
 /** Readings: a measure, its numbers, and the feet that they are of. */
-import { feet as allFeet } from '../hoof/feet.ts'
+import { pairOf } from '../hoof/feet.ts'
 import { flush, nameOf, stageNow } from './give-readings.ts'
 import { type Hearing, type MeasureContext, rangeOfTokens } from './hearing.ts'
 import { isElsewhere, isNoMeasurement, rangeEnd } from './number-context.ts'
 import { ask, feetNamedAt, footEntry, hearStage, isStageAt, type Scan, stretch } from './scan.ts'
+import { addValue, everyFoot } from './share-out.ts'
 import { as, isA, type Token } from './tokens.ts'
-import { add, families, type Group, hasValues, startGroup, type Value } from './value-group.ts'
+import { changeLast, families, type Group, hasValues, startGroup, type Value } from './value-group.ts'
 
 /**
  * Takes the values that follow a measure, from a token on.
@@ -33,14 +34,7 @@ function takeOne(hearing: Hearing, scan: Scan, group: Group, at: number): number
   if (named) return takeFeet(hearing, scan, group, at, named)
   if (as(token, 'both')) return takeBoth(hearing, group, at)
   if (as(token, 'all') && group.entries.length === 0) {
-    group.entries.push({
-      kind: 'feet',
-      feet: allFeet,
-      each: true,
-      isOn: false,
-      pauseBefore: 'none',
-      heads: false,
-    })
+    group.entries.push(everyFoot)
     return at + 1
   }
   if (as(token, 'except')) {
@@ -96,7 +90,7 @@ function takeNumber(hearing: Hearing, scan: Scan, group: Group, at: number): num
   if (unit && unit.unit !== 'deg') hearing.unitsSaid.add(unit.unit)
   group.isDoubted = false
   group.open = next
-  add(group, value)
+  addValue(group.entries, value)
   scan.used.add(at)
   return next
 }
@@ -114,7 +108,7 @@ function takeFeet(
   group.mentioned.push(...named.feet)
   group.feetFrom = stretch(scan, at, at)
   const [first] = named.feet
-  if (first) hearing.pair = first[1] === 'F' ? 'fore' : 'hind'
+  if (first) hearing.pair = pairOf(first)
   return at + 1
 }
 
@@ -158,12 +152,7 @@ function takeSide(group: Group, at: number, token: Token): number | null {
   const last = group.entries.at(-1)
   group.sideFirst ??= last?.kind !== 'values'
   group.side = side
-  if (!group.sideFirst && last?.kind === 'values') {
-    const values = last.values.map((value, index) =>
-      index === last.values.length - 1 ? { ...value, side } : value,
-    )
-    group.entries[group.entries.length - 1] = { ...last, values }
-  }
+  if (!group.sideFirst) changeLast(group, { side })
   return at + 1
 }
 
@@ -182,16 +171,9 @@ function takeCorrection(scan: Scan, group: Group, at: number): number | null {
 }
 
 function takeDoubt(scan: Scan, group: Group, at: number): number | null {
-  const last = group.entries.at(-1)
   const isNext = scan.tokens[at + 1]?.number != null
-  if (isNext || last?.kind !== 'values') {
-    group.isDoubted = true
-    return at + 1
-  }
-  const values = last.values.map((value, index) =>
-    index === last.values.length - 1 ? { ...value, isDoubted: true } : value,
-  )
-  group.entries[group.entries.length - 1] = { ...last, values }
+  if (isNext || group.entries.at(-1)?.kind !== 'values') group.isDoubted = true
+  else changeLast(group, { isDoubted: true })
   return at + 1
 }
 
@@ -213,7 +195,12 @@ export function hearOneValue(
   if (!number) return at + 1
   const group = startGroup(measure, at)
   const unit = as(tokens[at + 1], 'unit')?.unit ?? null
-  add(group, { amount: { number, unit }, side: null, isDoubted: false, from: stretch(scan, at, end - 1) })
+  addValue(group.entries, {
+    amount: { number, unit },
+    side: null,
+    isDoubted: false,
+    from: stretch(scan, at, end - 1),
+  })
   group.open = end
   scan.used.add(at)
   const named = feetNamedAt(hearing, tokens, end)
@@ -246,7 +233,7 @@ export function hearAgain(
     if (!measure || !token?.number) continue
     const unit = as(tokens[at + 1], 'unit')?.unit ?? null
     const group = startGroup({ ...measure, from: rangeOfTokens(token) }, at)
-    add(group, {
+    addValue(group.entries, {
       amount: { number: token.number, unit },
       side: null,
       isDoubted: false,

@@ -1,6 +1,5 @@
 /** One sentence being gone through, and what its words mean where they stand. */
-import type { Foot, Pair } from '../hoof/feet.ts'
-import { feet as allFeet, feetOf } from '../hoof/feet.ts'
+import { feet as allFeet, type Foot, feetOf, type Pair, pairOf } from '../hoof/feet.ts'
 import { type FeetContext, type Hearing, merged, rangeOfTokens } from './hearing.ts'
 import { isNoMeasurement } from './number-context.ts'
 import type { FootEntry } from './share-out.ts'
@@ -46,7 +45,7 @@ export function feetNamedAt(
   if (as(token, 'others')) return { feet: allFeet.filter((foot) => !mentioned.includes(foot)), each: true }
   const side = as(token, 'side')
   const last = mentioned.at(-1)
-  const pair = hearing.pair ?? (last ? (last[1] === 'F' ? 'fore' : 'hind') : null)
+  const pair = hearing.pair ?? (last ? pairOf(last) : null)
   if (!token || !side || pair === null) return null
   // "He was off", "near the gate": these are sides only as "on the near", "on the off".
   if (/^(?:near|off)/.test(token.text) && !token.lead.includes('the')) return null

@@ -22,6 +22,23 @@ export interface FootEntry {
   readonly heads: boolean
 }
 
+/** All four, where words say so of the horse. */
+export const everyFoot: FootEntry = {
+  kind: 'feet',
+  feet: allFeet,
+  each: true,
+  isOn: false,
+  pauseBefore: 'none',
+  heads: false,
+}
+
+/** Puts a value with those said right before it. */
+export function addValue<T>(entries: Entry<T>[], value: T): void {
+  const last = entries.at(-1)
+  if (last?.kind === 'values') entries[entries.length - 1] = { ...last, values: [...last.values, value] }
+  else entries.push({ kind: 'values', values: [value] })
+}
+
 /** The feet that were spoken of before. */
 export interface FeetBefore {
   readonly feet: readonly Foot[]
@@ -109,9 +126,7 @@ function feetLast<T>(entries: readonly Entry<T>[], order: readonly Foot[]): read
 /** One value for one foot or for each, as many values as feet, or four for all. */
 function assigned<T>(
   values: readonly T[],
-  before:
-    | (Omit<FeetBefore, 'feet' | 'each'> & { readonly feet: readonly Foot[]; readonly each: boolean })
-    | null,
+  before: FeetBefore | null,
   order: readonly Foot[],
 ): readonly Share<T>[] | null {
   const [only] = values

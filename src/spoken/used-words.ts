@@ -5,7 +5,7 @@ import type { Changeable, SpokenSentence, Understood, WordRange } from './unders
 import type { Word } from './words.ts'
 
 /** A stretch that is longer is not quoted whole, so that its sentence stays in the notes. */
-export const longestQuote = 40
+const longestQuote = 40
 
 interface Heard {
   from: readonly WordRange[]

@@ -55,9 +55,13 @@ export const startGroup = (measure: MeasureContext, from: number): Group => ({
 
 export const hasValues = (group: Group): boolean => group.entries.some(({ kind }) => kind === 'values')
 
-export function add(group: Group, value: Value): void {
+/** Says more of the value that was said last, where no foot came after it. */
+export function changeLast(group: Group, more: Partial<Value>): void {
   const last = group.entries.at(-1)
-  if (last?.kind === 'values')
-    group.entries[group.entries.length - 1] = { ...last, values: [...last.values, value] }
-  else group.entries.push({ kind: 'values', values: [value] })
+  const value = last?.kind === 'values' ? last.values.at(-1) : undefined
+  if (last?.kind !== 'values' || !value) return
+  group.entries[group.entries.length - 1] = {
+    ...last,
+    values: [...last.values.slice(0, -1), { ...value, ...more }],
+  }
 }

@@ -1,5 +1,5 @@
 /** Spoken notes held against what a person would type up from them. */
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { loadAll } from 'js-yaml'
 import { measureNamed } from '../../src/casebook/measure-names.ts'
 import type { Foot } from '../../src/hoof/feet.ts'
@@ -21,8 +21,18 @@ export interface Note {
   readonly truth: Readonly<Record<string, unknown>>
 }
 
-export const notesOf = (half: 'unseen' | 'later' | 'developing'): readonly Note[] =>
-  loadAll(readFileSync(`tests/spoken/notes/${half}.yaml`, 'utf8')) as Note[]
+const folder = 'tests/spoken/notes'
+
+const notesIn = (file: string): readonly Note[] =>
+  loadAll(readFileSync(`${folder}/${file}`, 'utf8')) as Note[]
+
+/** The notes of a set; those that the rules are made with stand in several files. */
+export const notesOf = (set: 'unseen' | 'later' | 'developing'): readonly Note[] =>
+  set === 'developing'
+    ? readdirSync(`${folder}/${set}`)
+        .sort()
+        .flatMap((file) => notesIn(`${set}/${file}`))
+    : notesIn(`${set}.yaml`)
 
 const dateText = (date: unknown): string =>
   date instanceof Date ? date.toISOString().slice(0, 10) : String(date ?? '2026-11-27')

@@ -104,8 +104,8 @@ export function parentOf(above: Row[], lead: number, isItem: boolean): Row | nul
 }
 
 /** How many brackets a text opens and does not close, those in quotes and remarks left out. */
-function bracketsIn(text: string): number {
-  const bare = text.replace(/"(?:[^"\\]|\\.)*"|'[^']*'/g, '').replace(/(^|\s)#.*$/, '')
+export function bracketsIn(text: string): number {
+  const bare = text.replace(/"(?:[^"\\]|\\.)*"|'[^']*'|(?:^|\s)#.*$/gm, '')
   return (bare.match(/[[{]/g)?.length ?? 0) - (bare.match(/[\]}]/g)?.length ?? 0)
 }
 

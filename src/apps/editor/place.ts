@@ -1,6 +1,6 @@
 /** Where a position stands in a case file: under which keys, and whether a key or a value belongs there. */
 import { normal } from '../../casebook/words.ts'
-import { type Outline, parentOf, pathOf, type Row } from './outline.ts'
+import { bracketsIn, type Outline, parentOf, pathOf, type Row } from './outline.ts'
 
 export interface Place {
   /** Keys down to here, as written; a number for a place in a list. */
@@ -163,13 +163,11 @@ function wordLength(text: string, isKey: boolean, isFlow: boolean): number {
 
 /** Whether the brackets that a row opens are still open at the beginning of a line. */
 function isOpen(outline: Outline, row: Row, line: number): boolean {
-  const next = outline.lines[line] ?? ''
   const between = [
     outline.lines[row.line]?.slice(row.valueAt) ?? '',
     ...outline.lines.slice(row.line + 1, line),
   ]
-  const signs = between.join('\n').replace(/"(?:[^"\\]|\\.)*"|'[^']*'|(?:^|\s)#.*$/gm, '')
-  return next !== undefined && (signs.match(/[[{]/g)?.length ?? 0) > (signs.match(/[\]}]/g)?.length ?? 0)
+  return bracketsIn(between.join('\n')) > 0
 }
 
 function isRemark(text: string, column: number): boolean {

@@ -10,6 +10,17 @@ export const sideWords: Readonly<Record<Inward, readonly string[]>> = {
   lateral: ['outside', 'outer', 'lateral', 'lat'],
 }
 
+/** A groove, before the place at which its depth is read. */
+const grooves: readonly string[] = [
+  'groove at the',
+  'grooves at the',
+  'groove',
+  'grooves',
+  'collateral groove at the',
+  'collateral grooves at the',
+  'groove depth at the',
+]
+
 /** Other ways to name a measure; its own name goes without saying. */
 const spoken: Partial<Record<MeasureId, readonly string[]>> = {
   'toe-length': [
@@ -62,30 +73,10 @@ const spoken: Partial<Record<MeasureId, readonly string[]>> = {
   'frog-length': ['length of the frog', 'length of frog', 'frog lengths'],
   'frog-width': ['width of the frog', 'width of frog', 'frog widths'],
   'groove-apex': combined(
-    [
-      'groove at the',
-      'grooves at the',
-      'groove',
-      'grooves',
-      'collateral groove at the',
-      'collateral grooves at the',
-      'groove depth at the',
-      'depth at the',
-    ],
+    [...grooves, 'depth at the'],
     ['apex', 'frog tip', 'tip of the frog', 'point of the frog'],
   ).concat('apex groove'),
-  'groove-heel': combined(
-    [
-      'groove at the',
-      'grooves at the',
-      'groove',
-      'grooves',
-      'collateral groove at the',
-      'collateral grooves at the',
-      'groove depth at the',
-    ],
-    ['heel', 'heels'],
-  ).concat('heel groove'),
+  'groove-heel': combined(grooves, ['heel', 'heels']).concat('heel groove'),
   'sulcus-depth': [
     'depth of the sulcus',
     'depth of the central sulcus',
