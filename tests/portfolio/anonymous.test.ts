@@ -11,7 +11,8 @@ import { type CaseContext, caseContext } from '../../src/pages/portfolio/context
 import { readingsCsv } from '../../src/pages/portfolio/csv.ts'
 import { discussionOf } from '../../src/pages/portfolio/discussion.ts'
 import { chartsOf, gridOf, growOutLines, trimsDone } from '../../src/pages/portfolio/follow-up.ts'
-import { assessment, input, practice, visit, zoe } from '../owner/fixture.ts'
+import { practice, visit, zoe } from '../owner/zoe.ts'
+import { assessment, input } from '../owner/zoe-assessed.ts'
 import { inDays, made, own } from './made.ts'
 
 describe('an alias with signs that mean something elsewhere', () => {

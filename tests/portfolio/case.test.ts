@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
 import { outcomeOf } from '../../src/pages/portfolio/follow-up.ts'
 import type { Problem } from '../../src/trend/assessment.ts'
-import { assessment, input, type TrendGiven, trend, zoe } from '../owner/fixture.ts'
+import { zoe } from '../owner/zoe.ts'
+import { assessment, input, type TrendGiven, trend } from '../owner/zoe-assessed.ts'
 import { inDays, made, own } from './made.ts'
 
 describe('a case', () => {

@@ -3,7 +3,8 @@ import type { Horse, Practice } from '../../src/casebook/model.ts'
 import { ownWords } from '../../src/identity/own-words.ts'
 import { type MadeCase, presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
 import { english } from '../english.ts'
-import { input, practice, zoe } from '../owner/fixture.ts'
+import { practice, zoe } from '../owner/zoe.ts'
+import { input } from '../owner/zoe-assessed.ts'
 
 export const own = ownWords([], [english.portfolio])
 
