@@ -22,6 +22,12 @@ export const findingDate = ({ format, visits }: HorseCase, { visit }: OpenFindin
 export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
   place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
 
+/** The finding as an earlier visit last saw it. */
+export const seenBefore = (earlier: readonly Visit[], { foot, what, place }: Finding): Finding | undefined =>
+  earlier
+    .flatMap(({ findings }) => findings)
+    .findLast((one) => one.foot === foot && one.what === what && one.place === place)
+
 export const gradeName = ({ words }: HorseCase, grade: number): string => words.visit.grades[grade] ?? ''
 
 /** On the horse's own page: of the latest visits so many, and so many findings, open ones first. */
