@@ -1,11 +1,13 @@
 /** Field sheet for the next visit: last values in grey beside empty boxes, what is open, what was agreed. */
+
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { isMeasureId, type MeasureId, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading, Caution } from '../../trend/assessment.ts'
 import { standingCautions, wordsOf } from '../shared/caution-lines.ts'
+import { findingName } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
-import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
+import { findingDate, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
 import type { Block, BoxRow, TickRow } from './paper-sides.ts'
 import { heldText, identityLine, limitLine, targetLine } from './profile.ts'

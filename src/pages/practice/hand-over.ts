@@ -1,12 +1,14 @@
 /** Hand-over for the vet or farrier: one printed side. */
+
 import { feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
 import { feetText, standingCautions, wordsOf } from '../shared/caution-lines.ts'
+import { findingName } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { telling } from '../shared/telling.ts'
-import { findingDate, findingName, gradeName, openFindingsOf } from './findings.ts'
+import { findingDate, gradeName, openFindingsOf } from './findings.ts'
 import type { HorseCase } from './horse-case.ts'
 import type { Block, ReadingRow } from './paper-sides.ts'
 import { problemsPart } from './problems.ts'

@@ -1,11 +1,13 @@
 /** What the last visit of a horse brought: findings that came, went or changed, and measures that clearly move. */
+
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, isMeasureId } from '../../hoof/measures.ts'
 import type { Trend, Verdict } from '../../trend/assessment.ts'
+import { findingName } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { feetTogether } from './feet-together.ts'
-import { findingName, gradeName, seenBefore } from './findings.ts'
+import { gradeName, seenBefore } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 export function newsOf(of: HorseCase): HorseSummary['news'] {

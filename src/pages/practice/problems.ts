@@ -1,11 +1,12 @@
 /** What the case is about: foot, problem, first value and now, the way it goes, when it should be there, what is next. */
+
 import { daysBetween } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import type { GrowOut, Problem, Trend } from '../../trend/assessment.ts'
 import type { Sparkline } from '../shared/figures.ts'
+import { findingName } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
 import { expectedText, groundText } from './ahead.ts'
-import { findingName } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 import { bareText, type ShownReading, shownEnd, valueText } from './shown-reading.ts'
 import { type VerdictView, verdictView } from './verdict-view.ts'
