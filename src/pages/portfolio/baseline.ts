@@ -1,5 +1,4 @@
 /** The first visit: what was found, how it stood against its bands. */
-
 import { grouped } from '../../casebook/grouped.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { soleMeasures } from '../../hoof/stand-ins.ts'

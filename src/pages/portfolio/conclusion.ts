@@ -1,5 +1,4 @@
 /** What came of a case, in a few sentences and two tables: by what clearly moved, never by first against last. */
-
 import { grouped } from '../../casebook/grouped.ts'
 import { type AnyMeasureId, isDerivedId } from '../../hoof/measures.ts'
 import { standingOf, type Trend } from '../../trend/assessment.ts'

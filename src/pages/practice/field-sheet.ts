@@ -1,5 +1,4 @@
 /** Field sheet for the next visit: last values in grey beside empty boxes, what is open, what was agreed. */
-
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { isMeasureId, type MeasureId, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading, Caution } from '../../trend/assessment.ts'

@@ -1,5 +1,4 @@
 /** Hand-over for the vet or farrier: one printed side. */
-
 import { feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'

@@ -1,5 +1,4 @@
 /** What the last visit of a horse brought: findings that came, went or changed, and measures that clearly move. */
-
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, isMeasureId } from '../../hoof/measures.ts'
 import type { Trend, Verdict } from '../../trend/assessment.ts'

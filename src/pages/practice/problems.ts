@@ -1,5 +1,4 @@
 /** What the case is about: foot, problem, first value and now, the way it goes, when it should be there, what is next. */
-
 import { daysBetween } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import type { GrowOut, Problem, Trend } from '../../trend/assessment.ts'

@@ -1,5 +1,4 @@
 /** "Today": what the practitioner wrote last, what the plan allows, what should be where on the wall. */
-
 import type { Plan } from '../../trend/assessment.ts'
 import { findingName } from '../shared/findings.ts'
 import { groundText } from './ahead.ts'

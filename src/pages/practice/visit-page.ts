@@ -1,5 +1,4 @@
 /** A visit's page: cautions, note and care, what really changed, soles, photographs, readings; the rest folded. */
-
 import type { Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
