@@ -66,6 +66,10 @@ function amountText(mm: number, unit: LengthUnit, words: OwnerWords): string {
 }
 
 /** One digit more than a reading carries. Inches as decimals here, since a rate is no tape reading. */
+/** As charts draw it: a length in the practice's unit. */
+export const drawnValue = (id: AnyMeasureId, value: number, units: LengthUnit): number =>
+  kindOf(id) === 'length' ? fromMillimetres(value, units) : value
+
 function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit): string {
   const kind = kindOf(id)
   if (kind !== 'length') return Math.abs(value).toFixed(kind === 'ratio' ? 3 : 1)
