@@ -12,6 +12,7 @@ import { practiceLanguage, wordsFor } from '../src/pages/words/index.ts'
 import { behindView } from '../src/render/drawings/behind.ts'
 import type { Flares } from '../src/render/drawings/behind-shape.ts'
 import { measureDrawing } from '../src/render/drawings/measure.ts'
+import { middling } from '../src/render/drawings/measure-marks.ts'
 import { sideView } from '../src/render/drawings/side.ts'
 import { soleView } from '../src/render/drawings/sole.ts'
 import { wallView } from '../src/render/drawings/wall.ts'
@@ -27,29 +28,16 @@ interface Sample {
   readonly dish?: number
 }
 
-const neutral: FootMeasures = {
-  'toe-length': 85,
-  'toe-angle': 50,
-  'heel-angle': 47,
-  'heel-medial': 38,
-  'heel-lateral': 38,
-  'bearing-length': 112,
-  width: 124,
-  breakover: 34,
-  'frog-length': 76,
-  'frog-width': 48,
-  'sulcus-depth': 5,
-}
 const heels = (medial: number, lateral = medial) => ({ 'heel-medial': medial, 'heel-lateral': lateral })
 
 /** Invented feet. */
 const samples: readonly Sample[] = [
-  { name: 'neutral', foot: 'LF', now: neutral },
+  { name: 'middling', foot: 'LF', now: middling },
   {
     name: 'long toe, low heels; what a trim would take',
     foot: 'LF',
     now: {
-      ...neutral,
+      ...middling,
       'toe-length': 106,
       'toe-angle': 43,
       'heel-angle': 26,
@@ -62,9 +50,9 @@ const samples: readonly Sample[] = [
   {
     name: 'the same after a year, over what it was',
     foot: 'LF',
-    now: neutral,
+    now: middling,
     first: {
-      ...neutral,
+      ...middling,
       'toe-length': 106,
       'toe-angle': 43,
       'heel-angle': 26,
@@ -76,7 +64,7 @@ const samples: readonly Sample[] = [
     name: 'upright',
     foot: 'LF',
     now: {
-      ...neutral,
+      ...middling,
       'toe-length': 88,
       'toe-angle': 63,
       'heel-angle': 61,
@@ -84,13 +72,13 @@ const samples: readonly Sample[] = [
       'bearing-length': 100,
     },
   },
-  { name: '8 mm of heel difference', foot: 'LF', now: { ...neutral, ...heels(42, 34) } },
-  { name: 'the same, right foot', foot: 'RF', now: { ...neutral, ...heels(42, 34) } },
-  { name: 'a flare', foot: 'LF', now: neutral, flares: { medial: 0, lateral: 13 } },
+  { name: '8 mm of heel difference', foot: 'LF', now: { ...middling, ...heels(42, 34) } },
+  { name: 'the same, right foot', foot: 'RF', now: { ...middling, ...heels(42, 34) } },
+  { name: 'a flare', foot: 'LF', now: middling, flares: { medial: 0, lateral: 13 } },
   {
     name: 'contracted frog, deep sulcus',
     foot: 'LF',
-    now: { ...neutral, 'frog-width': 26, 'sulcus-depth': 22, width: 118 },
+    now: { ...middling, 'frog-width': 26, 'sulcus-depth': 22, width: 118 },
   },
   {
     name: 'pony',
@@ -125,7 +113,7 @@ const samples: readonly Sample[] = [
   {
     name: 'hind',
     foot: 'LH',
-    now: { ...neutral, 'toe-angle': 54, 'heel-angle': 51, width: 113, 'bearing-length': 114 },
+    now: { ...middling, 'toe-angle': 54, 'heel-angle': 51, width: 113, 'bearing-length': 114 },
   },
   {
     name: 'only toe length, toe angle and one heel read',
@@ -189,7 +177,7 @@ const findingSoles = (what: FindingName): readonly string[] =>
     const place = usualPlace[what] ?? 'sole'
     const finding = { what, place, grade, sign: '' }
     return soleView(
-      { foot: 'LF', now: neutral, findings: [finding], sides },
+      { foot: 'LF', now: middling, findings: [finding], sides },
       named(`${what}, ${place}, ${grade}`),
     )
   })
@@ -197,7 +185,7 @@ const findingSoles = (what: FindingName): readonly string[] =>
 const manyFindings = soleView(
   {
     foot: 'RF',
-    now: neutral,
+    now: middling,
     sides,
     findings: [
       { what: 'flare', place: 'medial quarter', grade: 2, sign: '1' },

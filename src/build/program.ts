@@ -42,7 +42,16 @@ export const templateSources = (root: string): TemplateSources => textsBelow(joi
 export const styleSheets = (root: string) => textsBelow(join(root, 'templates', 'styles'), '.css')
 
 /** The sheets that every page begins with, in the order in which they build on one another. */
-export const commonStyles: readonly string[] = ['growdown', 'parts', 'lists', 'sheets', 'drawings']
+export const commonStyles: readonly string[] = [
+  'growdown',
+  'parts',
+  'problems',
+  'tables',
+  'figures',
+  'lists',
+  'sheets',
+  'drawings',
+]
 
 /** Every bundled browser script, by name. */
 export const browserScripts = (root: string) => textsBelow(join(root, 'dist', 'browser'), '.js')

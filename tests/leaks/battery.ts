@@ -13,7 +13,8 @@ import { presentPortfolioCase } from '../../src/pages/portfolio/case.ts'
 import { anonymiserFor } from '../../src/pages/portfolio/context.ts'
 import { casePage } from '../../src/pages/portfolio/pages.ts'
 import { english } from '../english.ts'
-import { input, practice, zoe } from '../owner/fixture.ts'
+import { practice, zoe } from '../owner/zoe.ts'
+import { input } from '../owner/zoe-assessed.ts'
 
 /** Who is in the casebook. */
 export interface Cast {

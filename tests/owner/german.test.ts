@@ -20,7 +20,8 @@ import { memoryFolder } from '../casebook/memory-folder.ts'
 import { fortyVisits } from '../editions/forty-visits.ts'
 import { english, german, germanIn } from '../english.ts'
 import { phrases } from '../pages/toy-language.ts'
-import { assessment, input, trend, zoe } from './fixture.ts'
+import { zoe } from './zoe.ts'
+import { assessment, input, trend } from './zoe-assessed.ts'
 
 const asOf = '2026-11-27'
 const demo = diskFolder('cases')

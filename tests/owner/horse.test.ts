@@ -4,7 +4,8 @@ import type { OwnerHorse } from '../../src/pages/owner/view.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import type { Assessment, Forecast, Trend } from '../../src/trend/assessment.ts'
 import { formatIn } from '../english.ts'
-import { assessment, caution, dates, input, trend, visit, zoe } from './fixture.ts'
+import { dates, visit, zoe } from './zoe.ts'
+import { assessment, caution, input, trend } from './zoe-assessed.ts'
 
 function shown(change: Partial<HorseInput> = {}): OwnerHorse {
   const view = presentOwnerHorse({ ...input, ...change })

@@ -14,7 +14,7 @@ import { assess } from '../../src/trend/assess.ts'
 import { formatIn, germanIn } from '../english.ts'
 import { buildHorse, practice } from '../trend/build-horse.ts'
 import { signTable } from '../trend/sign-table/index.ts'
-import { assessment, input, type TrendGiven, trend } from './fixture.ts'
+import { assessment, input, type TrendGiven, trend } from './zoe-assessed.ts'
 
 const limit = 8
 

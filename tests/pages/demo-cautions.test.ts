@@ -1,29 +1,17 @@
 /** Against crying wolf: how many lines of cautions the demo casebook's pages show. */
 import { describe, expect, it } from 'vitest'
-import { readCasebook } from '../../src/casebook/read.ts'
 import { type FrontPage, frontPage } from '../../src/pages/practice/front-page.ts'
 import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
 import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
-import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
-import { assess } from '../../src/trend/assess.ts'
-import { diskFolder } from '../casebook/disk-folder.ts'
+import { demoCasebook, inputsOf } from '../editions/demo-inputs.ts'
 import { formatIn } from '../english.ts'
 
 const asOf = '2026-11-27'
-const { casebook } = readCasebook(diskFolder('cases'), asOf)
-if (casebook === null) throw new Error('the demo casebook cannot be read')
-const { practice, horses } = casebook
-const format = formatIn(practice.units)
-const inputs = horses.map(
-  (horse): HorseInput => ({
-    horse,
-    assessment: assess(horse, practice, asOf),
-    practice,
-    pictures: new Map(),
-    format,
-  }),
-)
-const front = frontPage(practice, inputs.map(summarise), [], asOf, format).model as FrontPage
+const casebook = demoCasebook(asOf)
+const { practice } = casebook
+const inputs = inputsOf(casebook, asOf)
+const front = frontPage(practice, inputs.map(summarise), [], asOf, formatIn(practice.units))
+  .model as FrontPage
 
 describe('the front page of the demo', () => {
   it('tells of two of its ten horses that a vet should hear something, each matter once', () => {

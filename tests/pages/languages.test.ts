@@ -3,7 +3,6 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { packageRoot, templateSources } from '../../src/build/program.ts'
-import { readCasebook } from '../../src/casebook/read.ts'
 import { readTable } from '../../src/casebook/table.ts'
 import { visitsCalendar } from '../../src/editions/practice/visits-calendar.ts'
 import { findingMeanings, places } from '../../src/hoof/findings.ts'
@@ -21,54 +20,22 @@ import { casePage, portfolioPages } from '../../src/pages/portfolio/pages.ts'
 import { presentFront, presentHorse, summarise } from '../../src/pages/practice/index.ts'
 import { reviewPage } from '../../src/pages/review/review-page.ts'
 import { formatter } from '../../src/pages/shared/format.ts'
-import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import type { PageView } from '../../src/pages/shared/page.ts'
 import { startCasebook } from '../../src/pages/starter/casebook.ts'
 import { startHorse } from '../../src/pages/starter/horse.ts'
 import { importedFiles } from '../../src/pages/starter/imported.ts'
 import { startVisit } from '../../src/pages/starter/visit.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
-import { assess } from '../../src/trend/assess.ts'
 import { lessonsOf } from '../../src/trend/model/practice.ts'
-import { diskFolder } from '../casebook/disk-folder.ts'
+import { allPictures, demoCasebook, demoFolder, inputsOf } from '../editions/demo-inputs.ts'
 import { english } from '../english.ts'
 import { phrases, toy, unmarked } from './toy-language.ts'
 
 const asOf = '2026-11-27'
-const folder = diskFolder('cases')
-const { casebook } = readCasebook(folder, asOf)
-if (casebook === null) throw new Error('the demo casebook cannot be read')
+const casebook = demoCasebook(asOf)
 const { practice, horses } = casebook
 const format = formatter(practice.units, toy)
-const inputs = horses.map(
-  (horse): HorseInput => ({
-    horse,
-    assessment: assess(horse, practice, asOf),
-    practice,
-    format,
-    pictures: new Map(
-      horse.visits
-        .flatMap(({ photos }) => photos)
-        .map(({ file }) => [
-          file,
-          {
-            file,
-            width: 1600,
-            height: 1200,
-            variants: [
-              {
-                path: `${file}.jpg`,
-                type: 'image/jpeg',
-                width: 800,
-                height: 600,
-                focalLength: null,
-              } as const,
-            ],
-          },
-        ]),
-    ),
-  }),
-)
+const inputs = inputsOf(casebook, asOf, { format, pictures: allPictures })
 
 const renderer = createRenderer(templateSources(packageRoot()), toy)
 const render = (views: Iterable<PageView>) => Promise.all([...views].map((view) => renderer.render(view)))
@@ -183,10 +150,10 @@ function messagesIn(value: unknown): readonly string[] {
 
 /** What the practitioner wrote, and what the trade calls things: both are in English whatever the page's language. */
 const data = [
-  ...folder
+  ...demoFolder
     .list()
     .filter(({ path }) => path.endsWith('.md'))
-    .map(({ path }) => new TextDecoder().decode(folder.read(path))),
+    .map(({ path }) => new TextDecoder().decode(demoFolder.read(path))),
   JSON.stringify([measures, derivedMeasures, findingMeanings, places, scales, sources]),
   JSON.stringify([publishedGrowth, publishedRenewal]),
 ]

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { presentIndex, presentSummary } from '../../src/pages/portfolio/overall.ts'
 import type { CaseSummary } from '../../src/pages/portfolio/view.ts'
 import { formatIn } from '../english.ts'
-import { practice } from '../owner/fixture.ts'
+import { practice } from '../owner/zoe.ts'
 
 const one = (alias: string, more: Partial<CaseSummary> = {}): CaseSummary => ({
   slug: alias.toLowerCase(),

@@ -2,6 +2,7 @@
 import type { Photo, Visit } from '../../casebook/model.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import type { OwnerFormatter } from '../shared/format.ts'
+import { firstAndLatest } from '../shared/photos.ts'
 import type { Pictures } from '../shared/pictures.ts'
 import type { OwnerShot, PhotoPair } from './view.ts'
 
@@ -46,7 +47,7 @@ export function ownerPhotos(
     return (place < 0 ? changed.length : place) * views.length + views.indexOf(shot?.photo.view ?? 'other')
   }
   const [chosen] = series
-    .filter((shots) => firstAndLatest(shots).length === 2)
+    .filter((shots) => firstAndLatest(shots) !== null)
     .toSorted((a, b) => rank(a) - rank(b))
   return {
     thenAndNow: chosen === undefined ? null : pairOf(chosen, pictures, format),
@@ -54,20 +55,8 @@ export function ownerPhotos(
   }
 }
 
-/** Of different visits; of the latest one the picture of the first's stage where there is one. */
-function firstAndLatest(shots: readonly Shot[]): readonly Shot[] {
-  const [first] = shots
-  const last = shots.at(-1)
-  if (first === undefined || last === undefined) return []
-  if (first.visit.id === last.visit.id) return [first]
-  const alike = shots.findLast(
-    ({ visit, photo }) => visit.id === last.visit.id && photo.stage === first.photo.stage,
-  )
-  return [first, alike ?? last]
-}
-
 function pairOf(shots: readonly Shot[], pictures: Pictures, format: OwnerFormatter): PhotoPair {
-  const chosen = firstAndLatest(shots)
+  const chosen: readonly Shot[] = firstAndLatest(shots) ?? shots.slice(0, 1)
   return {
     head: chosen[0] === undefined ? '' : subject(chosen[0].photo, format),
     shots: chosen.flatMap((shot, i) => described(shot, chosen.length === 1 ? null : i, pictures, format)),

@@ -5,15 +5,15 @@ import { soleMeasures } from '../../hoof/stand-ins.ts'
 import { type Caution, withoutCovered } from '../../trend/assessment.ts'
 import { columnsOf, families } from '../../trend/columns.ts'
 import { sideViewAt } from '../../trend/side-views.ts'
-import { cautionLevels, standingCautions, wordsOf } from '../shared/caution-lines.ts'
+import { cautionLevels, feetListed, standingCautions, wordsOf } from '../shared/caution-lines.ts'
 import type { SideDrawing, SoleDrawing, Table } from '../shared/figures.ts'
+import { findingName } from '../shared/findings.ts'
 import { footMeasures } from '../shared/foot-measures.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { standInNote } from '../shared/stand-in-note.ts'
 import type { CaseContext } from './context.ts'
 import { firstReadings, measureOrder, outsideBand } from './first-readings.ts'
 import { medianOf } from './median.ts'
-
 import type { CaseCaution, PortfolioCase } from './view.ts'
 
 /** The same at several feet stands once, the gravest first. */
@@ -28,19 +28,15 @@ export function findingsTable({ first, format, anonymous, words }: CaseContext):
       .flatMap((some) => {
         const [one] = some
         if (one === undefined) return []
-        const at = feetText(some, format)
-        return [[findingName(anonymous(one.what), anonymous(one.place)), at, words.grades[one.grade] ?? '']]
+        const name = findingName({ what: anonymous(one.what), place: anonymous(one.place) })
+        const at = feetListed(
+          format,
+          some.map(({ foot }) => foot),
+        )
+        return [[name, at, words.grades[one.grade] ?? '']]
       }),
   }
 }
-
-/** `left fore and right fore`, in the usual order. */
-export const feetText = (of: readonly { readonly foot: Foot }[], format: CaseContext['format']): string =>
-  format.list(feet.filter((foot) => of.some((one) => one.foot === foot)).map((foot) => format.foot(foot)))
-
-/** `thrush, frog`; the place is left out where it says nothing more. */
-export const findingName = (what: string, place: string): string =>
-  place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
 
 export function solesAtFirst({ assessment, first, format, anonymous, words }: CaseContext): SoleDrawing[] {
   return feet.flatMap((foot) => {
@@ -117,7 +113,7 @@ export function comfortAtFirst({ first, format, words }: CaseContext): Portfolio
     const text = parts.join('; ')
     if (text !== '') byText.set(text, [...(byText.get(text) ?? []), foot])
   }
-  return [...byText].map(([text, at]) => ({ feet: format.list(at.map((foot) => format.foot(foot))), text }))
+  return [...byText].map(([text, at]) => ({ feet: feetListed(format, at), text }))
 }
 
 /** So many readings outside their bands are told; all of them stand among the readings. */
@@ -174,9 +170,8 @@ const caseCautions = (
       byText.set(text, [...(byText.get(text) ?? []), ...caution.feet])
     }
     return [...byText].map(([text, about], i) => {
-      const at = feet.filter((foot) => about.includes(foot))
-      const said =
-        at.length === feet.length ? text : format.words.base.remark(format.list(at.map(format.foot)), text)
+      const isOfAll = feet.every((foot) => about.includes(foot))
+      const said = isOfAll ? text : format.words.base.remark(feetListed(format, about), text)
       return { level, word: i === 0 ? words.levels[level] : null, text: anonymous(said) }
     })
   })

@@ -1,10 +1,10 @@
 import { feet } from '../../hoof/feet.ts'
-import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { OwnWords } from '../../identity/common-words.ts'
 import { lineOn } from '../../trend/trends.ts'
 import { drawnTogether } from '../shared/drawn-together.ts'
 import { findingStories } from '../shared/findings.ts'
 import type { HorseInput } from '../shared/horse-input.ts'
+import { telling } from '../shared/telling.ts'
 import type { CaseLength } from '../words/keys.ts'
 import {
   bandsTable,
@@ -127,16 +127,7 @@ function summaryOf(context: CaseContext): CaseSummary {
 const lengthOf = (days: number): CaseLength =>
   days <= 92 ? 'short' : days <= 183 ? 'half' : days <= 366 ? 'year' : 'long'
 
-const compared: readonly AnyMeasureId[] = [
-  'toe-angle',
-  'toe-length',
-  'heel-balance',
-  'heel-gap',
-  'heel-angle',
-  'frog-ratio',
-  'sulcus-depth',
-  'width',
-]
+const compared = telling.filter((measure) => measure !== 'white-line')
 
 /**
  * Along the line through all readings, from the first to the last of them. For heel balance the distance from level counts,

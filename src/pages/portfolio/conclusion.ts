@@ -3,10 +3,10 @@ import { grouped } from '../../casebook/grouped.ts'
 import { type AnyMeasureId, isDerivedId } from '../../hoof/measures.ts'
 import { standingOf, type Trend } from '../../trend/assessment.ts'
 import { lineOn } from '../../trend/trends.ts'
+import { feetListed } from '../shared/caution-lines.ts'
 import type { Table } from '../shared/figures.ts'
-import { type FindingStory, findingStories } from '../shared/findings.ts'
+import { type FindingStory, findingName, findingStories } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
-import { feetText, findingName } from './baseline.ts'
 import type { CaseContext } from './context.ts'
 import { problemKinds } from './problems.ts'
 
@@ -49,9 +49,9 @@ function measuresText(trends: readonly Trend[], { format, words }: CaseContext):
     names.map((measure) =>
       words.atFeet(
         format.name(measure),
-        feetText(
-          trends.filter((one) => one.measure === measure),
+        feetListed(
           format,
+          trends.filter((one) => one.measure === measure).map(({ foot }) => foot),
         ),
       ),
     ),
@@ -66,9 +66,9 @@ function findingsText(stories: readonly FindingStory[], context: CaseContext): s
     names.map((what) =>
       words.atFeet(
         anonymous(what),
-        feetText(
-          stories.filter((one) => one.what === what),
+        feetListed(
           format,
+          stories.filter((one) => one.what === what).map(({ foot }) => foot),
         ),
       ),
     ),
@@ -120,7 +120,7 @@ export function foundTable({ visits, format, anonymous, timeOf, time, words }: C
     .map((story) => ({
       story,
       cells: [
-        findingName(anonymous(story.what), anonymous(story.place)),
+        findingName({ what: anonymous(story.what), place: anonymous(story.place) }),
         cell(story.first),
         cell(story.last),
       ],
@@ -129,9 +129,9 @@ export function foundTable({ visits, format, anonymous, timeOf, time, words }: C
     caption: words.foundCaption,
     head: words.foundHead,
     rows: [...grouped(rows, ({ cells }) => cells.join('|')).values()].flatMap((some) => {
-      const at = feetText(
-        some.map(({ story }) => story),
+      const at = feetListed(
         format,
+        some.map(({ story }) => story.foot),
       )
       const [name = '', ...others] = some[0]?.cells ?? []
       return [[words.atFeet(name, at), ...others]]
@@ -142,14 +142,6 @@ export function foundTable({ visits, format, anonymous, timeOf, time, words }: C
 /** `Toe angle (left fore and right fore), thrush (left hind).` Empty where nothing is known. */
 export function problemsText(context: CaseContext): string {
   const { format, words } = context
-  const kinds = problemKinds(context).map(({ name, feet: at }) =>
-    words.atFeet(
-      name,
-      feetText(
-        at.map((foot) => ({ foot })),
-        format,
-      ),
-    ),
-  )
+  const kinds = problemKinds(context).map(({ name, feet: at }) => words.atFeet(name, feetListed(format, at)))
   return kinds.length === 0 ? '' : words.problemsAre(capital(kinds.join(', ')))
 }

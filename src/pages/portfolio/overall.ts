@@ -3,7 +3,7 @@ import type { Practice } from '../../casebook/model.ts'
 import { feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { DistributionChart, Table } from '../shared/figures.ts'
-import { type Formatter, kindOf } from '../shared/format.ts'
+import { drawnValue, type Formatter, kindOf } from '../shared/format.ts'
 import type { Words } from '../words/index.ts'
 import type { CaseLength, Outcome } from '../words/keys.ts'
 import { medianInterval, medianOf } from './median.ts'
@@ -161,7 +161,7 @@ function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionCha
   return [...byUnit].flatMap(([kind, group]) => {
     const first = group[0]
     if (first === undefined) return []
-    const scale = kind === 'length' ? { mm: 1, cm: 10, in: 25.4 }[format.units] : 1
+    const scaled = (value: number) => drawnValue(first.measure, value, format.units)
     const unit = format.unit(first.measure)
     return [
       {
@@ -186,10 +186,10 @@ function chartsOf(pooled: readonly Pooled[], format: Formatter): DistributionCha
             format.change(measure, median),
             intervalText(measure, interval, format),
           ),
-          values: values.map((value) => value / scale),
-          median: median / scale,
-          low: interval === null ? null : interval.low / scale,
-          high: interval === null ? null : interval.high / scale,
+          values: values.map(scaled),
+          median: scaled(median),
+          low: interval === null ? null : scaled(interval.low),
+          high: interval === null ? null : scaled(interval.high),
         })),
       },
     ]

@@ -2,7 +2,7 @@
  * Who the patient is, by what a neighbour would know it: age, kind, sex, height, weight. Each can be told at several
  * levels, from bands that are close enough to teach by to nothing at all.
  */
-import type { PlainDate } from '../../hoof/dates.ts'
+import { ageOn } from '../shared/age.ts'
 import type { AgeBand, KindClass, SexClass } from '../words/keys.ts'
 import type { CaseContext } from './context.ts'
 import { type Kind, kindNamed, type Sex, sexNamed } from './kind.ts'
@@ -40,20 +40,12 @@ export type Levels = Readonly<Record<Trait, number>>
 
 export function fineProfile({ horse, first }: CaseContext): FineProfile {
   return {
-    age: ageAt(horse.born, first.date),
+    age: horse.born === null ? null : ageOn(horse.born, first.date),
     kind: kindNamed(horse.kind, horse.heightCm),
     sex: sexNamed(horse.sex),
     heightCm: horse.heightCm,
     weightKg: horse.weightKg ?? first.bodyState.weightKg,
   }
-}
-
-/** Whole years; from a year alone, the years between. */
-function ageAt(born: string | null, date: PlainDate): number | null {
-  if (born === null) return null
-  const years = Number(date.slice(0, 4)) - Number(born.slice(0, 4))
-  const before = born.length >= 10 && date.slice(5) < born.slice(5, 10)
-  return Number.isFinite(years) ? Math.max(0, years - (before ? 1 : 0)) : null
 }
 
 /** How a value of a trait is told, from the closest on; nothing at all comes after the last. */

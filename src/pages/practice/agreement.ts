@@ -4,7 +4,7 @@ import type { AnyMeasureId } from '../../hoof/measures.ts'
 import type { AssessedReading } from '../../trend/assessment.ts'
 import { z975 } from '../../trend/student.ts'
 import type { AgreementChart, Table } from '../shared/figures.ts'
-import { kindOf } from '../shared/format.ts'
+import { drawnValue, kindOf } from '../shared/format.ts'
 import type { HorseCase } from './horse-case.ts'
 
 interface ReadTwice {
@@ -55,8 +55,8 @@ function chartOf(
   const bias = differences.reduce((sum, one) => sum + one, 0) / pairs.length
   const spread = Math.sqrt(differences.reduce((sum, one) => sum + (one - bias) ** 2, 0) / (pairs.length - 1))
   const within = pairs.filter(isExplained).length
-  const perUnit = kind === 'angle' ? 1 : { mm: 1, cm: 10, in: 25.4 }[format.units]
-  const line = (at: number, label: string) => ({ at: at / perUnit, label })
+  const scaled = (value: number) => drawnValue(like, value, format.units)
+  const line = (at: number, label: string) => ({ at: scaled(at), label })
   const unit = format.unit(like)
   const sentence = w.says(within, pairs.length, format.change(like, bias), format.fine(like, z975 * spread))
   return {
@@ -68,8 +68,8 @@ function chartOf(
     valueTitle: w.mean(unit),
     differenceTitle: w.difference(unit),
     pairs: pairs.map((pair) => ({
-      mean: (pair.hand.value + pair.photo.value) / 2 / perUnit,
-      difference: differenceOf(pair) / perUnit,
+      mean: scaled((pair.hand.value + pair.photo.value) / 2),
+      difference: scaled(differenceOf(pair)),
       isExplained: isExplained(pair),
     })),
     bias: line(bias, w.bias(format.change(like, bias))),

@@ -1,5 +1,6 @@
 /** Drawings of a foot, as data: side outline, heels as a level, sole, wall. */
 import type { Visit } from '../../casebook/model.ts'
+import { inBand } from '../../hoof/bands.ts'
 import { addDays, daysBetween, daysPerMonth } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import { behindMeasures, soleMeasures, wallMeasures } from '../../hoof/stand-ins.ts'
@@ -60,13 +61,12 @@ export function heelState(trends: readonly Trend[], foot: Foot): HeelState | nul
   // What two readings must differ by is √2 times what one must differ from level.
   if (Math.abs(last.value) < smallestRealChange / Math.SQRT2) return null
   const tilt = of('heel-tilt')?.last ?? null
-  const { low, high } = balance.target ?? { low: null, high: null }
   return {
     foot,
     visit: last.visit,
     balance: last.value,
     tilt: tilt?.visit === last.visit && tilt.stage === last.stage ? tilt.value : null,
-    within: (low === null || last.value >= low) && (high === null || last.value <= high),
+    within: balance.target === null || inBand(last.value, balance.target),
   }
 }
 

@@ -1,4 +1,5 @@
 import { type Foot, feet } from '../../hoof/feet.ts'
+import { feetListed } from '../shared/caution-lines.ts'
 import type { HorseCase } from './horse-case.ts'
 
 /** `left fore`, `both hinds`, `all feet`: several feet in as few words as there are. */
@@ -9,5 +10,5 @@ export function feetTogether({ format, words }: HorseCase, about: readonly Foot[
     about.length === 2 && about.includes(one) && about.includes(other)
   if (isPair('LF', 'RF')) return together.fores
   if (isPair('LH', 'RH')) return together.hinds
-  return format.list(feet.filter((foot) => about.includes(foot)).map(format.foot))
+  return feetListed(format, about)
 }

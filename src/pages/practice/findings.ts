@@ -2,7 +2,7 @@
 import type { Finding, Visit } from '../../casebook/model.ts'
 import { openFindings } from '../../trend/assessment.ts'
 import type { FindingsGrid } from '../shared/figures.ts'
-import { findingStories } from '../shared/findings.ts'
+import { findingName, findingStories } from '../shared/findings.ts'
 import type { HorseCase } from './horse-case.ts'
 
 export interface OpenFinding extends Finding {
@@ -18,9 +18,11 @@ export const openFindingsOf = ({ visits }: HorseCase): readonly OpenFinding[] =>
 export const findingDate = ({ format, visits }: HorseCase, { visit }: OpenFinding): string | null =>
   visit.id === visits.at(-1)?.id ? null : format.shortDate(visit.date)
 
-/** `flare, medial quarter`; the place is left out where it says nothing, or what the name says already. */
-export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
-  place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
+/** The finding as an earlier visit last saw it. */
+export const seenBefore = (earlier: readonly Visit[], { foot, what, place }: Finding): Finding | undefined =>
+  earlier
+    .flatMap(({ findings }) => findings)
+    .findLast((one) => one.foot === foot && one.what === what && one.place === place)
 
 export const gradeName = ({ words }: HorseCase, grade: number): string => words.visit.grades[grade] ?? ''
 

@@ -2,10 +2,11 @@
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type AnyMeasureId, isMeasureId } from '../../hoof/measures.ts'
 import type { Trend, Verdict } from '../../trend/assessment.ts'
+import { findingName } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
 import type { HorseSummary } from '../shared/summary.ts'
 import { feetTogether } from './feet-together.ts'
-import { findingName, gradeName } from './findings.ts'
+import { gradeName, seenBefore } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 export function newsOf(of: HorseCase): HorseSummary['news'] {
@@ -68,10 +69,8 @@ function findingChanges(of: HorseCase): readonly string[] {
   const w = of.words.office
   const before = of.visits.slice(0, -1)
   return last.findings.flatMap((finding) => {
-    const { foot, what, place, grade } = finding
-    const was = before
-      .flatMap(({ findings }) => findings)
-      .findLast((one) => one.foot === foot && one.what === what && one.place === place)
+    const { foot, grade } = finding
+    const was = seenBefore(before, finding)
     const [where, name] = [footTitle(of, foot), findingName(finding)]
     if (was === undefined) return grade > 0 ? [w.findingNew(where, name, gradeName(of, grade))] : []
     if (was.grade === grade) return []

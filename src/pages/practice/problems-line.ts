@@ -1,5 +1,4 @@
 /** How the problems of a horse are, in one plain line. */
-
 import { addDays } from '../../hoof/dates.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import { type GradeSeen, type GrowOut, type Problem, standingOf } from '../../trend/assessment.ts'

@@ -4,6 +4,7 @@ import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { inchesPerHand, mmPerInch, toPounds } from '../../hoof/units.ts'
 import { isVet } from '../../trend/cautions/record.ts'
+import { ageOn } from '../shared/age.ts'
 import { capital } from '../shared/format.ts'
 import type { HorseCase } from './horse-case.ts'
 
@@ -19,14 +20,8 @@ export function identityLine(of: HorseCase): string {
   return capital(parts.join(', '))
 }
 
-/** Age on the day of the assessment; a year alone counts as its first of January. */
-function ageText({ horse, assessment, words }: HorseCase): string | null {
-  if (horse.born === null) return null
-  const born = horse.born.length === 4 ? `${horse.born}-01-01` : horse.born
-  const years = Number(assessment.asOf.slice(0, 4)) - Number(born.slice(0, 4))
-  const before = assessment.asOf.slice(4) < born.slice(4) ? 1 : 0
-  return Number.isFinite(years) ? words.horse.age(years - before) : null
-}
+const ageText = ({ horse, assessment, words }: HorseCase): string | null =>
+  horse.born === null ? null : words.horse.age(ageOn(horse.born, assessment.asOf))
 
 export function profileFacts(of: HorseCase): readonly Fact[] {
   const { horse, practice, format, words } = of

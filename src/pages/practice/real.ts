@@ -3,6 +3,7 @@ import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { isMeasureId } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
 import { capital } from '../shared/format.ts'
+import { telling } from '../shared/telling.ts'
 import type { HorseCase, Link } from './horse-case.ts'
 import { bareText, type ShownReading, shownEnd, valueText } from './shown-reading.ts'
 
@@ -29,19 +30,6 @@ interface RealAtFoot {
 }
 
 const mostSentences = 5
-
-/** Telling measures in order of telling. */
-export const telling: readonly AnyMeasureId[] = [
-  'toe-angle',
-  'toe-length',
-  'heel-balance',
-  'heel-gap',
-  'heel-angle',
-  'frog-ratio',
-  'sulcus-depth',
-  'white-line',
-  'width',
-]
 
 /** Those that are no open problem, which stand above with their values; a verdict that says less is not contradicted. */
 export function realPart(of: HorseCase): RealPart {

@@ -1,9 +1,9 @@
 /** "Today": what the practitioner wrote last, what the plan allows, what should be where on the wall. */
 import type { Plan } from '../../trend/assessment.ts'
+import { findingName } from '../shared/findings.ts'
 import { groundText } from './ahead.ts'
 import { divided } from './divided-note.ts'
 import { atNow } from './drawings.ts'
-import { findingName } from './findings.ts'
 import { type HorseCase, type Link, visitHref } from './horse-case.ts'
 import { heldText, limitTexts } from './profile.ts'
 

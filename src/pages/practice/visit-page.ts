@@ -1,11 +1,12 @@
 /** A visit's page: cautions, note and care, what really changed, soles, photographs, readings; the rest folded. */
-import type { Finding, Visit } from '../../casebook/model.ts'
+import type { Visit } from '../../casebook/model.ts'
 import { daysBetween } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { z975 } from '../../trend/student.ts'
 import { drawnTogether } from '../shared/drawn-together.ts'
 import type { SoleDrawing, Table } from '../shared/figures.ts'
+import { findingName } from '../shared/findings.ts'
 import { capital } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { photosOfVisit, type ShownPhoto } from '../shared/photos.ts'
@@ -15,7 +16,7 @@ import { type CautionGroup, groupsOfVisit } from './cautions.ts'
 import { type ComfortPart, comfortPart, footHeads } from './comfort.ts'
 import { type DividedNote, divided } from './divided-note.ts'
 import { heelText, soleOf } from './drawings.ts'
-import { findingName, gradeName } from './findings.ts'
+import { gradeName, seenBefore } from './findings.ts'
 import { footTitle, type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
 import { pairTexts } from './pairs.ts'
 import { trimChanges, type VisitRow, visitRows, workedOutRows } from './visit-table.ts'
@@ -111,19 +112,12 @@ const trimSentences = (of: HorseCase, visit: Visit): readonly string[] =>
       : [words.visit.trimChanged(capital(format.name(measure)), format.list(said))]
   })
 
-/** The finding as an earlier visit last saw it. */
-const seenBefore = ({ visits }: HorseCase, place: number, { foot, what, place: where }: Finding) =>
-  visits
-    .slice(0, place)
-    .flatMap(({ findings }) => findings)
-    .findLast((one) => one.foot === foot && one.what === what && one.place === where)
-
 /** Findings that came, went or moved since they were last seen; at a first visit nothing has changed. */
 function findingSentences(of: HorseCase, visit: Visit, place: number): readonly string[] {
   if (place === 0) return []
   const w = of.words.visit
   return visit.findings.flatMap((finding) => {
-    const was = seenBefore(of, place, finding)
+    const was = seenBefore(of.visits.slice(0, place), finding)
     const name = `${finding.foot} ${findingName(finding)}`
     const now = gradeName(of, finding.grade)
     if (was === undefined) return finding.grade > 0 ? [w.findingNew(name, now)] : []
@@ -161,7 +155,7 @@ function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): r
   const here = visit.findings.filter((finding) => finding.foot === foot)
   if (here.length === 0) return []
   const lines = here.map((finding, i) => {
-    const was = seenBefore(of, place, finding)
+    const was = seenBefore(of.visits.slice(0, place), finding)
     const course =
       was === undefined
         ? words.visit.gradeNew

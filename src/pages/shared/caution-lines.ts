@@ -118,7 +118,8 @@ function foldedLine(
 export const feetText = (format: OwnerFormatter, about: readonly Foot[]): string =>
   capital(feetListed(format, about))
 
-const feetListed = ({ foot, list }: OwnerFormatter, about: readonly Foot[]): string =>
+/** `left fore and right fore`. */
+export const feetListed = ({ foot, list }: OwnerFormatter, about: readonly Foot[]): string =>
   list(feet.filter((one) => about.includes(one)).map(foot))
 
 /** In force, gravest first. */

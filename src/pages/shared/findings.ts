@@ -23,6 +23,10 @@ interface Seen {
   readonly grade: Grade
 }
 
+/** `flare, medial quarter`; the place is left out where it says nothing, or what the name says already. */
+export const findingName = ({ what, place }: Pick<Finding, 'what' | 'place'>): string =>
+  place === 'whole foot' || what.includes(place) ? what : `${what}, ${place}`
+
 /** Visits that the assessment knows of: up to the day it was made for. */
 export const visitsUpTo = (horse: Horse, ids: readonly string[]): readonly Visit[] =>
   horse.visits.filter((visit) => ids.includes(visit.id))

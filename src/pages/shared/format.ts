@@ -65,6 +65,10 @@ function amountText(mm: number, unit: LengthUnit, words: OwnerWords): string {
   return figure === '0' && mm > 0 ? words.base.under('1/16 in') : `${figure} in`
 }
 
+/** As charts draw it: a length in the practice's unit. */
+export const drawnValue = (id: AnyMeasureId, value: number, units: LengthUnit): number =>
+  kindOf(id) === 'length' ? fromMillimetres(value, units) : value
+
 /** One digit more than a reading carries, or some more. Inches as decimals here, since a rate is no tape reading. */
 function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit, more: number): string {
   const kind = kindOf(id)

@@ -105,8 +105,10 @@ interface Shot {
   readonly picture: Picture
 }
 
-/** Of different visits; of the latest one the picture of the first's stage where there is one. */
-function firstAndLatest(shots: readonly Shot[]): readonly [Shot, Shot] | null {
+/** Null where all are of one visit. Of the latest visit the picture of the first's stage where there is one. */
+export function firstAndLatest<S extends Pick<Shot, 'photo' | 'visit'>>(
+  shots: readonly S[],
+): readonly [S, S] | null {
   const first = shots[0]
   const last = shots.at(-1)
   if (first === undefined || last === undefined || first.visit.id === last.visit.id) return null

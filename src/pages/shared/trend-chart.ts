@@ -2,8 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../hoof/dates.ts'
 import type { AssessedReading, Assessment, Trend } from '../../trend/assessment.ts'
 import { lineOn } from '../../trend/trends.ts'
 import type { ChartTime, TrendChart, TrendPanel } from './figures.ts'
-import type { Formatter } from './format.ts'
-import { nameOf } from './format.ts'
+import { drawnValue, type Formatter, nameOf } from './format.ts'
 
 /** How time shows: as dates for an owner, as days of the case where dates must not show. */
 export interface TimeView {
@@ -25,6 +24,9 @@ const lineSteps = 8
 /** A forecast is drawn no further than six months past the last reading. */
 const furthestAhead = 183
 
+/** To the unit of the axis. */
+type Scaled = (value: number) => number
+
 /**
  * One measure at all feet of which two readings tell, on one scale.
  * @param notes one line a foot: the verdict in words
@@ -41,11 +43,11 @@ export function trendChart(
   if (first === undefined) return null
   const measure = nameOf(first.measure)
   const unit = format.unit(first.measure)
-  const scale = unit === 'mm' || unit === 'cm' || unit === 'in' ? { mm: 1, cm: 10, in: 25.4 }[unit] : 1
+  const scaled: Scaled = (value) => drawnValue(first.measure, value, format.units)
   const readings = readingsOf(assessment, trends)
   const panels = trends.flatMap((trend, i) => {
     const own = readings[i] ?? []
-    return own.length < 2 ? [] : [panel(own, trend, format, time, scale, notes(trend))]
+    return own.length < 2 ? [] : [panel(own, trend, format, time, scaled, notes(trend))]
   })
   if (panels.length === 0) return null
   return {
@@ -120,7 +122,7 @@ function panel(
   trend: Trend,
   format: Formatter,
   time: TimeView,
-  scale: number,
+  scaled: Scaled,
   note: string,
 ): TrendPanel {
   const isLeftOut = ({ visit, stage }: AssessedReading) =>
@@ -131,29 +133,29 @@ function panel(
     note,
     points: readings.map((reading) => ({
       at: time.at(reading.date),
-      value: reading.value / scale,
+      value: scaled(reading.value),
       stage: reading.stage,
       isLeftOut: isLeftOut(reading),
     })),
     sawTooth: format.unit(trend.measure) === format.units && trend.measure !== 'heel-balance',
-    line: fitted(trend, time, scale),
+    line: fitted(trend, time, scaled),
     band: trend.target && {
-      low: trend.target.low === null ? null : trend.target.low / scale,
-      high: trend.target.high === null ? null : trend.target.high / scale,
+      low: trend.target.low === null ? null : scaled(trend.target.low),
+      high: trend.target.high === null ? null : scaled(trend.target.high),
       label: format.band(trend.measure, trend.target),
     },
-    forecast: forecastOf(trend, time, scale),
+    forecast: forecastOf(trend, time, scaled),
   }
 }
 
 /** What lies ahead and not too far; what has come due is no forecast any more. */
-function forecastOf({ forecast, last }: Trend, time: TimeView, scale: number): TrendPanel['forecast'] {
+function forecastOf({ forecast, last }: Trend, time: TimeView, scaled: Scaled): TrendPanel['forecast'] {
   const horizon = addDays(last.date, furthestAhead)
   if (forecast?.kind !== 'date' || forecast.isDue || forecast.date > horizon) return null
   const { date, earliest, latest, edge } = forecast
   return {
     at: time.at(date),
-    value: edge / scale,
+    value: scaled(edge),
     earliest: time.at(earliest),
     latest: latest === null || latest > horizon ? null : time.at(latest),
     label: time.text(date),
@@ -161,12 +163,12 @@ function forecastOf({ forecast, last }: Trend, time: TimeView, scale: number): T
 }
 
 /** The fitted line over the readings it rests on, with the 95 % interval of the level. */
-function fitted({ fit, first, last }: Trend, time: TimeView, scale: number): TrendPanel['line'] {
+function fitted({ fit, first, last }: Trend, time: TimeView, scaled: Scaled): TrendPanel['line'] {
   if (fit === null) return []
   const days = daysBetween(first.date, last.date)
   return Array.from({ length: lineSteps + 1 }, (_, i) => {
     const date = addDays(first.date, Math.round((days * i) / lineSteps))
     const { value, low, high } = lineOn(fit, date)
-    return { at: time.at(date), value: value / scale, low: low / scale, high: high / scale }
+    return { at: time.at(date), value: scaled(value), low: scaled(low), high: scaled(high) }
   })
 }

@@ -45,32 +45,21 @@ export const heelAngle = marked(foot, [
   angleMark(heelGround, 20, 0, angles.heel),
 ])
 
-const newFoot = atGround(grown.bend, angles.newGrowth)
-export const newAngle = marked(
-  grown,
-  [
-    through([grown.bend, grown.toeHairline]),
-    through([newFoot, add(newFoot, 40, 0)]),
-    angleMark(newFoot, 26, 0, angles.newGrowth),
-  ],
-  [through([newFoot, grown.bend])],
-)
+/** The angle to the ground of a line that does not reach it: led down to where it would. */
+function angleAbove(shape: SideShape, low: Point, high: Point, degrees: number, radius: number) {
+  const corner = atGround(low, degrees)
+  return marked(
+    shape,
+    [through([low, high]), through([corner, add(corner, 40, 0)]), angleMark(corner, radius, 0, degrees)],
+    [through([corner, low])],
+  )
+}
+
+export const newAngle = angleAbove(grown, grown.bend, grown.toeHairline, angles.newGrowth, 26)
 export const newLength = marked(grown, besideMark(grown.bend, grown.toeHairline, 6))
 
-const pastern = {
-  low: along(toeHairline, 14, towards(angles.toe)),
-  high: along(toeHairline, 56, towards(angles.toe)),
-}
-const pasternFoot = atGround(pastern.low, angles.toe)
-export const pasternAngle = marked(
-  foot,
-  [
-    through([pastern.low, pastern.high]),
-    through([pasternFoot, add(pasternFoot, 40, 0)]),
-    angleMark(pasternFoot, 30, 0, angles.toe),
-  ],
-  [through([pasternFoot, pastern.low])],
-)
+const onPastern = (distance: number): Point => along(toeHairline, distance, towards(angles.toe))
+export const pasternAngle = angleAbove(foot, onPastern(14), onPastern(56), angles.toe, 30)
 
 const fall = (Math.atan2(toeHairline[1] - heelHairline[1], heelHairline[0] - toeHairline[0]) * 180) / Math.PI
 export const coronetAngle = marked(
