@@ -76,9 +76,10 @@ function drawingOf(
   const { owner: words } = format.words
   const [found] = changed.flatMap((foot) => movedOutline(assessment, foot) ?? [])
   if (found === undefined) return null
-  return sideDrawing(found, format, words, ({ date }, which) =>
+  const drawing = sideDrawing(found, format, words, ({ date }, which) =>
     (which === 'first' ? words.firstLabel : words.latestLabel)(format.shortDate(date)),
   )
+  return { ...drawing, unread: drawing.unread === null ? null : words.notMeasured }
 }
 
 const sinceText = ({ ownerSince }: Horse, isAnyHidden: boolean, format: OwnerFormatter): string | null =>

@@ -210,6 +210,7 @@ export const owner: OwnerWords['owner'] = {
   drawing: (foot, first, latest) => `Der Huf ${foot} von der Seite. Zuerst: ${first}. Zuletzt: ${latest}.`,
   drawingOnce: (foot, first) => `Der Huf ${foot} von der Seite: ${first}.`,
   drawingSays: (length, angle) => `Zehe ${length} lang, vorn ${angle}`,
+  notMeasured: 'Gepunktete Kanten sind nicht gemessen.',
   firstLabel: (date) => `zuerst, ${date}`,
   latestLabel: (date) => `zuletzt, ${date}`,
 

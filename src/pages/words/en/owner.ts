@@ -212,6 +212,8 @@ export const owner = {
     `The ${foot} hoof from the side. At first: ${first}. Latest: ${latest}.`,
   drawingOnce: (foot: string, first: string) => `The ${foot} hoof from the side: ${first}.`,
   drawingSays: (length: string, angle: string) => `toe ${length} long, front at ${angle}`,
+  /** An owner need not know which. */
+  notMeasured: 'Dotted edges were not measured.',
   firstLabel: (date: string) => `first, ${date}`,
   latestLabel: (date: string) => `latest, ${date}`,
 
