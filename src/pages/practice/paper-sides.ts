@@ -104,10 +104,15 @@ export function sidesOf(sheet: Sheet): readonly Side[] {
     const widths = [columns * sheet.share, columns * (1 - sheet.share)] as const
     const bare = wide.placed.length === 0
     const left = fill(rest.left, wide.left, widths[0], sheet.continued, bare)
-    const right = fill(rest.right, wide.left, widths[1], sheet.continued, bare)
-    // What one column cannot hold goes on in the other, if that has room.
+    const full = fill(rest.right, wide.left, widths[1], sheet.continued, bare)
+    // What one column cannot hold goes on in the other, if that has room. The left is read first: a block that the right
+    // would divide goes there as a whole, where it can.
+    const ahead = movedWhole(full, rest.right)
+    const aheadInLeft = fill(ahead.rest, left.left, widths[0], sheet.continued)
+    const right = aheadInLeft.rest.length === 0 ? ahead : full
     const leftInRight = fill(left.rest, right.left, widths[1], sheet.continued)
-    const rightInLeft = fill(right.rest, left.left, widths[0], sheet.continued)
+    const rightInLeft =
+      right === ahead ? aheadInLeft : fill(right.rest, left.left, widths[0], sheet.continued)
     sides.push({
       heading: first ? null : sheet.second,
       wide: wide.placed,
@@ -160,6 +165,13 @@ function fill(
     }
   }
   return { placed, rest: [], left }
+}
+
+/** The column without the block that its end divides, which waits whole with those after it. */
+function movedWhole(column: Filled, blocks: readonly Block[]): Filled {
+  const at = blocks.length - column.rest.length
+  const isDivided = column.rest.length > 0 && column.placed.length > at
+  return isDivided ? { ...column, placed: column.placed.slice(0, at), rest: blocks.slice(at) } : column
 }
 
 /** The same block with some of its items. The copy keeps its kind, which the compiler cannot see of a slice. */

@@ -67,9 +67,12 @@ function grouped(all: readonly RealAtFoot[]): RealSentence['groups'] {
   return told.map((text) => ({ told: text, feet: all.filter((one) => one.told === text) }))
 }
 
-/** Clearly moving, and no verdict beside it that says that nothing is known or nothing moves. */
-export const isTold = ({ isClear, verdict }: Trend): boolean =>
-  isClear && verdict !== 'too early to tell' && verdict !== 'steady'
+/**
+ * Clearly moving, with no verdict beside it that says that nothing is known or nothing moves, and no first and last
+ * reading that go another way than the line.
+ */
+export const isTold = ({ isClear, verdict, change, fit }: Trend): boolean =>
+  isClear && verdict !== 'too early to tell' && verdict !== 'steady' && change * (fit?.slopePerMonth ?? 0) > 0
 
 /** What was read before what follows from it. */
 function rank(id: AnyMeasureId): number {
