@@ -13,6 +13,7 @@ const floors: readonly (readonly string[])[] = [
   ['casebook'],
   ['trend'],
   ['spoken'],
+  ['yard'],
   ['identity'],
   ['pages/words'],
   ['pages/shared'],

@@ -1,6 +1,6 @@
 /** The `photos` of a visit: which file, of what, and the points marked on it. */
 import type { Foot } from '../hoof/feet.ts'
-import type { PhotoView } from '../hoof/landmarks.ts'
+import { type PhotoView, photoViews } from '../hoof/landmarks.ts'
 import { foot } from './by-foot.ts'
 import { field, gapIn, type ParseContext, readFields, required, wrongForm } from './fields.ts'
 import { landmarkFields, landmarksOf } from './landmarks.ts'
@@ -17,13 +17,11 @@ export interface HorseFolder {
   readonly links: ReadonlySet<string>
 }
 
-const views: readonly PhotoView[] = ['lateral', 'medial', 'front', 'behind', 'solar', 'other']
-
 const photoFields = {
   ...landmarkFields,
   file: required<string | null>(textUpTo(limits.path), null, 'the picture: photos/lf-side.jpg'),
   foot: field<Foot | null>(foot, null),
-  view: field<PhotoView>(oneOf(views), 'other'),
+  view: field<PhotoView>(oneOf(photoViews), 'other'),
   stage: field<Stage | null>(oneOf(['before', 'after'] as const), null),
   caption: field<string | null>(text, null),
 }

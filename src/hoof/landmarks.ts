@@ -21,6 +21,7 @@ export {
   landmarkLines,
   landmarkPoints,
   type PhotoView,
+  photoViews,
 } from './marks.ts'
 export type { Point } from './plane.ts'
 

@@ -3,7 +3,8 @@ import { cardPlane, type PlacedCard } from './card.ts'
 import { inverseOf, type Point, through } from './plane.ts'
 import type { Camera } from './stance.ts'
 
-export type PhotoView = 'lateral' | 'medial' | 'front' | 'behind' | 'solar' | 'other'
+export const photoViews = ['lateral', 'medial', 'front', 'behind', 'solar', 'other'] as const
+export type PhotoView = (typeof photoViews)[number]
 
 /** Points a person marked on a picture. Names as in the case file, hyphenated; a line is two points. */
 export interface Landmarks {
