@@ -35,7 +35,7 @@ function isFresh() {
 
 const browserScripts = () =>
   readdirSync(join(root, 'templates', 'scripts'))
-    .filter((name) => name.endsWith('.ts'))
+    .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('templates', 'scripts', name))
 
 /** What esbuild makes, in memory: nothing is written before everything has been made. */
