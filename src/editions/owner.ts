@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { commonStyles } from '../build/program.ts'
 import type { Edition } from './edition.ts'
 import type { HorseFragment } from './owner/horse-fragment.ts'
-import { passphraseFile } from './owner/passphrase-file.ts'
+import { passphraseFile } from './lock/passphrase-file.ts'
 
 /**
  * A page for each owner, of that owner's horses alone, locked with a passphrase of the owner's own.
@@ -34,7 +34,7 @@ export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
   },
   addresses: async (practice, casebook, kept) => {
     if (kept === null && !existsSync(join(casebook, passphraseFile))) return {}
-    const { keepKeys, readKeys } = await import('./owner/keep-keys.ts')
+    const { keepKeys, readKeys } = await import('./lock/keep-keys.ts')
     const { ownersShown } = await import('./owner/horse-fragment.ts')
     const ids = (kept === null ? practice.owners : ownersShown(practice, kept)).map(({ id }) => id)
     const keys = kept === null ? readKeys(casebook, ids) : keepKeys(casebook, ids).keys

@@ -1,6 +1,6 @@
 /** Opens an owner's page in the browser. Nothing is sent, nothing is stored: closing the tab locks it again. */
 import { armor, Decrypter } from 'age-encryption'
-import { checksum } from '../../src/editions/owner/checksum.ts'
+import { checksum } from '../../src/editions/lock/checksum.ts'
 
 interface Says {
   readonly opening: string

@@ -4,9 +4,9 @@ import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
 import type { OwnerWords } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
-import { checksum } from './checksum.ts'
-import { type Locked, type LockKey, lockPage, workFactor } from './lock.ts'
-import { filledUp, padded } from './padding.ts'
+import { checksum } from '../lock/checksum.ts'
+import { type Locked, type LockKey, lockPage, workFactor } from '../lock/lock.ts'
+import { filledUp, padded } from '../lock/padding.ts'
 
 /** Style sheet and unlocking script as they stand in the page. */
 export interface Inlined {

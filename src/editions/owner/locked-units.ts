@@ -8,11 +8,11 @@ import type { Owner, Practice } from '../../casebook/model.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
 import { type HorseFragment, languageOf, ownersShown } from './horse-fragment.ts'
-import { keepKeys } from './keep-keys.ts'
-import { type Locked, type LockKey, type LockMemory, markOf } from './lock.ts'
+import { keepKeys } from '../lock/keep-keys.ts'
+import { type Locked, type LockKey, type LockMemory, markOf } from '../lock/lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
 import type { ForOwners } from './page-tools.ts'
-import { type OwnerKeys, openToOthers, weakPassphrase } from './passphrases.ts'
+import { type OwnerKeys, openToOthers, weakPassphrase } from '../lock/passphrases.ts'
 
 interface LockTools {
   /** Of the owners' pages below the site. */
@@ -93,7 +93,7 @@ async function weakOwners(
     name: 'owners: weak passphrases',
     key: cacheKey(marks),
     make: async () => {
-      const { weaknessEstimator } = await import('./strength.ts')
+      const { weaknessEstimator } = await import('../lock/strength.ts')
       const isWeak = weaknessEstimator()
       return [...keys].flatMap(([id, { passphrase }]) => (isWeak(passphrase) ? [id] : []))
     },
