@@ -13,6 +13,9 @@ export interface YardIndex {
   readonly asOf: PlainDate
   /** practice.md as it stands, for the checks. */
   readonly practiceFile: string
+  readonly practiceName: string
+  /** Who may hold the phone, as practice.md has them. */
+  readonly people: readonly { readonly id: string; readonly name: string }[]
   readonly learned: Learned
   /** By horse's name. */
   readonly horses: readonly YardHorse[]
