@@ -60,9 +60,42 @@ export const yardDraft = z.object({
   photos: z.array(photo),
   /** What dictation left unsure, with its words; the visit stays a draft while any is there. */
   questions: z.array(z.object({ ask: z.string(), said: z.string() })),
+  /**
+   * What was made of `dictated`, so that the next hearing knows what is its own: written by `dictation.ts` alone. A
+   * field that has another text by now, or is gone, is the hand's.
+   */
+  hearing: z.object({
+    lines: z.array(z.object({ key: z.string(), text: z.string(), words: z.string() })),
+    /** Sentences in order, with the lines that they stand in; one that is not used up stays in the notes. */
+    sentences: z.array(
+      z.object({ text: z.string(), opens: z.boolean(), isUsed: z.boolean(), lines: z.array(z.string()) }),
+    ),
+    asked: z.array(z.object({ ask: z.string(), said: z.string() })),
+  }),
   /** Whether the person says that it is not finished. */
   isUnfinished: z.boolean(),
 })
 
 export type YardDraft = z.infer<typeof yardDraft>
 export type YardPhoto = z.infer<typeof photo>
+
+/** A visit in which nothing is written yet. */
+export const emptyDraft = (of: Pick<YardDraft, 'id' | 'changed' | 'horse' | 'date' | 'by'>): YardDraft => ({
+  ...of,
+  version: 1,
+  given: null,
+  readings: [],
+  findings: [],
+  features: [],
+  comfort: { lameness: {}, lamenessBy: null, landing: {}, 'digital pulse': {}, surfaces: {} },
+  body: { weight: '', condition: '', crest: '' },
+  care: [],
+  nextVisit: '',
+  note: '',
+  forOwner: '',
+  dictated: '',
+  photos: [],
+  questions: [],
+  hearing: { lines: [], sentences: [], asked: [] },
+  isUnfinished: false,
+})
