@@ -2,7 +2,7 @@
  * A visit as the yard page holds it while it is written: plain data, kept on the phone, from which the case file is
  * written. Texts stand as typed; only the reader of case files judges them.
  */
-import { z } from 'zod'
+import * as z from 'zod'
 import { feet } from '../hoof/feet.ts'
 import { photoViews } from '../hoof/landmarks.ts'
 
