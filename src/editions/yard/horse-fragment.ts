@@ -6,8 +6,8 @@ import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture } from '../../pages/shared/pictures.ts'
 import { latestPhotos, yardHorse, yardHorsePage } from '../../pages/yard/horse.ts'
 import { bytesOf, type PictureStore } from '../../pictures/store.ts'
+import type { Renderer } from '../../render/renderer.ts'
 import type { YardHorse, YardHorsePart, YardIndex } from '../../yard/payload.ts'
-import type { HorseTools } from '../edition.ts'
 
 /** What the build keeps of a horse for the page over all of them. */
 export interface YardFragment {
@@ -18,12 +18,23 @@ export interface YardFragment {
   readonly arrived: YardIndex['arrived']
 }
 
+interface FragmentTools {
+  readonly renderer: Renderer
+  readonly pictures: PictureStore
+  /** The horse's own folder as it stands in the casebook. */
+  readonly folder: {
+    texts(): Readonly<Record<string, string>>
+    readonly pictures: readonly string[]
+  }
+  keep(text: string): string
+}
+
 /** Pictures are heavy: a horse that is seen later than this has none in the pocket. */
 const daysWithPhotos = 14
 
 export async function yardFragment(
   input: HorseInput,
-  { renderer, pictures, folder, keep }: Pick<HorseTools, 'renderer' | 'pictures' | 'folder' | 'keep'>,
+  { renderer, pictures, folder, keep }: FragmentTools,
 ): Promise<YardFragment> {
   const { horse, assessment } = input
   const { due } = assessment.nextVisit

@@ -144,10 +144,12 @@ function Row({
     <li>
       <a class="go" href={addressOf.horse(horse.id)}>
         <b>{name}</b> {owner === null ? null : <span class="soft small">{owner}</span>}
-        <span class="under">
-          {flag === null ? null : <span class={`flag flag-${flag.level}`}>{flag.text}</span>}{' '}
-          {when === null ? null : <span class="soft small">{when}</span>}
-        </span>
+        {flag === null && when === null ? null : (
+          <span class="under">
+            {flag === null ? null : <span class={`flag flag-${flag.level}`}>{flag.text}</span>}{' '}
+            {when === null ? null : <span class="soft small">{when}</span>}
+          </span>
+        )}
         {isBroken ? <span class="under">{words.yard.page.brokenRow}</span> : null}
         {id === 'found' ? <span class="under small">{problems}</span> : null}
       </a>
