@@ -13,6 +13,7 @@ import { practice } from './practice.ts'
 import { reference } from './reference.ts'
 import { review } from './review.ts'
 import { starter } from './starter.ts'
+import { yardForm } from './yard-form.ts'
 
 export const en = {
   assessment,
@@ -29,4 +30,5 @@ export const en = {
   reference,
   review,
   starter,
+  yardForm,
 }
