@@ -23,6 +23,9 @@ export interface YardIndex {
   readonly arrived: readonly { readonly draft: string; readonly version: number }[]
   /** 32 bytes in base64: locks what is written on the phone. The same in every build of a casebook. */
   readonly phoneKey: string
+  /** Cautions that always hold, and the practice's own rules. */
+  readonly standing: readonly string[]
+  readonly localRules: string | null
 }
 
 /** A line of the day's list. */

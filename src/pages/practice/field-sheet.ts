@@ -45,11 +45,18 @@ export function fieldSheet(of: HorseCase): PageView {
   return { path: `${horse.id}/field-sheet.html`, template: 'practice/field-sheet', model }
 }
 
-/** Every measure that this horse has been read for by gauge, and comfort: the last value beside boxes before and after. */
+/** Every measure that this horse has been read for by gauge. */
+const measuresRead = ({ readings }: HorseCase): readonly MeasureId[] =>
+  measureIds.filter((id) => readings.of(id).some(({ source }) => source === 'entered'))
+
+/** The last value of each of them. */
+export const lastReadings = (of: HorseCase): readonly BoxRow[] => measuresRead(of).map((id) => boxRow(of, id))
+
+/** What is read at this horse, and comfort: the last value beside boxes before and after. */
 function boxesBlock(of: HorseCase): Block {
-  const { visits, words, format, readings } = of
+  const { visits, words, format } = of
   const w = words.sheets
-  const known = measureIds.filter((id) => readings.of(id).some(({ source }) => source === 'entered'))
+  const known = measuresRead(of)
   const ids = known.length === 0 ? usual : known
   const last = visits.at(-1)?.date
   return {

@@ -11,8 +11,14 @@ export interface OpenedYard {
   readonly settings: YardSettings
   /** Why nothing can be written here; null where all is well. A visit is then only read. */
   readonly cannotKeep: CannotKeep | null
-  /** While true the page is neither exchanged for a newer one nor locked by the clock. Say it once a draft is open. */
+  /** While true the page is not exchanged for a newer one. Say it once a draft is open. */
   busy(isWriting: boolean): void
+  /**
+   * Asks to be heard before the page locks itself, as it does once it was out of sight for long.
+   * @param keep whether all that was written is kept now; where not, the page stays open
+   * @returns takes the wish back
+   */
+  beforeLock(keep: () => Promise<boolean>): () => void
 }
 
 /** Kept on the phone in the clear: none of it tells of a horse. */

