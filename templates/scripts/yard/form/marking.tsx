@@ -14,9 +14,16 @@ interface MarkingProps {
   close(): void
 }
 
-/** Templates of the page that hold the board's elements (templates/partials/mark/templates.hbs). */
-const templateOf = (view: MarkedView) =>
-  document.querySelector<HTMLTemplateElement>(`#marking-${view === 'medial' ? 'lateral' : view}`)
+/** The board's elements, from the page's template (templates/partials/mark/laid-by.hbs), with the drawing of a view. */
+function boardElements(view: MarkedView): DocumentFragment {
+  const template = document.querySelector<HTMLTemplateElement>('#marking')
+  if (template === null) throw new Error('the page has no board for marking')
+  const board = document.importNode(template.content, true)
+  for (const sample of board.querySelectorAll<HTMLElement>('[data-sample]')) {
+    if (!sample.dataset.sample?.split(' ').includes(view)) sample.remove()
+  }
+  return board
+}
 
 export function Marking({ photo, view, address, what, close }: MarkingProps) {
   const { words, kept, changeKept } = useWriting()
@@ -27,9 +34,8 @@ export function Marking({ photo, view, address, what, close }: MarkingProps) {
   useEffect(() => {
     dialog.current?.showModal()
     const root = place.current
-    const template = templateOf(view)
-    if (root === null || template === null) return
-    root.replaceChildren(template.content.cloneNode(true))
+    if (root === null) return
+    root.replaceChildren(boardElements(view))
     const { foot, sha256 } = photo
     if (foot !== null && isMirrored(view, foot))
       root.querySelector('.mark-sample g')?.setAttribute('transform', 'translate(200 0) scale(-1 1)')
