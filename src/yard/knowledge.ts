@@ -1,35 +1,39 @@
 /** What the form shows of a horse before anything is written. */
 import type { Horse, Practice, Stage } from '../casebook/model.ts'
-import type { PlainDate } from '../hoof/dates.ts'
-import type { Foot } from '../hoof/feet.ts'
-import type { AnyMeasureId, MeasureId } from '../hoof/measures.ts'
+import { daysBetween, type PlainDate } from '../hoof/dates.ts'
+import { type Foot, feet } from '../hoof/feet.ts'
+import { type MeasureId, measureIds } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
-import type { Assessment, GrowOut, Plan } from '../trend/assessment.ts'
+import { askedAt } from '../trend/asked-readings.ts'
+import { type Assessment, type GrowOut, openFindings, type Plan } from '../trend/assessment.ts'
 
 export interface HorseKnowledge {
   readonly units: LengthUnit
   /** The order in which the practice goes round the horse. */
   readonly feetOrder: readonly Foot[]
-  /** Of each measure, foot and stage the last reading, in millimetres or degrees. */
+  /** Of each measure, foot and stage the last reading that a hand took, in millimetres or degrees. */
   readonly last: readonly LastReading[]
-  /** What this horse is read for, the usual first; then every other measure. */
-  readonly measures: readonly {
-    readonly measure: MeasureId
-    readonly isUsual: boolean
-    readonly stages: readonly Stage[]
-  }[]
+  /** What this horse is read for, in the order of the trade: the rows and feet that `add visit` asks for. */
+  readonly asked: Readonly<Record<Stage, readonly AskedMeasure[]>>
   /** Not said to be gone, the worst first. */
   readonly openFindings: readonly OpenFinding[]
-  /** Followed down the wall, with `expectedNow`: not those that have grown out. */
+  /** Followed down the wall, with `expectedNow`; without those that have grown out. */
   readonly features: readonly GrowOut[]
-  /** What the next trim may take, by foot; none where a caution holds the foot. */
+  /** What the next trims may take, by foot; none where a caution holds the foot. */
   readonly plans: readonly Plan[]
   readonly heldFeet: readonly Foot[]
+  /** What the owner was last asked to do. */
   readonly lastCare: readonly string[]
   readonly lastVisit: PlainDate | null
-  /** Days between visits: this horse's own where it has several, else the practice's cycle. */
+  /** Days between visits: the middle one of this horse's last intervals, else the practice's cycle. */
   readonly usualDays: number
+  /** Names of surfaces on which it was seen, the latest first. */
   readonly surfaces: readonly string[]
+}
+
+export interface AskedMeasure {
+  readonly measure: MeasureId
+  readonly of: readonly Foot[]
 }
 
 export interface LastReading {
@@ -44,20 +48,88 @@ export interface OpenFinding {
   readonly foot: Foot
   readonly what: string
   readonly place: string
-  readonly grade: 1 | 2 | 3
-  readonly since: PlainDate
+  readonly grade: number
+  /** Day that last spoke of it. */
   readonly date: PlainDate
 }
 
-export function knowledgeOf(_horse: Horse, _practice: Practice, _assessment: Assessment): HorseKnowledge {
-  throw new Error('not written yet')
+/** @param assessment of the day on which the visit is written */
+export function knowledgeOf(horse: Horse, practice: Practice, assessment: Assessment): HorseKnowledge {
+  const past = horse.visits.filter(({ date }) => date <= assessment.asOf)
+  return {
+    units: practice.units,
+    feetOrder: practice.feetOrder,
+    last: lastReadings(past),
+    asked: { before: askedAt('before', horse, past), after: askedAt('after', horse, past) },
+    openFindings: openFindings(past)
+      .map(({ finding: { foot, what, place, grade }, visit: { date } }) => ({
+        foot,
+        what,
+        place,
+        grade,
+        date,
+      }))
+      .toSorted((a, b) => b.grade - a.grade),
+    features: assessment.growOut.filter(({ state }) => state !== 'grown out'),
+    plans: assessment.plans,
+    heldFeet: assessment.heldFeet,
+    lastCare: past.findLast(({ care }) => care.length > 0)?.care ?? [],
+    lastVisit: past.at(-1)?.date ?? null,
+    usualDays: usualDays(past, practice),
+    surfaces: [...new Set(past.toReversed().flatMap(({ comfort }) => Object.keys(comfort.surfaces)))],
+  }
 }
 
-/** The cell that is asked next: along the row of the measure, then the horse's next usual one. Null where all are read. */
+function lastReadings(past: Horse['visits']): readonly LastReading[] {
+  const last = new Map<string, LastReading>()
+  for (const { date, readings } of past) {
+    for (const { measure, foot, stage, value } of readings)
+      last.set(`${measure} ${foot} ${stage}`, { measure, foot, stage, value, date })
+  }
+  return [...last.values()]
+}
+
+/** Intervals that are looked back on. */
+const lastIntervals = 5
+
+function usualDays(past: Horse['visits'], { trimCycleDays }: Practice): number {
+  const dates = past.map(({ date }) => date).slice(-lastIntervals - 1)
+  const days = dates
+    .slice(1)
+    .map((date, index) => daysBetween(dates[index] ?? date, date))
+    .filter((count) => count > 0)
+    .toSorted((a, b) => a - b)
+  return days[Math.floor(days.length / 2)] ?? trimCycleDays
+}
+
+export interface Cell {
+  readonly stage: Stage
+  readonly foot: Foot
+  readonly measure: MeasureId
+}
+
+/**
+ * The cell to go on with after `at`, of what is asked at its stage and not yet written: the next measure of the foot in
+ * the hand, then the next foot of the round. Null where nothing is left.
+ */
 export function nextCell(
-  _knowledge: Pick<HorseKnowledge, 'measures' | 'feetOrder'>,
-  _readings: readonly { readonly stage: Stage; readonly foot: Foot; readonly measure: string }[],
-  _at: { readonly stage: Stage; readonly foot: Foot; readonly measure: AnyMeasureId } | null,
-): { readonly stage: Stage; readonly foot: Foot; readonly measure: MeasureId } | null {
-  throw new Error('not written yet')
+  { asked, feetOrder }: Pick<HorseKnowledge, 'asked' | 'feetOrder'>,
+  written: readonly { readonly stage: Stage; readonly foot: Foot; readonly measure: string }[],
+  at: Cell,
+): Cell | null {
+  const { stage } = at
+  const place = feetOrder.indexOf(at.foot)
+  const round = feetOrder.map((_, index) => feetOrder[(place + index) % feet.length] ?? at.foot)
+  const isWritten = (foot: Foot, measure: MeasureId) =>
+    written.some((one) => one.stage === stage && one.foot === foot && one.measure === measure)
+  for (const foot of round) {
+    const open = asked[stage]
+      .filter(({ measure, of }) => of.includes(foot) && !isWritten(foot, measure))
+      .map(({ measure }) => measure)
+      .filter((measure) => foot !== at.foot || measure !== at.measure)
+    const later = open.find((measure) => measureIds.indexOf(measure) > measureIds.indexOf(at.measure))
+    const next = (foot === at.foot ? later : undefined) ?? open[0]
+    if (next !== undefined) return { stage, foot, measure: next }
+  }
+  return null
 }
