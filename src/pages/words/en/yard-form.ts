@@ -127,10 +127,11 @@ export const yardForm = {
   care: 'Until the next visit',
   careNew: 'A line for the owner to do',
   nextVisit: 'Next visit',
+  nextVisitWeeks: 'Next visit, in weeks',
   weeks: (weeks: number) => `${weeks} weeks`,
   /** As a case file has it. */
   nextVisitText: (weeks: number) => `in ${weeks} weeks`,
-  nextVisitOther: 'Other: in 5 weeks, or 2026-12-24',
+  nextVisitOther: 'Another day: in 10 weeks, or 2026-12-24',
   note: 'Note, for you alone',
   forOwner: 'For the owner',
   by: 'Written by',

@@ -12,6 +12,8 @@ interface ChoiceProps<T> {
   readonly label: string
   /** Whether the label is shown, or said alone. */
   readonly isShown?: boolean
+  /** Whether the keys stand in one row, all of one width: few and short. */
+  readonly isScale?: boolean
   readonly options: readonly Option<T>[]
   readonly chosen: T | null
   choose(value: T | null): void
@@ -20,6 +22,7 @@ interface ChoiceProps<T> {
 export function Choice<T extends string | number>({
   label,
   isShown = false,
+  isScale = false,
   options,
   chosen,
   choose,
@@ -31,7 +34,7 @@ export function Choice<T extends string | number>({
           {label}
         </p>
       )}
-      <div class="yf-keys">
+      <div class={`yf-keys ${isScale ? 'is-scale' : ''}`} style={isScale ? { '--keys': options.length } : undefined}>
         {options.map(({ value, text, name }) => (
           <button
             key={value}

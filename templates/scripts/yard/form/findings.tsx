@@ -93,6 +93,7 @@ function Graded({ matter, was }: GradedProps) {
       </p>
       <Choice
         label={w.gradeOf(name)}
+        isScale
         options={w.grades.map((text, grade) => ({
           value: grade,
           text: (
@@ -157,6 +158,7 @@ function NewFinding({ foot }: { readonly foot: Foot }) {
           ) : (
             <Choice
               label={w.gradeOf(what)}
+              isScale
               options={([1, 2, 3] as const).map((grade) => ({
                 value: grade,
                 text: (

@@ -132,12 +132,13 @@ function NextVisit() {
   const usual = Math.max(1, Math.round(knowledge.usualDays / 7))
   const weeks = [...new Set([usual - 2, usual - 1, usual, usual + 1, usual + 2])].filter((n) => n > 0)
   const set = (nextVisit: string) => change((now) => ({ ...now, nextVisit }))
-  const options = weeks.map((n) => ({ value: w.nextVisitText(n), text: w.weeks(n) }))
+  const options = weeks.map((n) => ({ value: w.nextVisitText(n), text: String(n), name: w.weeks(n) }))
   return (
     <>
       <Choice
-        label={w.nextVisit}
+        label={w.nextVisitWeeks}
         isShown
+        isScale
         options={options}
         chosen={draft.nextVisit === '' ? null : draft.nextVisit}
         choose={(text) => set(text ?? '')}

@@ -34,6 +34,7 @@ export function Going() {
           <Choice
             label={w.onFoot(names[scale], format.foot(foot))}
             isShown
+            isScale
             options={levelsOf(scale)}
             chosen={comfort[scale][foot] ?? null}
             choose={(level) => change((now) => judged(now, scale, foot, level))}
@@ -99,6 +100,7 @@ function Surfaces() {
           <Choice
             label={name}
             isShown
+            isScale
             options={levelsOf('surfaces')}
             chosen={surfaces[name] ?? null}
             choose={(level) => say(name, level)}
@@ -145,6 +147,7 @@ function Body() {
           <Choice
             label={w[key]}
             isShown
+            isScale
             options={levelsOf(key)}
             chosen={draft.body[key] === '' ? null : draft.body[key]}
             choose={(level) => set(key, level ?? '')}

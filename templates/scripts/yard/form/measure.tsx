@@ -1,6 +1,6 @@
 /** One measure at a time: what it was, what it is, what is odd about it, and a tap to the next. */
 import { useEffect, useRef } from 'preact/hooks'
-import { type MeasureId, measures } from '../../../../src/hoof/measures.ts'
+import { type MeasureId, measureIds, measures } from '../../../../src/hoof/measures.ts'
 import { parseAngle, parseLength } from '../../../../src/hoof/units.ts'
 import { capital, type Formatter } from '../../../../src/pages/shared/format.ts'
 import { decimalSign } from '../../../../src/pages/words/local.ts'
@@ -131,12 +131,13 @@ function StepRow({ step, isNow }: { readonly step: Step; readonly isNow: boolean
 
 function OtherMeasures() {
   const { knowledge, words, format, stage, foot, go } = useWriting()
-  const others = knowledge.measures.filter(({ isUsual, stages }) => !isUsual || !stages.includes(stage))
+  const asked = knowledge.asked[stage].filter(({ of }) => of.includes(foot))
+  const others = measureIds.filter((id) => !asked.some(({ measure }) => measure === id))
   return (
     <details class="yf-fold">
       <summary>{words.yardForm.otherMeasures}</summary>
       <div class="yf-keys">
-        {others.map(({ measure }) => (
+        {others.map((measure) => (
           <button key={measure} type="button" onClick={() => go({ kind: 'reading', stage, foot, measure })}>
             {format.name(measure)}
           </button>

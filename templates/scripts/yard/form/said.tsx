@@ -1,5 +1,5 @@
 /** What the reader of case files says of a field, where it was written. */
-import type { YardField } from '../../../../src/yard/field.ts'
+import { keyOf, type YardField } from '../../../../src/yard/field.ts'
 import { messagesOf, useWriting } from './writing.ts'
 
 interface SaidProps {
@@ -13,16 +13,22 @@ export function Said({ field, fix }: SaidProps) {
   const messages = messagesOf(checked, field)
   return (
     <div class="yf-said" role="status">
-      {messages.map(({ code, level, message, advice, fix: right }) => (
-        <p key={code + message} class={`yf-message is-${level}`}>
-          <b>{words.yardForm.level[level]}</b> {message} {right === null && advice}
-          {right !== null && fix && (
-            <button type="button" onClick={() => fix(right)}>
-              {words.yardForm.fix(right)}
-            </button>
-          )}
-        </p>
-      ))}
+      {messages.map(({ code, level, message, advice, changes }) => {
+        const [right] = changes
+        const isHere = changes.length === 1 && right && keyOf(right.field) === keyOf(field)
+        return (
+          <div key={code + message} class={`yf-message is-${level}`}>
+            <p>
+              <b>{words.yardForm.level[level]}</b> {message} {advice}
+            </p>
+            {isHere && fix && (
+              <button type="button" onClick={() => fix(right.text)}>
+                {words.yardForm.fix(right.text)}
+              </button>
+            )}
+          </div>
+        )
+      })}
     </div>
   )
 }

@@ -22,12 +22,13 @@ export const isSame = (a: Step, b: Step): boolean => keyOfStep(a) === keyOfStep(
 
 export const stageOf = (step: Step): Stage => (step.kind === 'reading' ? step.stage : 'before')
 
-type Known = Pick<HorseKnowledge, 'measures' | 'feetOrder' | 'openFindings' | 'features'>
+type Known = Pick<HorseKnowledge, 'asked' | 'feetOrder' | 'openFindings' | 'features'>
 
 /** What is asked of a foot at a stage: its usual measures; what is followed and what is open once, on arrival. */
 export function stepsOf(known: Known, draft: YardDraft, stage: Stage, foot: Foot): readonly Step[] {
-  const usual = known.measures.filter(({ isUsual, stages }) => isUsual && stages.includes(stage))
-  const readings = usual.map(({ measure }): Step => ({ kind: 'reading', stage, foot, measure }))
+  const readings = known.asked[stage]
+    .filter(({ of }) => of.includes(foot))
+    .map(({ measure }): Step => ({ kind: 'reading', stage, foot, measure }))
   if (stage === 'after') return readings
   const followed = [
     ...known.features.map(({ foot: of, feature, place }) => ({ foot: of, what: feature, place })),

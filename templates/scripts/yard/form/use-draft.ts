@@ -17,8 +17,8 @@ export interface OpenDraft {
   change(how: (kept: KeptDraft) => KeptDraft): void
   /** From the other window. */
   takeOver(): void
-  /** Once all is kept. */
-  settled(): Promise<void>
+  /** Once nothing is being written any more: whether all is kept. */
+  settled(): Promise<boolean>
 }
 
 /** How long another window may take to say that it has the draft, milliseconds. */
@@ -42,7 +42,7 @@ export function useDraft(drafts: Drafts, id: string): OpenDraft {
       now.current = null
       setState({ is: 'elsewhere' })
     }
-    const held = holdDraft(id, open, keeper.settled, leave)
+    const held = holdDraft(id, open, async () => void (await keeper.settled()), leave)
     holding.current = held
     const waited = setTimeout(
       () =>
@@ -68,6 +68,6 @@ export function useDraft(drafts: Drafts, id: string): OpenDraft {
       saver.current?.save(kept)
     },
     takeOver: () => holding.current?.ask(),
-    settled: async () => saver.current?.settled(),
+    settled: async () => (await saver.current?.settled()) ?? true,
   }
 }

@@ -1,11 +1,11 @@
 /** The horse of a visit, opened once, and what is said of the visit with each change. */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { memoryFolder } from '../../../../src/casebook/memory-folder.ts'
-import type { Practice, Stage } from '../../../../src/casebook/model.ts'
+import type { Practice } from '../../../../src/casebook/model.ts'
 import { readPractice } from '../../../../src/casebook/read.ts'
 import { feet } from '../../../../src/hoof/feet.ts'
 import { measureLandmarks, shownHalf } from '../../../../src/hoof/landmarks.ts'
-import { type MeasureId, measureIds } from '../../../../src/hoof/measures.ts'
+import type { MeasureId } from '../../../../src/hoof/measures.ts'
 import type { YardDraft } from '../../../../src/yard/draft.ts'
 import type { HorseKnowledge } from '../../../../src/yard/knowledge.ts'
 import { type OpenHorse, openHorse, type YardChecked } from '../../../../src/yard/open-horse.ts'
@@ -44,20 +44,16 @@ export function practiceOf({ index, today }: OpenedYard): Practice {
   return practice
 }
 
-/** What a first visit asks for. */
+/** What is asked of all feet where nothing is known. */
 const firstAsked: readonly MeasureId[] = ['toe-length', 'toe-angle', 'heel-medial', 'heel-lateral']
-const bothStages: readonly Stage[] = ['before', 'after']
+const ofAll = (asked: readonly MeasureId[]) => asked.map((measure) => ({ measure, of: feet }))
 
 /** Of a horse whose files cannot be read. */
 const nothingKnown = ({ units, feetOrder, trimCycleDays }: Practice): HorseKnowledge => ({
   units,
   feetOrder: feetOrder.length === feet.length ? feetOrder : feet,
   last: [],
-  measures: measureIds.map((measure) => ({
-    measure,
-    isUsual: firstAsked.includes(measure),
-    stages: measure === 'toe-length' ? bothStages : ['before'],
-  })),
+  asked: { before: ofAll(firstAsked), after: ofAll(['toe-length']) },
   openFindings: [],
   features: [],
   plans: [],

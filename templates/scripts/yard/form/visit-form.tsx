@@ -30,12 +30,8 @@ export function VisitForm({ draft: id, ...frame }: FormFrame & { readonly draft:
     yard.busy(isOpen)
     return () => yard.busy(false)
   }, [yard, isOpen])
-  useEffect(() => {
-    // A page that is left now is written to the end first, as far as the browser lets it.
-    const hide = () => void settled()
-    document.addEventListener('visibilitychange', hide)
-    return () => document.removeEventListener('visibilitychange', hide)
-  })
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it always asks what is being written now
+  useEffect(() => yard.beforeLock(settled), [yard])
   if (state.is === 'open')
     return <Form {...frame} kept={state.kept} saved={saved} changeKept={change} key={id} />
   return (
