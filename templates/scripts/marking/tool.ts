@@ -43,6 +43,8 @@ export function startMarking(
   const cameraField = part<HTMLSelectElement>('camera')
   const cardField = part<HTMLInputElement>('uses-card')
 
+  picture.width = width
+  picture.height = height
   const board = boardOf(element, part('layer'), task)
   /** How the camera stood where that is no choice of the list. */
   const toldCamera: Camera | null = typeof task.camera === 'object' ? task.camera : null

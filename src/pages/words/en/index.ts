@@ -14,6 +14,7 @@ import { reference } from './reference.ts'
 import { review } from './review.ts'
 import { starter } from './starter.ts'
 import { yard } from './yard.ts'
+import { yardForm } from './yard-form.ts'
 
 export const en = {
   assessment,
@@ -31,4 +32,5 @@ export const en = {
   review,
   starter,
   yard,
+  yardForm,
 }

@@ -1,30 +1,10 @@
 import type { PlainDate } from '../../../../src/hoof/dates.ts'
-import type { YardDraft } from '../../../../src/yard/draft.ts'
-import type { Drafts, KeptDraft } from './drafts.ts'
+import { emptyDraft } from '../../../../src/yard/draft.ts'
+import type { Drafts } from './drafts.ts'
 
-/** An empty visit. */
-export const emptyDraft = (horse: string, date: PlainDate, by: string | null): YardDraft => ({
-  id: [...crypto.getRandomValues(new Uint8Array(6))].map((n) => n.toString(16).padStart(2, '0')).join(''),
-  version: 1,
-  changed: new Date().toISOString(),
-  given: null,
-  horse,
-  date,
-  by,
-  readings: [],
-  findings: [],
-  features: [],
-  comfort: { lameness: {}, lamenessBy: null, landing: {}, 'digital pulse': {}, surfaces: {} },
-  body: { weight: '', condition: '', crest: '' },
-  care: [],
-  nextVisit: '',
-  note: '',
-  forOwner: '',
-  dictated: '',
-  photos: [],
-  questions: [],
-  isUnfinished: false,
-})
+/** Six bytes drawn by chance, in hexadecimal digits. */
+const newId = () =>
+  [...crypto.getRandomValues(new Uint8Array(6))].map((n) => n.toString(16).padStart(2, '0')).join('')
 
 /**
  * The id of a visit of the horse to write: the one of this day that was begun and not given out, else a new one.
@@ -42,7 +22,7 @@ export async function startDraft(
       draft.horse === horse && draft.date === date && draft.given === null && thrownAway === null,
   )
   if (begun) return begun.draft.id
-  const draft = emptyDraft(horse, date, by)
-  await drafts.write({ draft, marks: {}, givenOn: null, thrownAway: null } satisfies KeptDraft)
+  const draft = emptyDraft({ id: newId(), changed: new Date().toISOString(), horse, date, by })
+  await drafts.write({ draft, marks: {}, givenOn: null, thrownAway: null })
   return draft.id
 }
