@@ -28,7 +28,7 @@ const arrived = new Promise<void>((done) => {
   else done()
 })
 
-const newer = newerPage(() => gate.hidden === true)
+const newer = newerPage(() => !gate.isConnected)
 if (!isFile) {
   const link = Object.assign(document.createElement('link'), { rel: 'manifest', href: 'manifest.webmanifest' })
   const icon = Object.assign(document.createElement('link'), { rel: 'icon', href: 'icon-192.png' })
@@ -40,8 +40,7 @@ const { tell } = unlockForm(file, says, async (key) => {
   await arrived
   const page = await openSealed(byId('sealed', HTMLScriptElement).textContent ?? '', key)
   const { drafts, cannotKeep } = await store(page.index)
-  gate.hidden = true
-  gate.replaceChildren()
+  gate.remove()
   screen.hidden = false
   const words = wordsFor(practiceLanguage)
   render(

@@ -29,7 +29,7 @@ describe('the yard page', () => {
     const { index, part } = await openYard(yardHtml(made), yardKey(made).passphrase)
     expect(index.horses.map(({ name }) => name)).toEqual(['May', 'Pipkin', 'Rook', 'Zoë'])
     expect(index.asOf).toBe('2026-03-01')
-    expect(index.practiceFile).toBe(privately['practice.md'])
+    expect(index.practiceFile).toBe(casebook['practice.md'])
     expect(index.horses.find(({ id }) => id === 'zoe')).toMatchObject({
       owner: 'Ada Kestrel',
       due: '2026-03-23',
