@@ -1,4 +1,4 @@
-// Bundles src/ to dist/ and the browser scripts to dist/browser/. Leaves a fresh bundle as it is.
+// Bundles src/ to dist/, the browser scripts to dist/browser/, and draws icons there. Leaves a fresh bundle as it is.
 import { execFileSync } from 'node:child_process'
 import {
   existsSync,
@@ -94,8 +94,20 @@ async function make() {
     minify: true,
     legalComments: 'none',
   })
-  const made = await Promise.all([program, browser, library, libraryInBrowser])
-  return made.flatMap(({ outputFiles }) => outputFiles)
+  const [icons, ...made] = await Promise.all([drawIcons(), program, browser, library, libraryInBrowser])
+  return [...icons, ...made.flatMap(({ outputFiles }) => outputFiles)]
+}
+
+/** The drawing in the sizes that phones ask for. */
+async function drawIcons() {
+  const { default: sharp } = await import('sharp')
+  const drawing = join(root, 'templates', 'icons', 'hoof.svg')
+  return Promise.all(
+    [192, 512].map(async (size) => ({
+      path: join(dist, 'browser', `icon-${size}.png`),
+      contents: await sharp(drawing).resize(size).png({ compressionLevel: 9, palette: true }).toBuffer(),
+    })),
+  )
 }
 
 /** Each file is replaced whole, so that a program starting meanwhile never reads half of one. */

@@ -1,12 +1,12 @@
 /** One owner's page: everything inside the lock, and the locked page around it. */
-import { createHash } from 'node:crypto'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
 import type { OwnerWords } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
-import { checksum } from './checksum.ts'
-import { type Locked, type LockKey, lockPage, workFactor } from './lock.ts'
-import { filledUp, padded } from './padding.ts'
+import { checksum } from '../lock/checksum.ts'
+import { type Locked, type LockKey, lockPage, workFactor } from '../lock/lock.ts'
+import { filledUp, padded } from '../lock/padding.ts'
+import { policyOf } from '../lock/policy.ts'
 
 /** Style sheet and unlocking script as they stand in the page. */
 export interface Inlined {
@@ -21,19 +21,6 @@ interface OwnerPage {
   /** Where in `html` the locked part stands. */
   readonly sealed: { readonly start: number; readonly end: number }
 }
-
-const source = (text: string) => `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`
-
-/** A page may use its own style and script, and pictures that it carries; nothing else, from nowhere. */
-const policyOf = (style: string, script: string | null) =>
-  [
-    "default-src 'none'",
-    'img-src data:',
-    `style-src ${source(style)}`,
-    ...(script === null ? [] : [`script-src ${source(script)}`]),
-    "base-uri 'none'",
-    "form-action 'none'",
-  ].join('; ')
 
 /** The plain page of one owner: everything inside the lock. */
 export const plainPage = (
