@@ -38,6 +38,24 @@ const browserScripts = () =>
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('templates', 'scripts', name))
 
+/**
+ * What gray-matter asks for and case files never reach, since it only splits them (front-matter.ts): Node's files, Node's
+ * Buffer, and an old YAML reader that could also run what it reads.
+ */
+const inBrowser = {
+  alias: { fs: './scripts/no-files.mjs' },
+  inject: ['scripts/no-buffer.mjs'],
+  plugins: [
+    {
+      name: 'no old YAML',
+      setup: ({ onResolve }) =>
+        onResolve({ filter: /^js-yaml$/ }, ({ importer }) =>
+          /[\\/]gray-matter[\\/]/.test(importer) ? { path: join(root, 'scripts', 'no-yaml.cjs') } : undefined,
+        ),
+    },
+  ],
+}
+
 /** What esbuild makes, in memory: nothing is written before everything has been made. */
 async function make() {
   const { build } = await import('esbuild')
@@ -68,6 +86,7 @@ async function make() {
   const browser = build({
     ...common,
     entryPoints: browserScripts(),
+    ...inBrowser,
     outdir: 'dist/browser',
     format: 'iife',
     platform: 'browser',
@@ -89,8 +108,7 @@ async function make() {
     outdir: 'dist',
     format: 'esm',
     platform: 'browser',
-    alias: { fs: './scripts/no-files.mjs' },
-    inject: ['scripts/no-buffer.mjs'],
+    ...inBrowser,
     minify: true,
     legalComments: 'none',
   })
