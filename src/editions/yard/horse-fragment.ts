@@ -7,6 +7,7 @@ import type { Picture } from '../../pages/shared/pictures.ts'
 import { latestPhotos, yardHorse, yardHorsePage } from '../../pages/yard/horse.ts'
 import { bytesOf, type PictureStore } from '../../pictures/store.ts'
 import type { Renderer } from '../../render/renderer.ts'
+import { arrivedOf } from '../../yard/arrived.ts'
 import type { YardHorse, YardHorsePart, YardIndex } from '../../yard/payload.ts'
 
 /** What the build keeps of a horse for the page over all of them. */
@@ -58,7 +59,7 @@ export async function yardFragment(
   }
   return {
     row: yardHorse(input),
-    arrived: [],
+    arrived: arrivedOf([horse]),
     part: keep(gzipSync(JSON.stringify(part)).toString('base64')),
   }
 }
