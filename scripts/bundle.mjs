@@ -4,6 +4,7 @@ import {
   existsSync,
   mkdirSync,
   readdirSync,
+  readFileSync,
   renameSync,
   rmSync,
   statSync,
@@ -19,7 +20,14 @@ const stamp = join(dist, '.bundled')
 /** A program that started before this bundle may still load an old part, so parts are kept for a while. */
 const oldPartLifetime = 60 * 60 * 1000
 
-const inputs = ['src', 'templates', 'scripts/bundle.mjs', 'package.json', 'package-lock.json']
+const inputs = [
+  'src',
+  'templates',
+  'scripts/bundle.mjs',
+  'scripts/precompile.mjs',
+  'package.json',
+  'package-lock.json',
+]
 
 function newest(path) {
   const stat = statSync(path)
@@ -112,8 +120,28 @@ async function make() {
     minify: true,
     legalComments: 'none',
   })
-  const [icons, ...made] = await Promise.all([drawIcons(), program, browser, library, libraryInBrowser])
-  return [...icons, ...made.flatMap(({ outputFiles }) => outputFiles)]
+  const made = await Promise.all([program, browser, library, libraryInBrowser])
+  const others = [await makeTemplates(), ...(await drawIcons())]
+  return [...made.flatMap(({ outputFiles }) => outputFiles), ...others]
+}
+
+async function makeTemplates() {
+  const { precompile } = await import('./precompile.mjs')
+  const folder = join(root, 'templates')
+  const names = readdirSync(folder, { recursive: true }).filter((name) => name.endsWith('.hbs'))
+  const sources = names
+    .sort()
+    .map((name) => [
+      name.replaceAll('\\', '/').slice(0, -'.hbs'.length),
+      readFileSync(join(folder, name), 'utf8'),
+    ])
+  const { transform } = await import('esbuild')
+  const { code } = await transform(precompile(sources), {
+    minify: true,
+    charset: 'utf8',
+    legalComments: 'none',
+  })
+  return { path: join(dist, 'templates.cjs'), contents: code }
 }
 
 /** The drawing in the sizes that phones ask for. */

@@ -24,7 +24,7 @@ const yard: OpenedYard = {
   },
   part: async (id) => given.parts[id] ?? null,
   today: () => given.today,
-  settings: { hand: asked.get('hand') === 'left' ? 'left' : 'right', by: 'noor', light: 'phone' },
+  settings: { hand: asked.get('hand') === 'left' ? 'left' : 'right', by: given.index.people[0]?.id ?? null, light: 'phone' },
   cannotKeep: null,
   busy: () => {},
   beforeLock: () => () => {},

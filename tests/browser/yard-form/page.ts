@@ -5,7 +5,7 @@ import { build } from 'esbuild'
 import Handlebars from 'handlebars'
 import { diskFolder } from '../../../src/build/disk/source-folder.ts'
 import { commonStyles, packageRoot, styleSheets, templateSources } from '../../../src/build/program.ts'
-import { readCasebook } from '../../../src/casebook/read.ts'
+import { readCasebook, readPractice } from '../../../src/casebook/read.ts'
 import { practiceLanguage, wordsFor } from '../../../src/pages/words/index.ts'
 import { assess } from '../../../src/trend/assess.ts'
 import { knowledgeOf } from '../../../src/yard/knowledge.ts'
@@ -96,14 +96,12 @@ function givenOf(casebook: string): {
     const part = parts[id] ?? { id, html: '', files: {}, pictures: [], feetWithPhotos: [], knowledge }
     parts[id] = { ...part, files: { ...part.files, [path]: text(path) } }
   }
+  const { practice } = readPractice(folder, today)
   const index: YardIndex = {
     version: 1,
     practice: 'test',
     practiceName: 'A practice',
-    people: [
-      { id: 'noor', name: 'Noor Feldarch' },
-      { id: 'tam', name: 'Tam Orrowby' },
-    ],
+    people: practice?.people.map(({ id, name }) => ({ id, name: name ?? id })) ?? [],
     asOf: today,
     practiceFile: text('practice.md'),
     horses: Object.keys(parts).map((id) => ({

@@ -55,6 +55,7 @@ export const yardForm = {
   difference: (change: string) => change,
   noDifference: 'the same',
   heard: 'heard',
+  backTo: (name: string) => `Back to the ${name}`,
   fix: (text: string) => `Write ${text}`,
   keys: {
     next: 'Next',

@@ -5,15 +5,28 @@ import { standingCautions, wordsOf } from '../../../../src/pages/shared/caution-
 import { contactText, vetContact } from '../../../../src/pages/shared/contact.ts'
 import { capital } from '../../../../src/pages/shared/format.ts'
 import type { Caution } from '../../../../src/trend/assessment.ts'
+import type { YardChecked } from '../../../../src/yard/open-horse.ts'
 import { useWriting } from './writing.ts'
 
 const keyOf = ({ code, feet: of, level }: Caution) => `${code} ${of.join(' ')} ${level}`
 
+/** The first digit of a value is no reading: a sign is shown once the pad has rested so long, milliseconds. */
+const padRest = 900
+
+/** Standing, brought by this visit, and not to be passed over. */
+const graverOf = (checked: YardChecked | null): readonly Caution[] =>
+  standingCautions((checked?.cautions ?? []).filter(({ isNew }) => isNew).map(({ caution }) => caution)).filter(
+    ({ level }) => level !== 'mind',
+  )
+
 export function Danger() {
-  const { checked } = useWriting()
+  const { checked, isTyping } = useWriting()
+  const [graver, setGraver] = useState<readonly Caution[]>([])
   const [read, setRead] = useState<readonly string[]>([])
-  const brought = (checked?.cautions ?? []).filter(({ isNew }) => isNew).map(({ caution }) => caution)
-  const graver = standingCautions(brought).filter(({ level }) => level !== 'mind')
+  useEffect(() => {
+    const waited = setTimeout(() => setGraver(graverOf(checked)), isTyping ? padRest : 0)
+    return () => clearTimeout(waited)
+  }, [checked, isTyping])
   const place = useRef<HTMLDivElement>(null)
   const unread = graver.filter((caution) => !read.includes(keyOf(caution))).length
   useEffect(() => {
@@ -59,7 +72,7 @@ function Sign({ caution, isRead, setRead }: SignProps) {
   return (
     <div class={`yf-danger is-${caution.level}`}>
       <p class="yf-danger-level">{level}</p>
-      <p>
+      <p class="yf-danger-text">
         <b>{name}.</b> {says.practice(caution.facts, format)}
       </p>
       {contact?.phone ? (

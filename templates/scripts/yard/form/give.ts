@@ -16,13 +16,8 @@ export async function parcelOf(
   practice: Pick<Practice, 'feetOrder'>,
   drafts: Drafts,
 ): Promise<Parcel> {
-  const bytes = new Map<string, Uint8Array>()
-  for (const draft of given)
-    for (const { sha256 } of draft.photos) {
-      const found = await drafts.picture(draft.id, sha256)
-      if (found) bytes.set(sha256, found)
-    }
-  const pictures: PictureBytes = (sha256) => bytes.get(sha256) ?? null
+  const keeper = new Map(given.flatMap(({ id, photos }) => photos.map(({ sha256 }) => [sha256, id] as const)))
+  const pictures: PictureBytes = (sha256) => drafts.picture(keeper.get(sha256) ?? '', sha256)
   const zip = await zipOf(given, practice, pictures)
   const out = await Promise.all(given.map((draft) => sharedFiles(draft, practice, pictures)))
   const files = out.flat().map(({ name, type, bytes: content }) => new File([content], name, { type }))

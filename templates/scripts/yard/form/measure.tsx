@@ -1,23 +1,25 @@
 /** One measure at a time: what it was, what it is, what is odd about it, and a tap to the next. */
 import { useEffect, useRef } from 'preact/hooks'
-import { type MeasureId, measureIds, measures } from '../../../../src/hoof/measures.ts'
+import { isMeasureId, type MeasureId, measureIds, measures } from '../../../../src/hoof/measures.ts'
 import { parseAngle, parseLength } from '../../../../src/hoof/units.ts'
 import { capital, type Formatter } from '../../../../src/pages/shared/format.ts'
 import { decimalSign } from '../../../../src/pages/words/local.ts'
 import type { YardField } from '../../../../src/yard/field.ts'
 import { Keypad } from './keypad.tsx'
 import { Said } from './said.tsx'
-import { isSame, type Step, stageOf, stepsOf, textOf, writtenAt, written } from './steps.ts'
-import { erased, pressed } from './typed.ts'
-import { useWriting, type Writing } from './writing.ts'
+import { isSame, keyOfStep, type Step, stageOf, stepsOf, textOf, writtenAt, written } from './steps.ts'
+import { erased, pressed, withUnit } from './typed.ts'
+import { messagesOf, useWriting, type Writing } from './writing.ts'
 
 type ValueStep = Exclude<Step, { kind: 'findings' }>
 
 export function Measure() {
   const writing = useWriting()
-  const { step, words, format, draft, knowledge, stage } = writing
+  const { step, words, format, draft, knowledge, stage, foot } = writing
   const w = words.yardForm
-  if (step === null || step.kind === 'findings') return null
+  // Of a foot that is asked for nothing, any measure may be chosen all the same.
+  const now = step?.kind === 'findings' ? null : step
+  const besides = besidesOf(writing)
   return (
     <section class="yf-measure" aria-label={w.tabs.measure}>
       <div class="yf-keys yf-stages" role="group" aria-label={w.stage}>
@@ -32,11 +34,11 @@ export function Measure() {
           </button>
         ))}
       </div>
-      <Value step={step} />
-      <h3>{w.allOfFoot(format.foot(step.foot))}</h3>
+      {now && <Value step={now} />}
+      {now && <h3>{w.allOfFoot(format.foot(foot))}</h3>}
       <ul class="yf-rows">
-        {stepsOf(knowledge, draft, stageOf(step), step.foot).map((one) => (
-          <StepRow key={one.kind + nameOf(one, writing)} step={one} isNow={isSame(one, step)} />
+        {[...stepsOf(knowledge, draft, stage, foot), ...besides].map((one) => (
+          <StepRow key={keyOfStep(one)} step={one} isNow={now !== null && isSame(one, now)} />
         ))}
       </ul>
       <OtherMeasures />
@@ -44,9 +46,20 @@ export function Measure() {
   )
 }
 
+/** What was read of the foot at this stage though it is not asked for. */
+function besidesOf({ draft, knowledge, stage, foot }: Writing): readonly Step[] {
+  const asked = stepsOf(knowledge, draft, stage, foot).map(keyOfStep)
+  return draft.readings
+    .filter((one) => one.stage === stage && one.foot === foot)
+    .flatMap(({ measure }): readonly Step[] =>
+      isMeasureId(measure) ? [{ kind: 'reading', stage, foot, measure }] : [],
+    )
+    .filter((step) => !asked.includes(keyOfStep(step)))
+}
+
 function Value({ step }: { readonly step: ValueStep }) {
   const writing = useWriting()
-  const { draft, words, format, knowledge, change, next } = writing
+  const { draft, words, format, knowledge, type, next } = writing
   const w = words.yardForm
   const text = textOf(draft, step)
   const isHeard = writtenAt(draft, step)?.heard != null
@@ -61,7 +74,7 @@ function Value({ step }: { readonly step: ValueStep }) {
   }, [name, step.foot, stageOf(step)])
   const write = (to: string) => {
     isFresh.current = false
-    change((now) => written(now, step, to))
+    type((now) => written(now, step, to))
   }
   const isLength = step.kind === 'feature' || measures[step.measure].kind === 'length'
   return (
@@ -94,7 +107,6 @@ function Value({ step }: { readonly step: ValueStep }) {
           {differenceText(step, text, last.value, writing)}
         </output>
       </div>
-      <Said field={fieldOf(step, writing)} fix={write} />
       <Keypad
         isInches={isLength && knowledge.units === 'in'}
         sign={decimalSign(words.base.formats)}
@@ -105,6 +117,25 @@ function Value({ step }: { readonly step: ValueStep }) {
         next={next}
         back={writing.back}
       />
+      <Said field={fieldOf(step, writing)} fix={write} />
+      <OfStepBefore />
+    </>
+  )
+}
+
+/** What is said of the value before, which was left before it could be said. */
+function OfStepBefore() {
+  const writing = useWriting()
+  const { left, step, words, go, checked } = writing
+  if (left === null || left.kind === 'findings' || (step !== null && isSame(left, step))) return null
+  const field = fieldOf(left, writing)
+  if (messagesOf(checked, field).length === 0) return null
+  return (
+    <>
+      <Said field={field} about={`${left.foot} ${nameOf(left, writing)}.`} />
+      <button type="button" class="yf-wide" onClick={() => go(left)}>
+        {words.yardForm.backTo(nameOf(left, writing))}
+      </button>
     </>
   )
 }
@@ -121,7 +152,7 @@ function StepRow({ step, isNow }: { readonly step: Step; readonly isNow: boolean
       <button type="button" aria-current={isNow ? 'step' : undefined} onClick={() => go(step)}>
         <span>{capital(nameOf(step, writing))}</span>
         <span class="yf-row-value">
-          {text === '' ? <span class="yf-was">{lastOf(step, writing).value?.shown ?? ''}</span> : `${text} ${unitOf(step, format)}`}
+          {text === '' ? <span class="yf-was">{lastOf(step, writing).value?.shown ?? ''}</span> : withUnit(text, unitOf(step, format))}
           {written?.heard != null && <span class="yf-heard"> {words.yardForm.heard}</span>}
         </span>
       </button>
@@ -134,7 +165,7 @@ function OtherMeasures() {
   const asked = knowledge.asked[stage].filter(({ of }) => of.includes(foot))
   const others = measureIds.filter((id) => !asked.some(({ measure }) => measure === id))
   return (
-    <details class="yf-fold">
+    <details class="yf-fold" open={asked.length === 0}>
       <summary>{words.yardForm.otherMeasures}</summary>
       <div class="yf-keys">
         {others.map((measure) => (

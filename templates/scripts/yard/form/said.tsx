@@ -1,14 +1,17 @@
 /** What the reader of case files says of a field, where it was written. */
+import { capital } from '../../../../src/pages/shared/format.ts'
 import { keyOf, type YardField } from '../../../../src/yard/field.ts'
 import { messagesOf, useWriting } from './writing.ts'
 
 interface SaidProps {
   readonly field: YardField
+  /** Named before what is said, where the field is not in sight. */
+  readonly about?: string
   /** Writes the text that would be right. */
   fix?(text: string): void
 }
 
-export function Said({ field, fix }: SaidProps) {
+export function Said({ field, about, fix }: SaidProps) {
   const { checked, words } = useWriting()
   const messages = messagesOf(checked, field)
   return (
@@ -19,7 +22,7 @@ export function Said({ field, fix }: SaidProps) {
         return (
           <div key={code + message} class={`yf-message is-${level}`}>
             <p>
-              <b>{words.yardForm.level[level]}</b> {message} {advice}
+              <b>{words.yardForm.level[level]}</b> {about} {message} {advice !== null && `${capital(advice)}.`}
             </p>
             {isHere && fix && (
               <button type="button" onClick={() => fix(right.text)}>

@@ -5,6 +5,7 @@ import { findingName } from '../../../../src/pages/shared/findings.ts'
 import { capital } from '../../../../src/pages/shared/format.ts'
 import type { YardDraft } from '../../../../src/yard/draft.ts'
 import { settled } from '../../../../src/yard/dictation.ts'
+import { withUnit } from './typed.ts'
 import { useWriting, type Writing } from './writing.ts'
 
 /** A dictation changes its last words while it runs; what is said is understood once it rests so long, milliseconds. */
@@ -117,6 +118,3 @@ const heardOfHorse = (draft: YardDraft, { words }: Writing): readonly string[] =
   draft.dictated === ''
     ? []
     : [...draft.care, ...(draft.nextVisit === '' ? [] : [`${words.yardForm.nextVisit}: ${draft.nextVisit}`])]
-
-const withUnit = (text: string, unit: string): string =>
-  /[a-z°"]\s*$/i.test(text) || unit === '' ? text : unit === '°' ? `${text}°` : `${text} ${unit}`

@@ -1,4 +1,4 @@
-/** What a key of the pad makes of a text. */
+/** Texts of values: what a key of the pad makes of them, and how they are shown. */
 
 /** A fraction has its place after the whole inches; a second one takes the place of the first. */
 export function pressed(text: string, key: string): string {
@@ -15,3 +15,7 @@ export function pressed(text: string, key: string): string {
 /** Without its last sign; a fraction goes whole. */
 export const erased = (text: string): string =>
   /\d\/\d$/.test(text) ? text.replace(/ ?\d+\/\d+$/, '') : text.slice(0, -1)
+
+/** With the unit, unless one was typed. */
+export const withUnit = (text: string, unit: string): string =>
+  /[a-z°"]\s*$/i.test(text) || unit === '' ? text : unit === '°' ? `${text}°` : `${text} ${unit}`

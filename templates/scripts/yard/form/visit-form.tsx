@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Stage } from '../../../../src/casebook/model.ts'
 import type { Foot } from '../../../../src/hoof/feet.ts'
 import { formatter } from '../../../../src/pages/shared/format.ts'
+import type { YardDraft } from '../../../../src/yard/draft.ts'
 import { addressOf } from '../opened.ts'
 import { Danger } from './danger.tsx'
 import type { KeptDraft } from './drafts.ts'
@@ -78,17 +79,24 @@ function Form({ kept, saved, changeKept, ...frame }: FormProps) {
   const checked = useChecked(horse.opened, draft)
   const { practice, knowledge } = horse
   const round = roundOf(knowledge, draft)
-  const firstOpen = round.find((one) => !isDone(knowledge, draft, one)) ?? round[0] ?? null
-  // Nothing is asked before the horse is open, so the round begins where it was left.
-  const now = step ?? (horse.isReady ? firstOpen : null)
-  const foot = now?.foot ?? knowledge.feetOrder[0] ?? 'LF'
+  const at = step === null ? -1 : round.findIndex((one) => isSame(one, step))
+  const foot = step?.foot ?? knowledge.feetOrder[0] ?? 'LF'
   const [stage, setStage] = useState<Stage>('before')
+  const [left, setLeft] = useState<Step | null>(null)
+  const [isTyping, setTyping] = useState(false)
   const go = (to: Step) => {
+    setLeft(step)
+    setTyping(false)
     setStep(to)
     if (to.kind === 'reading') setStage(to.stage)
     show(to.kind === 'findings' ? 'findings' : 'measure')
   }
-  const at = now === null ? -1 : round.findIndex((one) => isSame(one, now))
+  const open = (from: number) => round.slice(from).find((one) => !isDone(knowledge, draft, one))
+  // The round goes on where it was left, once the horse is known.
+  useEffect(() => {
+    const to = open(0)
+    if (horse.isReady && step === null && to) go(to)
+  })
   /** To the first value of a foot that is not read yet. */
   const toFoot = (of: Foot, during: Stage) => {
     const steps = stepsOf(knowledge, draft, during, of).filter(({ kind }) => kind !== 'findings')
@@ -96,11 +104,13 @@ function Form({ kept, saved, changeKept, ...frame }: FormProps) {
     setStep(to ?? { kind: 'findings', foot: of })
     setStage(during)
   }
-  const change: Writing['change'] = (how) =>
+  const written = (how: (draft: YardDraft) => YardDraft, byPad: boolean) => {
+    setTyping(byPad)
     changeKept((before) => {
       const next = how(before.draft)
       return next === before.draft ? before : { ...before, draft: changedDraft(next) }
     })
+  }
   const writing: Writing = {
     yard,
     drafts,
@@ -116,14 +126,20 @@ function Form({ kept, saved, changeKept, ...frame }: FormProps) {
     foot,
     stage,
     tab,
-    step: now,
+    step,
     pictureReadings: useMemo(() => readingsOf(kept), [kept]),
-    change,
+    left,
+    isTyping,
+    change: (how) => written(how, false),
+    type: (how) => written(how, true),
     changeKept,
-    show,
+    show: (to) => {
+      setTyping(false)
+      show(to)
+    },
     go,
     next: () => {
-      const to = round[at + 1]
+      const to = open(at + 1)
       if (to) go(to)
       else show('finish')
     },
@@ -166,7 +182,7 @@ function Form({ kept, saved, changeKept, ...frame }: FormProps) {
               type="button"
               aria-current={one === tab ? 'page' : undefined}
               onClick={() => {
-                if (one === 'measure' && now?.kind === 'findings') toFoot(foot, stage)
+                if (one === 'measure' && step?.kind === 'findings') toFoot(foot, stage)
                 show(one)
               }}
             >

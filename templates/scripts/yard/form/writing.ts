@@ -29,9 +29,15 @@ export interface Writing extends FormFrame {
   readonly stage: Stage
   readonly tab: Tab
   readonly step: Step | null
+  /** The step before it, of which something may have been said since. */
+  readonly left: Step | null
+  /** Whether a value is being typed: its first digit is no reading yet. */
+  readonly isTyping: boolean
   /** What points marked on this visit's pictures measure. */
   readonly pictureReadings: readonly PictureReading[]
   change(how: (draft: YardDraft) => YardDraft): void
+  /** The same by the pad. */
+  type(how: (draft: YardDraft) => YardDraft): void
   changeKept(how: (kept: KeptDraft) => KeptDraft): void
   show(tab: Tab): void
   /** To a step of the round. */
