@@ -46,6 +46,16 @@ const browserScripts = () =>
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('templates', 'scripts', name))
 
+/** gray-matter brings a YAML reader of its own, which the reader of case files does not use. */
+const grayMatterAlone = {
+  name: 'gray-matter alone',
+  setup({ onResolve }) {
+    onResolve({ filter: /^js-yaml$/ }, ({ importer }) =>
+      /[\\/]gray-matter[\\/]/.test(importer) ? { path: join(root, 'scripts', 'no-yaml.mjs') } : undefined,
+    )
+  },
+}
+
 /** What esbuild makes, in memory: nothing is written before everything has been made. */
 async function make() {
   const { build } = await import('esbuild')
@@ -73,15 +83,25 @@ async function make() {
     },
     splitting: true,
   })
-  const browser = build({
+  const page = {
     ...common,
-    entryPoints: browserScripts(),
     outdir: 'dist/browser',
     format: 'iife',
     platform: 'browser',
     minify: true,
     legalComments: 'none',
-  })
+    alias: {
+      '@noble/post-quantum/hybrid.js': './scripts/no-key-pairs.mjs',
+      '@noble/curves/nist.js': './scripts/no-key-pairs.mjs',
+      '@noble/curves/ed25519.js': './scripts/no-key-pairs.mjs',
+      fs: './scripts/no-files.mjs',
+    },
+    plugins: [grayMatterAlone],
+  }
+  const readsCaseFiles = join('templates', 'scripts', 'yard.tsx')
+  const scripts = browserScripts()
+  const browser = build({ ...page, entryPoints: scripts.filter((name) => name !== readsCaseFiles) })
+  const yard = build({ ...page, entryPoints: [readsCaseFiles], inject: ['scripts/no-buffer.mjs'] })
   // Whoever imports the library has its packages, and shares zod with the shape of the export.
   const library = build({
     ...common,
@@ -102,7 +122,7 @@ async function make() {
     minify: true,
     legalComments: 'none',
   })
-  const made = await Promise.all([program, browser, library, libraryInBrowser])
+  const made = await Promise.all([program, browser, yard, library, libraryInBrowser])
   const others = [await makeTemplates(), ...(await drawIcons())]
   return [...made.flatMap(({ outputFiles }) => outputFiles), ...others]
 }
