@@ -101,7 +101,12 @@ async function make() {
   const readsCaseFiles = join('templates', 'scripts', 'yard.tsx')
   const scripts = browserScripts()
   const browser = build({ ...page, entryPoints: scripts.filter((name) => name !== readsCaseFiles) })
-  const yard = build({ ...page, entryPoints: [readsCaseFiles], inject: ['scripts/no-buffer.mjs'] })
+  const yard = build({
+    ...page,
+    entryPoints: [readsCaseFiles],
+    inject: ['scripts/no-buffer.mjs'],
+    alias: { ...page.alias, '@stdlib/stats-base-dists-t-quantile': './scripts/t-quantile-in-page.mjs' },
+  })
   // Whoever imports the library has its packages, and shares zod with the shape of the export.
   const library = build({
     ...common,
