@@ -10,7 +10,7 @@ import { performance } from 'node:perf_hooks'
 import { disk } from '../src/build/disk/real-disk.ts'
 import { diskFolder, knownFolder } from '../src/build/disk/source-folder.ts'
 import { sharedBuffer, stage } from '../src/build/disk/staging.ts'
-import { packageRoot, templateSources } from '../src/build/program.ts'
+import { packageRoot, templates } from '../src/build/program.ts'
 import { readHorse, readPractice } from '../src/casebook/read.ts'
 import { presentHorse, summarise } from '../src/pages/practice/index.ts'
 import { formatters } from '../src/pages/shared/format.ts'
@@ -33,7 +33,7 @@ const entries = await timed('list', () => whole.list())
 const { practice, horseIds } = readPractice(whole, asOf)
 if (practice === null) throw new Error('the casebook of the benchmark has no practice.md')
 const words = wordsFor(practiceLanguage)
-const renderer = createRenderer(templateSources(packageRoot()), words)
+const renderer = createRenderer(templates(packageRoot()), words)
 const format = formatters(words)(practice.units)
 const folder = mkdtempSync(join(tmpdir(), 'growdown-phases-'))
 const encode = sharedBuffer()

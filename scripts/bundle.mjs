@@ -4,6 +4,7 @@ import {
   existsSync,
   mkdirSync,
   readdirSync,
+  readFileSync,
   renameSync,
   rmSync,
   statSync,
@@ -19,7 +20,14 @@ const stamp = join(dist, '.bundled')
 /** A program that started before this bundle may still load an old part, so parts are kept for a while. */
 const oldPartLifetime = 60 * 60 * 1000
 
-const inputs = ['src', 'templates', 'scripts/bundle.mjs', 'package.json', 'package-lock.json']
+const inputs = [
+  'src',
+  'templates',
+  'scripts/bundle.mjs',
+  'scripts/precompile.mjs',
+  'package.json',
+  'package-lock.json',
+]
 
 function newest(path) {
   const stat = statSync(path)
@@ -37,6 +45,24 @@ const browserScripts = () =>
   readdirSync(join(root, 'templates', 'scripts'))
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('templates', 'scripts', name))
+
+/**
+ * What gray-matter asks for and case files never reach, since it only splits them (front-matter.ts): Node's files, Node's
+ * Buffer, and an old YAML reader that could also run what it reads.
+ */
+const inBrowser = {
+  alias: { fs: './scripts/no-files.mjs' },
+  inject: ['scripts/no-buffer.mjs'],
+  plugins: [
+    {
+      name: 'no old YAML',
+      setup: ({ onResolve }) =>
+        onResolve({ filter: /^js-yaml$/ }, ({ importer }) =>
+          /[\\/]gray-matter[\\/]/.test(importer) ? { path: join(root, 'scripts', 'no-yaml.cjs') } : undefined,
+        ),
+    },
+  ],
+}
 
 /** What esbuild makes, in memory: nothing is written before everything has been made. */
 async function make() {
@@ -68,6 +94,7 @@ async function make() {
   const browser = build({
     ...common,
     entryPoints: browserScripts(),
+    ...inBrowser,
     outdir: 'dist/browser',
     format: 'iife',
     platform: 'browser',
@@ -89,13 +116,32 @@ async function make() {
     outdir: 'dist',
     format: 'esm',
     platform: 'browser',
-    alias: { fs: './scripts/no-files.mjs' },
-    inject: ['scripts/no-buffer.mjs'],
+    ...inBrowser,
     minify: true,
     legalComments: 'none',
   })
-  const [icons, ...made] = await Promise.all([drawIcons(), program, browser, library, libraryInBrowser])
-  return [...icons, ...made.flatMap(({ outputFiles }) => outputFiles)]
+  const made = await Promise.all([program, browser, library, libraryInBrowser])
+  const others = [await makeTemplates(), ...(await drawIcons())]
+  return [...made.flatMap(({ outputFiles }) => outputFiles), ...others]
+}
+
+async function makeTemplates() {
+  const { precompile } = await import('./precompile.mjs')
+  const folder = join(root, 'templates')
+  const names = readdirSync(folder, { recursive: true }).filter((name) => name.endsWith('.hbs'))
+  const sources = names
+    .sort()
+    .map((name) => [
+      name.replaceAll('\\', '/').slice(0, -'.hbs'.length),
+      readFileSync(join(folder, name), 'utf8'),
+    ])
+  const { transform } = await import('esbuild')
+  const { code } = await transform(precompile(sources), {
+    minify: true,
+    charset: 'utf8',
+    legalComments: 'none',
+  })
+  return { path: join(dist, 'templates.cjs'), contents: code }
 }
 
 /** The drawing in the sizes that phones ask for. */

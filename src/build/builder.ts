@@ -10,7 +10,7 @@ import type { SiteRecord } from './disk/own-files.ts'
 import { type Output, placeIn } from './disk/staging.ts'
 import { topOf } from './disk/top-folder.ts'
 import { openWorkFolder, type WorkFolder } from './disk/work-folder.ts'
-import { hasFragment, readFragment, sweepFragments } from './fragments.ts'
+import { fragmentsIn, readFragment, sweepFragments } from './fragments.ts'
 import { isSameInputs, type KnownInputs } from './inputs.ts'
 import { inThisThread, type Pool } from './pool.ts'
 import { type Publication, type Published, publish } from './publish.ts'
@@ -119,10 +119,13 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   let isNews = false
 
   /** The unit as last built, where nothing about it has changed. */
-  const keptUnit = <Notes>({ name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>) => {
+  const keptUnit = <Notes>(
+    { name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>,
+    fragments: ReadonlySet<string>,
+  ) => {
     const unit = before.units[name] as BuiltUnit<Notes> | undefined
     if (unit?.key !== key || !siteCheck.isIntact(unit)) return undefined
-    if (!unit.fragments.every((fragment) => hasFragment(files, paths.fragments, fragment))) return undefined
+    if (!unit.fragments.every((fragment) => fragments.has(fragment))) return undefined
     return isCurrent?.(unit.notes) === false ? undefined : unit
   }
 
@@ -133,8 +136,9 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   ): Promise<readonly Result<Notes>[]> {
     const built = new Map<string, BuiltUnit<Notes>>()
     const changed = new Map<string, PooledUnit<Job, Notes>>()
+    const fragments = fragmentsIn(files, paths.fragments)
     for (const unit of all) {
-      const kept = keptUnit(unit)
+      const kept = keptUnit(unit, fragments)
       if (!kept) changed.set(unit.name, unit)
       else {
         built.set(unit.name, kept)

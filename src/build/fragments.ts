@@ -17,6 +17,9 @@ export function keepFragment(files: Files, folder: string, text: string): string
   return name
 }
 
+/** Names of all that is kept: asked for thousands at once, a list is quicker than a look at each. */
+export const fragmentsIn = (files: Files, folder: string): ReadonlySet<string> => new Set(files.names(folder))
+
 /** Whether a text of that name is kept. */
 export const hasFragment = (files: Files, folder: string, name: string): boolean =>
   files.stat(join(folder, name)) !== null

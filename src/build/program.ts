@@ -1,8 +1,9 @@
 /** What the program carries with it: templates, styles, browser scripts. Found beside the program, not where it is run. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { TemplateSources } from '../render/renderer.ts'
+import type { Templates } from '../render/renderer.ts'
 import { cacheKey } from './cache-key.ts'
 
 /** The package's own folder: the nearest one above this file that holds package.json. */
@@ -35,8 +36,12 @@ function textsBelow(folder: string, ending: string): ReadonlyMap<string, string>
   )
 }
 
-/** Every Handlebars page and partial. */
-export const templateSources = (root: string): TemplateSources => textsBelow(join(root, 'templates'), '.hbs')
+/** Texts of every Handlebars page and partial. */
+export const templateSources = (root: string) => textsBelow(join(root, 'templates'), '.hbs')
+
+/** The same as the bundle has them, ready to be rendered. */
+export const templates = (root: string): Templates =>
+  createRequire(import.meta.url)(join(root, 'dist', 'templates.cjs'))
 
 /** Every style sheet, by name. */
 export const styleSheets = (root: string) => textsBelow(join(root, 'templates', 'styles'), '.css')
@@ -64,10 +69,10 @@ export const browserFile = (name: string): string => join(packageRoot(), 'dist',
  * The entry files name their parts by content, so they stand for the whole bundle.
  */
 export function programKey(root: string): string {
-  const entries = ['cli.js', 'worker.js'].map((name) => join(root, 'dist', name))
+  const entries = ['cli.js', 'worker.js', 'templates.cjs'].map((name) => join(root, 'dist', name))
   return cacheKey(
     packageVersion(root),
     ...entries.map((path) => (existsSync(path) ? readFileSync(path, 'utf8') : '')),
-    ...[templateSources(root), styleSheets(root), browserScripts(root)].flatMap((texts) => [...texts].flat()),
+    ...[styleSheets(root), browserScripts(root)].flatMap((texts) => [...texts].flat()),
   )
 }

@@ -12,13 +12,13 @@ export const card: CommandEntry = {
   options: [{ flags: '--paper <paper>', does: 'what it is printed on', choices: papers, default: 'A4' }],
   run: async ([file = 'growdown-card.html'], options, world) => {
     const { asUserError, systemCode } = await import('../build/disk/errors.ts')
-    const { packageRoot, templateSources } = await import('../build/program.ts')
+    const { packageRoot, templates } = await import('../build/program.ts')
     const { cardPage } = await import('../pages/mark/card-page.ts')
     const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
     const { createRenderer } = await import('../render/renderer.ts')
     const paper = papers.find((one) => one === textOf(options, 'paper')) ?? 'A4'
     const words = wordsFor(practiceLanguage)
-    const page = await createRenderer(templateSources(packageRoot()), words).render(cardPage(paper, words))
+    const page = await createRenderer(templates(packageRoot()), words).render(cardPage(paper, words))
     const path = resolve(world.cwd, file)
     try {
       writeFileSync(path, page, { flag: 'wx' })

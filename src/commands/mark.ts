@@ -155,7 +155,7 @@ function targetOf(place: Place, practice: Practice, { visit, nth }: Entry, world
 async function pageOf(subject: MarkSubject, practice: Practice) {
   const { createRenderer } = await import('../render/renderer.ts')
   const { assetTexts } = await import('../build/assets.ts')
-  const { commonStyles, packageRoot, templateSources } = await import('../build/program.ts')
+  const { commonStyles, packageRoot, templates } = await import('../build/program.ts')
   const { markPage } = await import('../pages/mark/mark-page.ts')
   const { formatter } = await import('../pages/shared/format.ts')
   const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
@@ -163,7 +163,7 @@ async function pageOf(subject: MarkSubject, practice: Practice) {
   const root = packageRoot()
   const { style, scripts } = assetTexts(root, { styles: [...commonStyles, 'mark'], scripts: ['mark'] })
   return {
-    page: await createRenderer(templateSources(root), words).render(
+    page: await createRenderer(templates(root), words).render(
       markPage(subject, formatter(practice.units, words)),
     ),
     style,

@@ -13,7 +13,7 @@ export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
   name: 'owner',
   folder: 'owners',
   keepsBroken: false,
-  assets: { styles: [...commonStyles, 'owner'], scripts: ['unlock'], isInline: true },
+  assets: { styles: [...commonStyles, 'gate', 'owner'], scripts: ['unlock'], isInline: true },
   shownIn: { consent: 'owner site', of: ({ owner }, addresses) => addresses[owner] ?? null },
   announcement: ({ site, casebook }) =>
     `Owners' pages, locked: ${site('owners')}; what opens them: ${casebook(passphraseFile)}`,

@@ -1,4 +1,3 @@
-import { commonStyles } from '../build/program.ts'
 import type { Edition } from './edition.ts'
 import { passphraseFile } from './lock/passphrase-file.ts'
 import type { YardFragment } from './yard/horse-fragment.ts'
@@ -12,7 +11,11 @@ export const yardEdition = (workFactor?: number): Edition<YardFragment> => ({
   folder: 'yard',
   // Parts of a horse with errors are kept within the page.
   keepsBroken: false,
-  assets: { styles: [...commonStyles, 'yard'], scripts: ['yard'], isInline: true },
+  assets: {
+    styles: ['growdown', 'parts', 'problems', 'tables', 'figures', 'lists', 'gate', 'yard'],
+    scripts: ['yard'],
+    isInline: true,
+  },
   isPractitioners: true,
   announcement: ({ site, casebook }) =>
     `The yard page, locked: ${site('yard')}; what opens it: yard in ${casebook(passphraseFile)}`,

@@ -1,5 +1,6 @@
 /** A page as plain data to a page as HTML. */
-import Handlebars from 'handlebars'
+import type Handlebars from 'handlebars'
+import runtime from 'handlebars/runtime.js'
 import { withoutControls } from '../casebook/control-characters.ts'
 import type { PageView } from '../pages/shared/page.ts'
 import type { OwnerWords } from '../pages/words/index.ts'
@@ -7,7 +8,6 @@ import { type DrawChart, loadCharts, mentionsChart } from './charts/charts.ts'
 import { figureWords } from './figure-words.ts'
 import { addHelpers } from './helpers.ts'
 import { createMarkdown } from './markdown.ts'
-import { parseStrictly } from './strict.ts'
 
 export interface Renderer {
   /**
@@ -18,8 +18,8 @@ export interface Renderer {
   render(view: PageView): Promise<string>
 }
 
-/** Text of every template and partial below `templates/`, by path without ending. */
-export type TemplateSources = ReadonlyMap<string, string>
+/** Every template and partial below `templates/` as Handlebars compiled it, by path without ending. */
+export type Templates = Readonly<Record<string, TemplateSpecification>>
 
 const pages = 'pages/'
 const partials = 'partials/'
@@ -30,26 +30,16 @@ const partials = 'partials/'
  * `words` are the language of what stands inside figures. A name that the view lacks is an error, and all text is
  * escaped. The chart library is loaded by the first page that holds a chart.
  */
-export function createRenderer(templates: TemplateSources, words: OwnerWords): Renderer {
+export function createRenderer(templates: Templates, words: OwnerWords): Renderer {
   const inFigures = figureWords(words)
-  const handlebars = Handlebars.create()
-  /** Compiles at the first use: no edition has pages of every kind, and each worker compiles for itself. */
-  const compile = (source: string): Handlebars.TemplateDelegate => {
-    let template: Handlebars.TemplateDelegate | null = null
-    return (model, options) => {
-      template ??= handlebars.compile(parseStrictly(source), {
-        strict: true,
-        preventIndent: true,
-        knownHelpers,
-        knownHelpersOnly: true,
-      })
-      return template(model, options)
-    }
-  }
+  // Its types are those of the whole library; the path without ending, which they are for, Node does not find.
+  const handlebars = (runtime as unknown as typeof Handlebars).create()
   const compiled = new Map<string, Handlebars.TemplateDelegate>()
-  for (const [path, source] of templates) {
-    if (path.startsWith(pages)) compiled.set(path.slice(pages.length), compile(source))
-    if (path.startsWith(partials)) handlebars.registerPartial(path.slice(partials.length), compile(source))
+  for (const [path, template] of Object.entries(templates)) {
+    if (path.startsWith(pages)) compiled.set(path.slice(pages.length), handlebars.template(template))
+    if (path.startsWith(partials)) {
+      handlebars.registerPartial(path.slice(partials.length), handlebars.template(template))
+    }
   }
 
   let charts: DrawChart | null = null
@@ -78,17 +68,4 @@ export function createRenderer(templates: TemplateSources, words: OwnerWords): R
       }
     },
   }
-}
-
-const knownHelpers = {
-  figure: true,
-  drawing: true,
-  sparkline: true,
-  stageKey: true,
-  table: true,
-  readings: true,
-  markdown: true,
-  eq: true,
-  join: true,
-  json: true,
 }

@@ -10,7 +10,7 @@ import { assetFiles } from '../../src/build/assets.ts'
 import { disk } from '../../src/build/disk/real-disk.ts'
 import { diskFolder } from '../../src/build/disk/source-folder.ts'
 import type { MadeFile } from '../../src/build/disk/staging.ts'
-import { packageRoot, templateSources } from '../../src/build/program.ts'
+import { packageRoot, templates } from '../../src/build/program.ts'
 import { readHorse, readPractice } from '../../src/casebook/read.ts'
 import { practice as practiceEdition } from '../../src/editions/practice.ts'
 import { presentHorse } from '../../src/pages/practice/index.ts'
@@ -46,7 +46,7 @@ beforeAll(async () => {
   const store = pictureStore(disk, join(site, 'store'))
   const { pictures, diagnostics } = await processPictures(horse, folder, store)
   expect(diagnostics).toEqual([])
-  const renderer = createRenderer(templateSources(packageRoot()), english)
+  const renderer = createRenderer(templates(packageRoot()), english)
   const views = presentHorse({
     horse,
     practice,

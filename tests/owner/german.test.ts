@@ -1,6 +1,6 @@
 /** A German owner's page holds no English word but what the practitioner wrote, and dates and numbers as Germans write them. */
 import { beforeAll, describe, expect, it } from 'vitest'
-import { packageRoot, templateSources } from '../../src/build/program.ts'
+import { packageRoot, templates } from '../../src/build/program.ts'
 import type { Horse, Practice } from '../../src/casebook/model.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { isFindingName } from '../../src/hoof/findings.ts'
@@ -69,7 +69,7 @@ const { practice, horses } = read()
 
 /** The locked page, and one owner's page of every horse. */
 async function pagesIn(words: OwnerWords): Promise<readonly string[]> {
-  const renderer = createRenderer(templateSources(packageRoot()), words)
+  const renderer = createRenderer(templates(packageRoot()), words)
   const format = formatter('mm', words)
   const picture = { width: 800, height: 600, variants: [] }
   const views = horses.flatMap((horse) => {

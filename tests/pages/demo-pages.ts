@@ -1,5 +1,5 @@
 /** The demo casebook's practice pages, as a build makes them but for its pictures. */
-import { packageRoot, templateSources } from '../../src/build/program.ts'
+import { packageRoot, templates } from '../../src/build/program.ts'
 import { presentHorse } from '../../src/pages/practice/index.ts'
 import type { HorseInput } from '../../src/pages/shared/horse-input.ts'
 import type { PageView } from '../../src/pages/shared/page.ts'
@@ -19,5 +19,5 @@ export const demoPages: readonly { readonly input: HorseInput; readonly pages: r
     pages: [...presentHorse(input)],
   }))
 
-const renderer = createRenderer(templateSources(packageRoot()), english)
+const renderer = createRenderer(templates(packageRoot()), english)
 export const renderDemo = (page: PageView): Promise<string> => renderer.render(page)

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { packageRoot, templateSources } from '../../src/build/program.ts'
+import { packageRoot, templates } from '../../src/build/program.ts'
 import { readTable } from '../../src/casebook/table.ts'
 import { visitsCalendar } from '../../src/editions/practice/visits-calendar.ts'
 import { findingMeanings, places } from '../../src/hoof/findings.ts'
@@ -37,7 +37,7 @@ const { practice, horses } = casebook
 const format = formatter(practice.units, toy)
 const inputs = inputsOf(casebook, asOf, { format, pictures: allPictures })
 
-const renderer = createRenderer(templateSources(packageRoot()), toy)
+const renderer = createRenderer(templates(packageRoot()), toy)
 const render = (views: Iterable<PageView>) => Promise.all([...views].map((view) => renderer.render(view)))
 
 async function ownerPages(): Promise<readonly string[]> {

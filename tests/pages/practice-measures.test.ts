@@ -36,7 +36,7 @@ describe('all measures of a horse', () => {
       first: { text: '45', reading: 'LF toe-angle 2026-01-12 after gauge' },
       last: { text: '51°', reading: 'LF toe-angle 2026-03-23 after gauge' },
       verdict: { text: 'too early to tell', tone: 'early' },
-      told: '+2.6° a month (95 %: 0.6 to 4.6°) · 12 Jan 26 to 23 Mar 26, after the trim · no date yet',
+      told: '+2.6° a month (95 %: 0.6 to 4.6°) · no date yet',
     })
   })
 
@@ -48,26 +48,46 @@ describe('all measures of a horse', () => {
     expect(section('width')?.chart).toBeNull()
   })
 
-  it('gives every number behind a statement', () => {
-    const numbers = section('toe-angle')?.numbers
-    expect(numbers?.head.slice(0, 2)).toEqual(['Step', 'Left fore'])
+  it('names the days once, and at a foot where they are others', () => {
+    expect(page.usual).toBe(
+      'Where no days are named, the readings are of 12 Jan 26 to 23 Mar 26, after the trim.',
+    )
+    const late = buildHorse({
+      id: 'late',
+      visits: [
+        { date: '2026-01-12', after: { 'toe-angle': { LF: 45, RF: 46, LH: 47 } } },
+        { date: '2026-02-16', after: { 'toe-angle': { LF: 46, RF: 46, LH: 47, RH: 48 } } },
+      ],
+    })
+    const told = section('toe-angle', pageOf(late))?.rows.map(({ foot, told: text }) => [foot, text])
+    expect(told?.find(([foot]) => foot === 'RH')?.[1]).toContain('16 Feb 26, after the trim')
+    expect(told?.find(([foot]) => foot === 'LF')?.[1]).not.toContain('26')
+  })
+
+  it('gives every number behind a statement, those beside a chart once', () => {
+    const numbers = section('width')?.numbers
+    expect(numbers?.head.slice(0, 2)).toEqual(['Visit or number', 'Left fore'])
     expect(numbers?.rows.map(([step]) => step)).toEqual([
-      'Readings used',
       '12 Jan 26',
-      '16 Feb 26',
       '23 Mar 26',
-      'Change, last less first',
-      'Smallest real change between two readings',
-      'Scatter of one reading about the line, from this foot and what the practice has taught',
+      'Readings',
+      'Change',
+      'Real from',
+      'Scatter',
       'Degrees of freedom',
-      'Slope of the line, both stages together, growth apart',
-      'Its 95 % interval',
-      'Where the line is at the last reading, with its 95 % interval',
-      'Target',
-      'Verdict',
+      'The line now',
     ])
-    expect(numbers?.rows[1]?.[1]).toBe('45°')
-    expect(numbers?.rows[4]?.[1]).toBe('+6°')
+    const charted = section('toe-angle')
+    expect(charted?.numbers.rows.map(([step]) => step)[0]).toBe('Readings')
+    expect(charted?.numbers.rows[1]?.[1]).toBe('+6°')
+    expect(charted?.chart?.table?.rows).toHaveLength(3)
+  })
+
+  it('says how each of its verdicts is reached, once', () => {
+    const names = page.method.map(({ name }) => name)
+    expect(names).toContain('Too early to tell')
+    expect(names).toContain('A month')
+    expect(new Set(names).size).toBe(names.length)
   })
 
   it('gives both readings of a day with two visits', () => {
@@ -79,10 +99,10 @@ describe('all measures of a horse', () => {
         { date: '2026-02-16', id: '2026-02-16-2', after: { 'toe-angle': 49 } },
       ],
     })
-    expect(section('toe-angle', pageOf(twice))?.numbers.rows.slice(1, 4)).toEqual([
-      ['12 Jan 26', '45°'],
-      ['16 Feb 26', '48°'],
-      ['16 Feb 26', '49°'],
+    expect(section('toe-angle', pageOf(twice))?.chart?.table?.rows).toEqual([
+      ['12 Jan 26', 'after the trim', '45'],
+      ['16 Feb 26', 'after the trim', '48'],
+      ['16 Feb 26', 'after the trim', '49'],
     ])
   })
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { afterAll, describe, expect, it } from 'vitest'
-import { packageRoot, templateSources } from '../../src/build/program.ts'
+import { packageRoot, templates } from '../../src/build/program.ts'
 import { type CardSearch, findCard, searchedSide } from '../../src/card/find-card.ts'
 import { card } from '../../src/commands/card.ts'
 import { cardHeight, cardWidth } from '../../src/hoof/card.ts'
@@ -123,7 +123,7 @@ describe('growdown card', () => {
 describe('the page that is printed', () => {
   it.each(['A4', 'letter'] as const)('shows the card in its size, on %s, as it is found', async (paper) => {
     const words = wordsFor(practiceLanguage)
-    const page = await createRenderer(templateSources(packageRoot()), words).render(cardPage(paper, words))
+    const page = await createRenderer(templates(packageRoot()), words).render(cardPage(paper, words))
     expect(page).toContain(`size: ${paper};`)
     expect(page).toContain(`width="${cardWidth}mm" height="${cardHeight}mm"`)
     // The check line, in a drawing of one unit a millimetre.

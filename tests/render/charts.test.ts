@@ -108,7 +108,7 @@ describe('a trend chart', () => {
     for (const colour of colours) expect(html).toContain(colour)
     // Readings on arrival are open triangles in the foot's own colour, as many as there are visits.
     const open = html.match(/<g fill="var\(--paper, #fff\)" stroke="var\(--series-[^>]*>.*?<\/g>/g) ?? []
-    expect(open.join('').match(/d="M0,-[\d.]+L-[\d.]+,[\d.]+L[\d.]+,[\d.]+Z"/g)).toHaveLength(20)
+    expect(open.join('').match(/d="M[\d.]+,[\d.]+l-[\d.]+,[\d.]+l[\d.]+,0z"/g)).toHaveLength(20)
   })
 
   it('keeps a wide interval within the picture', () => {

@@ -1,23 +1,33 @@
 import { describe, expect, it } from 'vitest'
-import { createRenderer } from '../../src/render/renderer.ts'
+import { precompile } from '../../scripts/precompile.mjs'
+import { createRenderer, type Templates } from '../../src/render/renderer.ts'
 import { english } from '../english.ts'
 import { elementsOf, idsOf, named, textOf } from './read-html.ts'
 import { distribution, findings, level, side, sole, trend, wall } from './samples.ts'
 
-const templates = new Map([
-  ['partials/layout', '<main>{{title}}{{> @partial-block}}</main>'],
-  ['partials/photos/pair', '<b>{{name}}</b>'],
-  ['pages/practice/note', '{{#> layout}}{{> photos/pair}}{{markdown body below=3}}{{/layout}}'],
-  [
-    'pages/practice/list',
-    '{{#each items}}{{#if (eq this "b")}}[{{this}}]{{/if}}{{/each}}{{join items ", "}}',
-  ],
-  ['pages/practice/data', '<script type="application/json">{{json data}}</script>'],
-  [
-    'pages/practice/figures',
-    '{{#each charts}}{{figure this}}{{/each}}{{#each drawings}}{{drawing this}}{{/each}}',
-  ],
-])
+/** As the bundle has them. */
+function compiled(sources: ReadonlyMap<string, string>): Templates {
+  const module = { exports: {} }
+  new Function('module', precompile(sources))(module)
+  return module.exports
+}
+
+const templates = compiled(
+  new Map([
+    ['partials/layout', '<main>{{title}}{{> @partial-block}}</main>'],
+    ['partials/photos/pair', '<b>{{name}}</b>'],
+    ['pages/practice/note', '{{#> layout}}{{> photos/pair}}{{markdown body below=3}}{{/layout}}'],
+    [
+      'pages/practice/list',
+      '{{#each items}}{{#if (eq this "b")}}[{{this}}]{{/if}}{{/each}}{{join items ", "}}',
+    ],
+    ['pages/practice/data', '<script type="application/json">{{json data}}</script>'],
+    [
+      'pages/practice/figures',
+      '{{#each charts}}{{figure this}}{{/each}}{{#each drawings}}{{drawing this}}{{/each}}',
+    ],
+  ]),
+)
 const renderer = createRenderer(templates, english)
 const render = (template: string, model: object) => renderer.render({ path: 'x.html', template, model })
 
@@ -64,7 +74,7 @@ describe('templates', () => {
     ['{{#if (eq feet.lf 1)}}{{/if}}', 'lf'],
     ['{{markdown text below=levl}}', 'levl'],
   ])('minds the arguments in %s', async (source, name) => {
-    const strict = createRenderer(new Map([['pages/p', `\n${source}`]]), english)
+    const strict = createRenderer(compiled(new Map([['pages/p', `\n${source}`]])), english)
     const model = { text: 'x', feet: {}, visits: [], none: null }
     await expect(strict.render({ path: 'p.html', template: 'p', model })).rejects.toThrow(
       `p.html (template pages/p): "${name}" not defined, line 2`,
@@ -73,7 +83,7 @@ describe('templates', () => {
 
   it('takes null and false for values', async () => {
     const lenient = createRenderer(
-      new Map([['pages/p', '{{#if none}}x{{else}}y{{/if}}{{#each no}}x{{else}}z{{/each}}']]),
+      compiled(new Map([['pages/p', '{{#if none}}x{{else}}y{{/if}}{{#each no}}x{{else}}z{{/each}}']])),
       english,
     )
     expect(await lenient.render({ path: 'p.html', template: 'p', model: { none: null, no: false } })).toBe(

@@ -48,8 +48,7 @@ export const makeToken = (random: RandomSource = secureRandom): string =>
 /** The passphrase as it locks and unlocks: no space before or after, one space between words. */
 export const normalPassphrase = (text: string): string => text.normalize('NFC').trim().replace(/\s+/g, ' ')
 
-const head = `# Opens the locked pages: each owner's, and your own under yard. Never send or publish this file; keep a copy in a safe
-# place.
+const head = `# Opens the locked pages: owners', and yours under yard. Never send or publish this file; keep a copy in a safe place.
 # Change a passphrase by editing it. Delete its line, and the next build makes a new one.
 # The token is the folder of the page: change it, and the address changes.
 # The secret of builds lets a build notice a changed passphrase without keeping it: leave it as it is.

@@ -6,8 +6,10 @@ import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture } from '../../pages/shared/pictures.ts'
 import { latestPhotos, yardHorse, yardHorsePage } from '../../pages/yard/horse.ts'
 import { bytesOf, type PictureStore } from '../../pictures/store.ts'
+import type { Renderer } from '../../render/renderer.ts'
+import { arrivedOf } from '../../yard/arrived.ts'
+import { knowledgeOf } from '../../yard/knowledge.ts'
 import type { YardHorse, YardHorsePart, YardIndex } from '../../yard/payload.ts'
-import type { HorseTools } from '../edition.ts'
 
 /** What the build keeps of a horse for the page over all of them. */
 export interface YardFragment {
@@ -18,14 +20,25 @@ export interface YardFragment {
   readonly arrived: YardIndex['arrived']
 }
 
+interface FragmentTools {
+  readonly renderer: Renderer
+  readonly pictures: PictureStore
+  /** The horse's own folder as it stands in the casebook. */
+  readonly folder: {
+    texts(): Readonly<Record<string, string>>
+    readonly pictures: readonly string[]
+  }
+  keep(text: string): string
+}
+
 /** Pictures are heavy: a horse that is seen later than this has none in the pocket. */
 const daysWithPhotos = 14
 
 export async function yardFragment(
   input: HorseInput,
-  { renderer, pictures, folder, keep }: Pick<HorseTools, 'renderer' | 'pictures' | 'folder' | 'keep'>,
+  { renderer, pictures, folder, keep }: FragmentTools,
 ): Promise<YardFragment> {
-  const { horse, assessment } = input
+  const { horse, practice, assessment } = input
   const { due } = assessment.nextVisit
   const isSoon = due !== null && daysBetween(assessment.asOf, due) <= daysWithPhotos
   const latest = isSoon ? latestPhotos(input) : []
@@ -44,10 +57,11 @@ export async function yardFragment(
     feetWithPhotos: feet.filter((foot) =>
       horse.visits.some(({ photos }) => photos.some((photo) => photo.foot === foot)),
     ),
+    knowledge: knowledgeOf(horse, practice, assessment),
   }
   return {
     row: yardHorse(input),
-    arrived: [],
+    arrived: arrivedOf([horse]),
     part: keep(gzipSync(JSON.stringify(part)).toString('base64')),
   }
 }

@@ -1,15 +1,20 @@
 /** The yard page as a unit of the build: all horses in one locked file, and beside it what lets a phone keep it. */
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
-import type { Assets } from '../../build/assets.ts'
+import type { Assets, AssetTexts } from '../../build/assets.ts'
 import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
 import { readIfThere } from '../../build/disk/whole-file.ts'
 import { browserFile } from '../../build/program.ts'
 import type { Unit, UnitOutput } from '../../build/unit.ts'
+import type { Diagnostic } from '../../casebook/diagnostic.ts'
+import type { Practice } from '../../casebook/model.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
+import type { Words } from '../../pages/words/index.ts'
 import { yardIcons, yardManifest, yardPage } from '../../pages/yard/page.ts'
+import type { Renderer } from '../../render/renderer.ts'
+import type { PracticeLessons } from '../../trend/model/practice.ts'
 import type { YardHorse, YardIndex } from '../../yard/payload.ts'
-import type { AllHorses, PageTools, ProtectionTools } from '../edition.ts'
 import { keepKeys } from '../lock/keep-keys.ts'
 import { type Locked, type LockKey, lockPage, markOf } from '../lock/lock.ts'
 import { filledUp } from '../lock/padding.ts'
@@ -21,7 +26,32 @@ import type { YardFragment } from './horse-fragment.ts'
 import { type PackedPart, pageKey, phoneKey, phoneName, sealedText } from './sealed-text.ts'
 import { workerScript } from './worker-script.ts'
 
-interface YardTools extends ProtectionTools {
+/** What is known of all horses once each is made. */
+interface YardHorses {
+  readonly practice: Practice
+  readonly lessons: Pick<PracticeLessons, 'learned'>
+  readonly asOf: PlainDate
+  readonly kept: readonly YardFragment[]
+  readonly broken: readonly { readonly id: string }[]
+}
+
+interface PageTools {
+  readonly renderer: Renderer
+  readonly words: Words
+  assets(of: Assets): AssetTexts
+}
+
+interface YardTools {
+  readonly edition: { readonly folder: string; readonly assets: Assets }
+  /** Names the program that builds. */
+  readonly program: string
+  readonly casebook: string
+  readonly builder: Pick<Builder, 'fragment' | 'build'>
+  /** Takes a warning to the person who builds. */
+  report(diagnostic: Diagnostic): void
+  /** Holds a folder of the site back: it stays as it was. */
+  hold(folder: string): void
+  open(): Promise<PageTools>
   /** Base-2 logarithm of the work of unlocking; the usual one where undefined. */
   readonly workFactor: number | undefined
 }
@@ -38,10 +68,7 @@ interface YardMemory {
  * One unit; none where the passphrase cannot be used: then the page stays as it was.
  * @throws UserError when the disk refuses
  */
-export async function yardUnits(
-  all: AllHorses<YardFragment>,
-  tools: YardTools,
-): Promise<readonly Unit<YardMemory>[]> {
+export async function yardUnits(all: YardHorses, tools: YardTools): Promise<readonly Unit<YardMemory>[]> {
   const { edition, casebook, builder, program, report } = tools
   const isTaken = all.practice.owners.some(({ id }) => id === practitionersEntry)
   if (isTaken) report(ownerOfThatId)
@@ -68,7 +95,7 @@ export async function yardUnits(
 }
 
 async function makePage(
-  all: AllHorses<YardFragment>,
+  all: YardHorses,
   key: LockKey,
   before: YardMemory | null,
   { put, keep, keepOn }: Pick<UnitOutput, 'put' | 'keep' | 'keepOn'>,
@@ -86,7 +113,6 @@ async function makePage(
     people: all.practice.people,
     asOf: all.asOf,
     practiceFile: readIfThere(join(casebook, 'practice.md')) ?? '',
-    learned: all.lessons.learned,
     horses: rows,
     arrived: fragments.flatMap(({ arrived }) => arrived),
     phoneKey: phoneKey(key.secret).toString('base64'),
@@ -113,7 +139,7 @@ async function makePage(
 
 /** Horses by name; those with errors as they were last built, where they ever were. */
 function horsesShown(
-  { kept, broken }: AllHorses<YardFragment>,
+  { kept, broken }: YardHorses,
   before: YardMemory | null,
   builder: Pick<Builder, 'fragment'>,
   keepOn: (name: string) => boolean,
@@ -134,7 +160,7 @@ function horsesShown(
 
 /** The page before and behind its encrypted text. */
 async function around(
-  { practice }: AllHorses<YardFragment>,
+  { practice }: YardHorses,
   { armored, checksum }: Locked,
   { renderer, words, assets }: PageTools,
   of: Assets,

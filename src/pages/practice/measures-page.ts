@@ -20,10 +20,11 @@ import { findingsGrid } from './findings.ts'
 import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
 import { growthSentences, growthTables } from './growth.ts'
 import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
-import { type MeasureSection, measureSections } from './measure-sections.ts'
+import { type MeasureSection, measureSections, usualDays } from './measure-sections.ts'
 import { latestPairTexts, loweringTexts } from './pairs.ts'
 import { type PastForecasts, type PlanView, pastForecasts, planView } from './plans.ts'
-import { heldText } from './profile.ts'
+import { type Fact, heldText } from './profile.ts'
+import { methodOf } from './trend-numbers.ts'
 
 export interface MeasuresPage {
   readonly w: Words
@@ -32,7 +33,11 @@ export interface MeasuresPage {
   readonly heading: string
   /** To each part of the page. */
   readonly index: readonly Link[]
+  /** Days and stage of all that says none. */
+  readonly usual: string | null
   readonly measures: readonly MeasureSection[]
+  /** What the numbers of a measure are, and the rule of every verdict of this page. */
+  readonly method: readonly Fact[]
   readonly growth: readonly string[]
   readonly growthTables: readonly Table[]
   readonly sides: DrawnTogether<SideDrawing>
@@ -56,14 +61,21 @@ export interface MeasuresPage {
 export function measuresPage(of: HorseCase): PageView {
   const { horse, words, format, assessment } = of
   const photos = thenAndNow(of.visits, of.pictures, format)
-  const measures = measureSections(of)
+  const usual = usualDays(of)
+  const measures = measureSections(of, usual)
   const model: MeasuresPage = {
     w: format.words,
     page: shellOfHorse(of, words.measures.title(horse.name), photos.length > 0 ? ['compare'] : []),
     horse: { text: horse.name, href: 'index.html' },
     heading: words.measures.title(horse.name),
-    index: [...measures.map(({ id, name }) => ({ text: name, href: `#${id}` })), ...words.measures.index],
+    index: [
+      ...measures.map(({ id, name }) => ({ text: name, href: `#${id}` })),
+      ...(measures.length > 0 ? [{ text: words.trend.method, href: '#method' }] : []),
+      ...words.measures.index,
+    ],
+    usual: usual && words.measures.usualDays(usual),
     measures,
+    method: methodOf(of),
     growth: growthSentences(of, assessment.growth),
     growthTables: growthTables(of, assessment.growth),
     sides: drawnTogether(assessment.geometry.map((view) => sideOf(of, view))),

@@ -1,24 +1,33 @@
-/** From the readings to what the page says of a measure, step by step with the numbers: a row a step, a column a foot. */
+/** What a verdict rests on beside what the page says of the measure: a row a number, a column a foot. */
 import type { AnyMeasureId } from '../../hoof/measures.ts'
 import { standingOf, type Trend } from '../../trend/assessment.ts'
 import type { Table } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
+import type { Fact } from './profile.ts'
 
 /** What a step says of one foot; null where it says nothing of it. */
 type Step = readonly [name: string, of: (trend: Trend) => string | null]
 
-/** @param trends those of one measure, one a foot */
-export function trendNumbers(of: HorseCase, measure: AnyMeasureId, trends: readonly Trend[]): Table {
+/**
+ * @param trends those of one measure, one a foot
+ * @param isCharted whether all readings stand beside their chart already
+ */
+export function trendNumbers(
+  of: HorseCase,
+  measure: AnyMeasureId,
+  trends: readonly Trend[],
+  isCharted: boolean,
+): Table {
   const { format, words } = of
-  const readings: readonly Step[] = visitsOf(trends).map(({ visit, date }) => [
+  const readings: readonly Step[] = (isCharted ? [] : visitsOf(trends)).map(({ visit, date }) => [
     format.shortDate(date),
     ({ points }) => {
       const point = points.find((each) => each.visit === visit)
       return point === undefined ? null : format.measure(measure, point.value)
     },
   ])
-  const rows = [seriesStep(of), ...readings, ...fitSteps(of, measure), ...judgingSteps(of, measure)]
+  const rows = [...readings, seriesStep(of), ...fitSteps(of, measure)]
   return {
     caption: words.trend.numbersOf(capital(format.name(measure))),
     head: [words.trend.step, ...trends.map(({ foot }) => footTitle(of, foot))],
@@ -40,7 +49,7 @@ function visitsOf(trends: readonly Trend[]): readonly Trend['points'][number][] 
 
 function seriesStep({ words }: HorseCase): Step {
   const w = words.trend
-  return [w.readings, ({ n, stage, family }) => w.series(n, w.stage[stage], w.source[family])]
+  return [w.readings, ({ n, family }) => (family === 'photo' ? w.fromPhotos(n) : String(n))]
 }
 
 function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly Step[] {
@@ -59,8 +68,6 @@ function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly
           ? null
           : format.list(leftOut.map(({ date, value }) => `${fine(value)} (${format.shortDate(date)})`)),
     ],
-    [w.slope, ({ fit }) => fit && format.rate(measure, fit.slopePerMonth)],
-    [w.slopeInterval, ({ fit }) => fit && between(fit.slopeLow, fit.slopeHigh)],
     [
       w.level,
       ({ fit }) => {
@@ -72,17 +79,15 @@ function fitSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly
   ]
 }
 
-function judgingSteps({ format, words }: HorseCase, measure: AnyMeasureId): readonly Step[] {
-  const w = words.trend
+/** What these numbers are, and the rule of each verdict that this horse has. */
+export function methodOf({ assessment, assessmentWords, words }: HorseCase): readonly Fact[] {
+  const { steps, verdictText } = words.trend
+  const standings = new Set(assessment.trends.map(standingOf))
   return [
-    [
-      w.target,
-      ({ target, targetFrom }) =>
-        target === null || targetFrom === null
-          ? w.noTarget
-          : w.targetBand(format.band(measure, target), w.targetFrom[targetFrom]),
-    ],
-    [w.forecast, ({ forecast }) => (forecast?.kind === 'date' ? w.forecastText : null)],
-    [w.verdict, (trend) => w.verdictText[standingOf(trend)]],
+    ...steps.map(([name, text]) => ({ name, text })),
+    ...[...standings].map((one) => ({
+      name: capital(assessmentWords.standings[one]),
+      text: `${verdictText[one]}.`,
+    })),
   ]
 }

@@ -47,7 +47,13 @@ interface Ring {
 interface ReadingsTable {
   readonly note: string
   readonly feet: readonly string[]
-  readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[]
+  readonly rows: readonly { readonly name: string; readonly cells: readonly Cell[] }[]
+}
+
+interface Cell {
+  readonly value: string
+  /** Null where it is of the last visit. */
+  readonly date: string | null
 }
 
 /** The line of the day's list. */
@@ -134,6 +140,9 @@ function readingsTable(of: HorseCase): ReadingsTable | null {
   return {
     note: of.format.words.yard.horse.readOn(of.format.date(last.date)),
     feet,
-    rows: rows.map(({ name, cells }) => ({ name, cells: cells.map(({ last }) => last?.text ?? '') })),
+    rows: rows.map(({ name, cells }) => ({
+      name,
+      cells: cells.map((cell) => ({ value: cell?.figure ?? '', date: cell?.date ?? null })),
+    })),
   }
 }

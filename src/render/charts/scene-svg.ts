@@ -39,10 +39,18 @@ type Look = keyof typeof looks
 const lookNames = Object.keys(looks) as readonly Look[]
 
 /** Values that change nothing. */
-const needless: ReadonlySet<unknown> = new Set([null, undefined, '', 'none', 'normal', 'translate(0,0)'])
+const needless: ReadonlySet<string> = new Set(['', 'none', 'normal', 'translate(0,0)'])
 
-/** Outlines of symbols by shape and size: few are used, each many times. */
-type Outlines = Map<string, string>
+interface Outline {
+  /** Of a circle; null where it is made of lines. */
+  readonly radius: number | null
+  /** Where it begins, seen from its middle, and how it goes on from there. */
+  readonly start: readonly [number, number]
+  readonly rest: string
+}
+
+/** Outlines of symbols by shape and size. */
+type Outlines = Map<string, Outline>
 
 /**
  * What writes the marks below a mark, from the ground up. Items of one look that follow each other share a `<g>`.
@@ -90,6 +98,7 @@ function shapeOf(item: SceneItem, { tag, attr }: Geometry, look: string, outline
   return `${text}${look}${item.text === undefined ? '/>' : `>${escapeHtml(item.text)}</${tag}>`}`
 }
 
+/** A symbol where it stands: few outlines are used, each many times, so each is written as briefly as it can be. */
 function symbolOf(item: SceneItem, attr: Geometry['attr'], look: string, outlines: Outlines): string {
   const { x = 0, y = 0, shape, size } = item
   const key = `${shape} ${size}`
@@ -99,14 +108,40 @@ function symbolOf(item: SceneItem, attr: Geometry['attr'], look: string, outline
     attr((name, value) => {
       drawn[name] = value
     }, item)
-    outline = attribute('d', drawn.d)
+    outline = outlineOf(String(drawn.d))
     outlines.set(key, outline)
   }
-  return `<path transform="translate(${num(x)},${num(y)})"${outline}${look}/>`
+  if (outline.radius !== null)
+    return `<circle cx="${num(x)}" cy="${num(y)}" r="${num(outline.radius)}"${look}/>`
+  const [dx, dy] = outline.start
+  return `<path d="M${num(x + dx)},${num(y + dy)}${outline.rest}"${look}/>`
 }
 
-const attribute = (name: string, value: unknown): string =>
-  needless.has(value) ? '' : ` ${name}="${typeof value === 'number' ? num(value) : written(String(value))}"`
+/** Vega's outline about the origin: of lines, or a full circle. */
+function outlineOf(path: string): Outline {
+  const steps = [...path.matchAll(/([MLAZ])([^MLAZ]*)/g)].map(([, command = '', figures = '']) => ({
+    command,
+    figures: figures.split(/[ ,]/).map(Number),
+  }))
+  const [first] = steps
+  const start = [first?.figures[0] ?? 0, first?.figures[1] ?? 0] as const
+  if (steps.some(({ command }) => command === 'A')) return { radius: start[0], start, rest: '' }
+  let [x, y] = start
+  const rest = steps.slice(1).map(({ command, figures: [toX = x, toY = y] }) => {
+    if (command === 'Z') return 'z'
+    const step = `${command.toLowerCase()}${num(toX - x)},${num(toY - y)}`
+    ;[x, y] = [toX, toY]
+    return step
+  })
+  return { radius: null, start, rest: rest.join('') }
+}
 
-/** Vega writes every digit that it knows into a path. */
-const written = (value: string): string => escapeHtml(value.replace(/\.00\d+|(\.\d\d)\d+/g, '$1'))
+function attribute(name: string, value: unknown): string {
+  if (value === null || value === undefined) return ''
+  const text = typeof value === 'number' ? num(value) : written(String(value))
+  return needless.has(text) ? '' : ` ${name}="${text}"`
+}
+
+/** Vega writes every digit that it knows into a path; a tenth of a unit is less than anyone sees. */
+const written = (value: string): string =>
+  escapeHtml(value.replace(/(\.\d)\d+/g, '$1').replaceAll(/\.0(?!\d)/g, ''))

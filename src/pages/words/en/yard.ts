@@ -38,7 +38,7 @@ export const yard = {
     skip: 'To the content',
     menu: 'Screens',
     day: 'Day',
-    drafts: 'Not taken over',
+    drafts: 'Written',
     settings: 'Settings',
     lock: 'Lock',
     back: 'Back',

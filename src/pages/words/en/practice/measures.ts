@@ -5,8 +5,10 @@ export const measures = {
   lead: 'Every reading, and how each verdict was reached. A verdict rests on a line through the readings of both stages, with growth between trims taken apart; the shaded strip is its 95 % interval.',
   none: 'Nothing was measured yet.',
   target: (band: string) => `Target: ${band}`,
+  usual: (band: string) => `${band}, the usual band`,
   rate: (rate: string, interval: string) => `${rate} (95 %: ${interval})`,
   between: (first: string, last: string, stage: string) => `${first} to ${last}, ${stage}`,
+  usualDays: (days: string) => `Where no days are named, the readings are of ${days}.`,
   once: (date: string, stage: string) => `${date}, ${stage}`,
   together: (rate: string, interval: string) =>
     `All feet together clearly move: ${rate} (95 % interval ${interval}).`,

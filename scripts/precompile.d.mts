@@ -1,0 +1,1 @@
+export function precompile(sources: Iterable<readonly [path: string, source: string]>): string
