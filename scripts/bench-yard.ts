@@ -6,11 +6,15 @@
  * A horse of 8 and one of 40 visits, each with twelve rows of readings, findings and comfort; a draft that grows by a
  * reading a key. Median, and the time that nine of ten stay under, of 200 keys after 20 that are not counted.
  */
+
+import { memoryFolder } from '../src/casebook/memory-folder.ts'
+import { readCasebook } from '../src/casebook/read.ts'
 import { addDays } from '../src/hoof/dates.ts'
 import { type Foot, feet } from '../src/hoof/feet.ts'
 import { measureIds, measures } from '../src/hoof/measures.ts'
-import { untaughtPractice } from '../src/trend/model/practice.ts'
+import { assess } from '../src/trend/assess.ts'
 import { emptyDraft, type YardDraft } from '../src/yard/draft.ts'
+import { knowledgeOf } from '../src/yard/knowledge.ts'
 import { openHorse } from '../src/yard/open-horse.ts'
 
 const practiceFile = '---\npractice: Low Field\nowners: {ada: {name: Ada}}\n---\n'
@@ -50,9 +54,13 @@ for (const visits of [8, 40]) {
       return [`juno/${date}.md`, visitText(date, index)]
     }),
   ])
+  const { casebook } = readCasebook(memoryFolder({ ...files, 'practice.md': practiceFile }), today)
+  const [read] = casebook?.horses ?? []
+  if (!casebook || !read) throw new Error('the horse cannot be read')
+  const knowledge = knowledgeOf(read, casebook.practice, assess(read, casebook.practice, today))
   const given = [
-    { practiceFile, learned: untaughtPractice.learned },
-    { id: 'juno', files, pictures: [] },
+    { practiceFile, asOf: today },
+    { id: 'juno', files, pictures: [], knowledge },
   ] as const
   const opened = Array.from({ length: 15 }, () => timed(() => openHorse(...given, today)))
   const horse = openHorse(...given, today)

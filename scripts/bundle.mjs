@@ -46,14 +46,22 @@ const browserScripts = () =>
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('templates', 'scripts', name))
 
-/** gray-matter brings a YAML reader of its own, which the reader of case files does not use. */
-const grayMatterAlone = {
-  name: 'gray-matter alone',
-  setup({ onResolve }) {
-    onResolve({ filter: /^js-yaml$/ }, ({ importer }) =>
-      /[\\/]gray-matter[\\/]/.test(importer) ? { path: join(root, 'scripts', 'no-yaml.mjs') } : undefined,
-    )
-  },
+/**
+ * What gray-matter asks for and case files never reach, since it only splits them (front-matter.ts): Node's files, Node's
+ * Buffer, and an old YAML reader that could also run what it reads.
+ */
+const inBrowser = {
+  alias: { fs: './scripts/no-files.mjs' },
+  inject: ['scripts/no-buffer.mjs'],
+  plugins: [
+    {
+      name: 'no old YAML',
+      setup: ({ onResolve }) =>
+        onResolve({ filter: /^js-yaml$/ }, ({ importer }) =>
+          /[\\/]gray-matter[\\/]/.test(importer) ? { path: join(root, 'scripts', 'no-yaml.cjs') } : undefined,
+        ),
+    },
+  ],
 }
 
 /** What esbuild makes, in memory: nothing is written before everything has been made. */
@@ -85,28 +93,28 @@ async function make() {
   })
   const page = {
     ...common,
+    ...inBrowser,
     outdir: 'dist/browser',
     format: 'iife',
     platform: 'browser',
     minify: true,
     legalComments: 'none',
     alias: {
+      ...inBrowser.alias,
       '@noble/post-quantum/hybrid.js': './scripts/no-key-pairs.mjs',
       '@noble/curves/nist.js': './scripts/no-key-pairs.mjs',
       '@noble/curves/ed25519.js': './scripts/no-key-pairs.mjs',
-      fs: './scripts/no-files.mjs',
+      '@stdlib/stats-base-dists-t-quantile': './scripts/t-quantile-in-page.mjs',
     },
-    plugins: [grayMatterAlone],
   }
   const readsCaseFiles = join('templates', 'scripts', 'yard.tsx')
   const scripts = browserScripts()
-  const browser = build({ ...page, entryPoints: scripts.filter((name) => name !== readsCaseFiles) })
-  const yard = build({
+  const browser = build({
     ...page,
-    entryPoints: [readsCaseFiles],
-    inject: ['scripts/no-buffer.mjs'],
-    alias: { ...page.alias, '@stdlib/stats-base-dists-t-quantile': './scripts/t-quantile-in-page.mjs' },
+    entryPoints: scripts.filter((name) => name !== readsCaseFiles),
+    inject: [],
   })
+  const yard = build({ ...page, entryPoints: [readsCaseFiles] })
   // Whoever imports the library has its packages, and shares zod with the shape of the export.
   const library = build({
     ...common,
@@ -122,8 +130,7 @@ async function make() {
     outdir: 'dist',
     format: 'esm',
     platform: 'browser',
-    alias: { fs: './scripts/no-files.mjs' },
-    inject: ['scripts/no-buffer.mjs'],
+    ...inBrowser,
     minify: true,
     legalComments: 'none',
   })

@@ -1,6 +1,6 @@
 /** What the form shows of a horse before anything is written. */
 import type { Horse, Practice, Stage } from '../casebook/model.ts'
-import { daysBetween, type PlainDate } from '../hoof/dates.ts'
+import { daysBetween, daysPerMonth, type PlainDate } from '../hoof/dates.ts'
 import { type Foot, feet } from '../hoof/feet.ts'
 import { type MeasureId, measureIds } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
@@ -53,7 +53,7 @@ export interface OpenFinding {
   readonly date: PlainDate
 }
 
-/** @param assessment of the day on which the visit is written */
+/** @param assessment of the day of the build */
 export function knowledgeOf(horse: Horse, practice: Practice, assessment: Assessment): HorseKnowledge {
   const past = horse.visits.filter(({ date }) => date <= assessment.asOf)
   return {
@@ -87,6 +87,24 @@ function lastReadings(past: Horse['visits']): readonly LastReading[] {
       last.set(`${measure} ${foot} ${stage}`, { measure, foot, stage, value, date })
   }
   return [...last.values()]
+}
+
+/**
+ * The same on a later day, with no visit since: what is followed is further down, at most to the end of its wall.
+ * @param asOf the day that it was made for
+ */
+export function knownLater(knowledge: HorseKnowledge, asOf: PlainDate, today: PlainDate): HorseKnowledge {
+  const months = Math.max(0, daysBetween(asOf, today)) / daysPerMonth
+  return {
+    ...knowledge,
+    features: knowledge.features.map((one) => ({
+      ...one,
+      expectedNow: Math.max(
+        one.expectedNow,
+        Math.min(one.expectedNow + months * one.ratePerMonth, one.wallLength ?? Number.POSITIVE_INFINITY),
+      ),
+    })),
+  }
 }
 
 /** Intervals that are looked back on. */

@@ -7,7 +7,6 @@ import type { Horse, Practice } from '../casebook/model.ts'
 import { readLiveHorse, readPractice } from '../casebook/read.ts'
 import type { PlainDate } from '../hoof/dates.ts'
 import { buildLexicon, knownBefore, understand } from '../spoken/index.ts'
-import { assess } from '../trend/assess.ts'
 import type { Caution } from '../trend/assessment.ts'
 import { type Cautions, cautionsOf } from '../trend/cautions/index.ts'
 import { levelOrder } from '../trend/cautions/sign.ts'
@@ -17,7 +16,7 @@ import { caseFileOf, type FieldPlace, fieldAt, type YardCaseFile } from './case-
 import { heardInto } from './dictation.ts'
 import type { YardDraft } from './draft.ts'
 import type { YardField } from './field.ts'
-import { type HorseKnowledge, knowledgeOf } from './knowledge.ts'
+import { type HorseKnowledge, knownLater } from './knowledge.ts'
 import type { YardHorsePart, YardIndex } from './payload.ts'
 
 export interface OpenHorse {
@@ -76,8 +75,8 @@ export interface YardCaution {
  * @param today where the phone is
  */
 export function openHorse(
-  index: Pick<YardIndex, 'practiceFile' | 'learned'>,
-  part: Pick<YardHorsePart, 'id' | 'files' | 'pictures'>,
+  index: Pick<YardIndex, 'practiceFile' | 'asOf'>,
+  part: Pick<YardHorsePart, 'id' | 'files' | 'pictures' | 'knowledge'>,
   today: PlainDate,
 ): OpenHorse | null {
   const { id } = part
@@ -93,7 +92,7 @@ export function openHorse(
   return {
     practice,
     horse,
-    knowledge: knowledgeOf(horse, practice, assess(horse, practice, today, index.learned)),
+    knowledge: knownLater(part.knowledge, index.asOf, today),
     written,
     check: (draft) => {
       const file = written(draft)

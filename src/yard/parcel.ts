@@ -15,7 +15,7 @@ export interface OutFile {
 type Bytes = Uint8Array<ArrayBuffer>
 
 /** The bytes of a picture of a draft, by its SHA-256; null where the phone has lost it. */
-export type PictureBytes = (sha256: string) => Bytes | null | Promise<Bytes | null>
+export type PictureBytes = (sha256: string) => Uint8Array | null | Promise<Uint8Array | null>
 
 /** For the share sheet: `juno-2026-11-27.txt` and its pictures, `juno-2026-11-27-lf-side-3f9a.jpg`. */
 export async function sharedFiles(
@@ -32,7 +32,9 @@ export async function sharedFiles(
   const shown = await Promise.all(
     draft.photos.map(async ({ name, sha256 }): Promise<readonly OutFile[]> => {
       const bytes = await pictures(sha256)
-      return bytes === null ? [] : [{ name: `${draft.horse}-${name}`, type: 'image/jpeg', bytes }]
+      return bytes === null
+        ? []
+        : [{ name: `${draft.horse}-${name}`, type: 'image/jpeg', bytes: new Uint8Array(bytes) }]
     }),
   )
   return [visit, ...shown.flat()]
@@ -44,7 +46,7 @@ export async function zipOf(
   practice: Pick<Practice, 'feetOrder'>,
   pictures: PictureBytes,
 ): Promise<OutFile> {
-  const packed = new Map<string, Bytes>()
+  const packed = new Map<string, Uint8Array>()
   for (const draft of drafts) {
     const { path, text } = caseFileOf(draft, practice, new Set(packed.keys()))
     packed.set(path, inUtf8(await withLabel(text, draft)))
@@ -61,7 +63,7 @@ export async function zipOf(
 const inUtf8 = (text: string): Bytes => new TextEncoder().encode(text)
 
 /** Pictures are packed as they are: they get no smaller. No thread of its own, which the page's policy would refuse. */
-const zipped = (files: ReadonlyMap<string, Bytes>): Bytes =>
+const zipped = (files: ReadonlyMap<string, Uint8Array>): Bytes =>
   zipSync(
     Object.fromEntries(
       [...files].map(([path, bytes]) => [path, [bytes, { level: path.endsWith('.md') ? 6 : 0 }]]),

@@ -1,20 +1,12 @@
 /** Dictated text heard into a draft, again and again as it grows. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import { arrivedOf } from '../../src/yard/arrived.ts'
 import { settled } from '../../src/yard/dictation.ts'
 import type { YardDraft } from '../../src/yard/draft.ts'
-import { openHorse } from '../../src/yard/open-horse.ts'
-import { draftOf, files, practiceText, today } from '../yard/kit.ts'
+import { draftOf, opened } from './kit.ts'
 
-const horse = openHorse(
-  { practiceFile: practiceText, learned: untaughtPractice.learned },
-  { id: 'juno', files, pictures: [] },
-  today,
-)
-if (horse === null) throw new Error('the horse cannot be read')
-const { hear, written } = horse
+const { hear, written } = opened()
 
 const spoken =
   'Left fore as she comes. Toe length ninety-eight, no, ninety-six. Bit of thrush in the central sulcus. She leaned on me the whole time. Right fore toe angle forty-five or forty-six. See her in five weeks.'

@@ -1,5 +1,11 @@
 /** Drafts as the yard page holds them, and a casebook for them to lie beside. */
+import { memoryFolder } from '../../src/casebook/memory-folder.ts'
+import { readCasebook } from '../../src/casebook/read.ts'
+import type { PlainDate } from '../../src/hoof/dates.ts'
+import { assess } from '../../src/trend/assess.ts'
 import { emptyDraft, type YardDraft } from '../../src/yard/draft.ts'
+import { knowledgeOf } from '../../src/yard/knowledge.ts'
+import { type OpenHorse, openHorse } from '../../src/yard/open-horse.ts'
 
 export const today = '2026-06-20'
 
@@ -23,4 +29,20 @@ export const visitText = (date: string, toe = 90) =>
 export const files: Readonly<Record<string, string>> = {
   'juno/horse.md': horseText,
   'juno/2026-05-10.md': visitText('2026-05-10'),
+}
+
+/** A horse of the yard page opened on its files and more. */
+export function opened(more: Readonly<Record<string, string>> = {}, day: PlainDate = today): OpenHorse {
+  const all = { ...files, ...more }
+  const { casebook } = readCasebook(memoryFolder({ ...all, 'practice.md': practiceText }), today)
+  const [horse] = casebook?.horses ?? []
+  if (!casebook || !horse) throw new Error('the horse cannot be read')
+  const knowledge = knowledgeOf(horse, casebook.practice, assess(horse, casebook.practice, today))
+  const open = openHorse(
+    { practiceFile: practiceText, asOf: today },
+    { id: 'juno', files: all, pictures: [], knowledge },
+    day,
+  )
+  if (open === null) throw new Error('the horse cannot be read')
+  return open
 }

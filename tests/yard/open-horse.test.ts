@@ -3,18 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { memoryFolder } from '../../src/casebook/memory-folder.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { untaughtPractice } from '../../src/trend/model/practice.ts'
 import type { YardDraft } from '../../src/yard/draft.ts'
 import { nextCell } from '../../src/yard/knowledge.ts'
 import { openHorse } from '../../src/yard/open-horse.ts'
-import { draftOf, files, practiceText, today, visitText } from '../yard/kit.ts'
+import { draftOf, files, opened, practiceText, today, visitText } from './kit.ts'
 
-const index = { practiceFile: practiceText, learned: untaughtPractice.learned }
-const open = (more: Readonly<Record<string, string>> = {}) => {
-  const horse = openHorse(index, { id: 'juno', files: { ...files, ...more }, pictures: [] }, today)
-  if (horse === null) throw new Error('the horse cannot be read')
-  return horse
-}
 const reading = (
   text: string,
   of: Partial<YardDraft['readings'][number]> = {},
@@ -93,7 +86,7 @@ describe('a draft that is checked', () => {
   ]
 
   it.each(mistakes)('is told of %s, at its field', (_, of, message) => {
-    expect(open().check(draftOf(of)).messages[0]).toMatchObject(message)
+    expect(opened().check(draftOf(of)).messages[0]).toMatchObject(message)
   })
 
   it('has nothing said of it that is sound, with a picture of its own', () => {
@@ -105,11 +98,11 @@ describe('a draft that is checked', () => {
       stage: null,
       landmarks: null,
     } as const
-    expect(open().check(draftOf({ readings: [reading('91')], photos: [photo] })).messages).toEqual([])
+    expect(opened().check(draftOf({ readings: [reading('91')], photos: [photo] })).messages).toEqual([])
   })
 
   it('is told the same as at the desk, with each key', () => {
-    const horse = open()
+    const horse = opened()
     for (const text of ['9', '98', '98 k', '98 kg', '98', '91']) {
       const draft = draftOf({ readings: [reading(text)] })
       const { path, text: written } = horse.written(draft)
@@ -124,7 +117,7 @@ describe('a draft that is checked', () => {
   })
 
   it('of a day that has a visit is judged beside it', () => {
-    const horse = open({ 'juno/2026-06-20.md': visitText('2026-06-20', 92) })
+    const horse = opened({ 'juno/2026-06-20.md': visitText('2026-06-20', 92) })
     const checked = horse.check(draftOf({ readings: [reading('91')] }))
     expect(horse.written(draftOf()).path).toBe('juno/2026-06-20-b.md')
     expect(checked.messages.filter(({ level }) => level === 'error')).toEqual([])
@@ -134,7 +127,7 @@ describe('a draft that is checked', () => {
 describe('danger signs', () => {
   it('are answered at once, the gravest first, new ones told from those that stood', () => {
     const lame = '---\nfindings:\n  RF:\n    - thrush, central sulcus, 3\n---\n'
-    const horse = open({ 'juno/2026-06-01.md': lame })
+    const horse = opened({ 'juno/2026-06-01.md': lame })
     const before = horse.check(draftOf()).cautions
     expect(before.every(({ isNew }) => !isNew)).toBe(true)
     const { cautions, heldFeet } = horse.check(draftOf({ findings: [finding('puncture', 'sole', 2)] }))
@@ -147,7 +140,7 @@ describe('danger signs', () => {
 
   it('are those of the assessment at the desk, also of a phone whose day is behind', () => {
     const draft = draftOf({ date: '2026-06-25', findings: [finding('puncture', 'sole', 2)] })
-    const horse = open()
+    const horse = opened()
     const { path, text } = horse.written(draft)
     const { casebook } = readCasebook(
       memoryFolder({ ...files, 'practice.md': practiceText, [path]: text }),
@@ -163,7 +156,7 @@ describe('danger signs', () => {
 
 describe('what is known of a horse', () => {
   it('is what the form shows', () => {
-    const { knowledge } = open({
+    const { knowledge } = opened({
       'juno/2026-06-01.md':
         '---\nfindings:\n  LH: ["thrush, frog, 2"]\n  RF: ["crack, toe, 3"]\ngrow-out: {LF: ["nail holes, toe, 20 mm"]}\ncomfort: {surfaces: {gravel: short}}\ncare: [Pick out daily]\n---\n',
     })
@@ -191,7 +184,7 @@ describe('what is known of a horse', () => {
   })
 
   it('leads from cell to cell: down the foot in the hand, then round the horse', () => {
-    const { knowledge } = open()
+    const { knowledge } = opened()
     const at = { stage: 'before', foot: 'LF', measure: 'toe-length' } as const
     const written = [at]
     expect(nextCell(knowledge, written, at)).toEqual({ ...at, measure: 'toe-angle' })
@@ -204,6 +197,22 @@ describe('what is known of a horse', () => {
   })
 
   it('is nothing where practice.md or horse.md cannot be read', () => {
-    expect(openHorse(index, { id: 'nell', files: {}, pictures: [] }, today)).toBeNull()
+    const { knowledge } = opened()
+    const part = { id: 'nell', files: {}, pictures: [], knowledge }
+    expect(openHorse({ practiceFile: practiceText, asOf: today }, part, today)).toBeNull()
+  })
+
+  it('has what is followed further down the wall on a later day, never past its end', () => {
+    const more = {
+      'juno/2026-06-01.md':
+        '---\nbefore: {toe length: {LF: 90}}\ngrow-out: {LF: ["nail holes, toe, 20 mm"]}\n---\n',
+    }
+    const [on, weeks, years] = [today, '2026-07-20', '2029-06-20'].map(
+      (day) => opened(more, day).knowledge.features[0]?.expectedNow ?? 0,
+    )
+    expect(weeks).toBeCloseTo(
+      (on ?? 0) + (30 / 30.4375) * (opened(more).knowledge.features[0]?.ratePerMonth ?? 0),
+    )
+    expect(years).toBe(opened(more).knowledge.features[0]?.wallLength)
   })
 })

@@ -8,6 +8,7 @@ import { latestPhotos, yardHorse, yardHorsePage } from '../../pages/yard/horse.t
 import { bytesOf, type PictureStore } from '../../pictures/store.ts'
 import type { Renderer } from '../../render/renderer.ts'
 import { arrivedOf } from '../../yard/arrived.ts'
+import { knowledgeOf } from '../../yard/knowledge.ts'
 import type { YardHorse, YardHorsePart, YardIndex } from '../../yard/payload.ts'
 
 /** What the build keeps of a horse for the page over all of them. */
@@ -37,7 +38,7 @@ export async function yardFragment(
   input: HorseInput,
   { renderer, pictures, folder, keep }: FragmentTools,
 ): Promise<YardFragment> {
-  const { horse, assessment } = input
+  const { horse, practice, assessment } = input
   const { due } = assessment.nextVisit
   const isSoon = due !== null && daysBetween(assessment.asOf, due) <= daysWithPhotos
   const latest = isSoon ? latestPhotos(input) : []
@@ -56,6 +57,7 @@ export async function yardFragment(
     feetWithPhotos: feet.filter((foot) =>
       horse.visits.some(({ photos }) => photos.some((photo) => photo.foot === foot)),
     ),
+    knowledge: knowledgeOf(horse, practice, assessment),
   }
   return {
     row: yardHorse(input),

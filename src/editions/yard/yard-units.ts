@@ -113,7 +113,6 @@ async function makePage(
     people: all.practice.people,
     asOf: all.asOf,
     practiceFile: readIfThere(join(casebook, 'practice.md')) ?? '',
-    learned: all.lessons.learned,
     horses: rows,
     arrived: fragments.flatMap(({ arrived }) => arrived),
     phoneKey: phoneKey(key.secret).toString('base64'),

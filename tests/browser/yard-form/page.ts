@@ -5,9 +5,10 @@ import { build } from 'esbuild'
 import Handlebars from 'handlebars'
 import { diskFolder } from '../../../src/build/disk/source-folder.ts'
 import { commonStyles, packageRoot, styleSheets, templateSources } from '../../../src/build/program.ts'
-import { readPractice } from '../../../src/casebook/read.ts'
+import { readCasebook, readPractice } from '../../../src/casebook/read.ts'
 import { practiceLanguage, wordsFor } from '../../../src/pages/words/index.ts'
-import { untaughtPractice } from '../../../src/trend/model/practice.ts'
+import { assess } from '../../../src/trend/assess.ts'
+import { knowledgeOf } from '../../../src/yard/knowledge.ts'
 import type { YardHorsePart, YardIndex } from '../../../src/yard/payload.ts'
 
 export const today = '2026-11-27'
@@ -80,11 +81,19 @@ function givenOf(casebook: string): {
 } {
   const folder = diskFolder(casebook)
   const text = (path: string) => new TextDecoder().decode(folder.read(path))
+  const { casebook: read } = readCasebook(folder, today)
+  const known = new Map(
+    read?.horses.map((horse) => [
+      horse.id,
+      knowledgeOf(horse, read.practice, assess(horse, read.practice, today)),
+    ]),
+  )
   const parts: Record<string, YardHorsePart> = {}
   for (const { path } of folder.list()) {
     const [id = '', name] = path.split('/')
-    if (name === undefined || !path.endsWith('.md')) continue
-    const part = parts[id] ?? { id, html: '', files: {}, pictures: [], feetWithPhotos: [] }
+    const knowledge = known.get(id)
+    if (name === undefined || !path.endsWith('.md') || knowledge === undefined) continue
+    const part = parts[id] ?? { id, html: '', files: {}, pictures: [], feetWithPhotos: [], knowledge }
     parts[id] = { ...part, files: { ...part.files, [path]: text(path) } }
   }
   const { practice } = readPractice(folder, today)
@@ -95,7 +104,6 @@ function givenOf(casebook: string): {
     people: practice?.people.map(({ id, name }) => ({ id, name: name ?? id })) ?? [],
     asOf: today,
     practiceFile: text('practice.md'),
-    learned: untaughtPractice.learned,
     horses: Object.keys(parts).map((id) => ({
       id,
       name: id,

@@ -36,7 +36,7 @@ export function Measure() {
         ))}
       </div>
       {now && <Value step={now} />}
-      {now && <h3>{w.allOfFoot(format.foot(foot))}</h3>}
+      {now && <h2>{w.allOfFoot(format.foot(foot))}</h2>}
       <ul class="yf-rows">
         {[...stepsOf(knowledge, draft, stage, foot), ...besides].map((one) => (
           <StepRow key={keyOfStep(one)} step={one} isNow={now !== null && isSame(one, now)} />
