@@ -54,7 +54,7 @@ export function Findings() {
   const added = draft.findings.filter((one) => one.foot === foot && !open.some(isOf(one)))
   return (
     <section class="yf-findings" aria-label={w.tabs.findings}>
-      {open.length === 0 ? <p class="yf-was">{w.noneOpen(format.foot(foot))}</p> : <h3>{w.open}</h3>}
+      {open.length === 0 ? <p class="yf-was">{w.noneOpen(format.foot(foot))}</p> : <h2>{w.open}</h2>}
       {open.map((one) => (
         <Graded
           key={one.what + one.place}
@@ -125,7 +125,7 @@ function NewFinding({ foot }: { readonly foot: Foot }) {
   const all = [...Object.keys(findingMeanings), ...Object.keys(practice.terms)]
   return (
     <div class="yf-new">
-      <h3>{w.newFinding}</h3>
+      <h2>{w.newFinding}</h2>
       {what === null ? (
         <div class="yf-keys">
           {(isAll ? all : shortList).map((one) => (

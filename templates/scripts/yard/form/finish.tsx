@@ -164,7 +164,7 @@ function ToSettle() {
   const messages = checked?.messages ?? []
   return (
     <>
-      <h3>{w.toSettle}</h3>
+      <h2>{w.toSettle}</h2>
       {messages.length === 0 && <p class="yf-was">{checked === null ? w.notJudged : w.nothingToSettle}</p>}
       <ul class="yf-rows">
         {messages.map((one, i) => (
@@ -238,7 +238,7 @@ function Out() {
   const on = kept.givenOn === null ? '' : format.shortDate(kept.givenOn.slice(0, 10))
   return (
     <>
-      <h3>{w.give}</h3>
+      <h2>{w.give}</h2>
       {draft.given !== null && (
         <p>
           <b>{draft.given === draft.version ? w.given(on) : w.changedSince(on)}</b>

@@ -94,7 +94,7 @@ function Surfaces() {
   }
   return (
     <div>
-      <h3>{w.surfaces}</h3>
+      <h2>{w.surfaces}</h2>
       {[...new Set([...names, ...added])].map((name) => (
         <div key={name}>
           <Choice

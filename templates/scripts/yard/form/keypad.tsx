@@ -1,12 +1,12 @@
 /** Digits for a wet thumb. The key beside them lies where the thumb of the writing hand is. */
-import type { Words } from '../../../../src/pages/words/index.ts'
+import type { YardWords } from '../../../../src/pages/words/yard.ts'
 
 interface KeypadProps {
   /** Eighths, for a tape in inches. */
   readonly isInches: boolean
   /** Of the language: a point or a comma. */
   readonly sign: string
-  readonly words: Words['yardForm']['keys']
+  readonly words: YardWords['yardForm']['keys']
   readonly isEmpty: boolean
   press(key: string): void
   erase(): void
@@ -15,12 +15,11 @@ interface KeypadProps {
 }
 
 const digits = ['7', '8', '9', '4', '5', '6', '1', '2', '3']
-const eighths = ['1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8']
+const eighths = ['1/8', '1/4', '3/8', '5/8', '3/4', '7/8']
 const printed: Readonly<Record<string, string>> = {
   '1/8': '⅛',
   '1/4': '¼',
   '3/8': '⅜',
-  '1/2': '½',
   '5/8': '⅝',
   '3/4': '¾',
   '7/8': '⅞',
@@ -35,7 +34,7 @@ export function Keypad({ isInches, sign, words, isEmpty, press, erase, next, bac
         ))}
         <Key text={sign} press={press} />
         <Key text="0" press={press} />
-        {isInches ? <span /> : <Key text={`${sign}5`} press={press} />}
+        {isInches ? <Key text="1/2" shown="½" name="1/2" press={press} /> : <Key text={`${sign}5`} press={press} />}
       </div>
       <div class="yf-side">
         <button type="button" class="yf-erase" aria-label={words.erase} onClick={erase} disabled={isEmpty}>

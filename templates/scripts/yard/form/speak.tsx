@@ -48,7 +48,7 @@ export function Speak() {
       </p>
       {draft.questions.length > 0 && (
         <>
-          <h3>{w.asked}</h3>
+          <h2>{w.asked}</h2>
           <ul class="yf-asked">
             {draft.questions.map(({ ask, said }, i) => (
               <li key={ask + said}>
@@ -63,7 +63,7 @@ export function Speak() {
           </ul>
         </>
       )}
-      <h3>{w.understood}</h3>
+      <h2>{w.understood}</h2>
       <Understood />
     </section>
   )
