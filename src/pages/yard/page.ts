@@ -27,6 +27,7 @@ export function yardPage({ name }: Pick<Practice, 'name'>, parts: YardPageParts,
       says: JSON.stringify({ opening, empty, wrong, damaged, weak, insecure }),
       ...parts,
       w: locked,
+      marking: words.mark,
     },
   }
 }
