@@ -91,16 +91,30 @@ async function make() {
     },
     splitting: true,
   })
-  const browser = build({
+  const page = {
     ...common,
-    entryPoints: browserScripts(),
     ...inBrowser,
     outdir: 'dist/browser',
     format: 'iife',
     platform: 'browser',
     minify: true,
     legalComments: 'none',
+    alias: {
+      ...inBrowser.alias,
+      '@noble/post-quantum/hybrid.js': './scripts/no-key-pairs.mjs',
+      '@noble/curves/nist.js': './scripts/no-key-pairs.mjs',
+      '@noble/curves/ed25519.js': './scripts/no-key-pairs.mjs',
+      '@stdlib/stats-base-dists-t-quantile': './scripts/t-quantile-in-page.mjs',
+    },
+  }
+  const readsCaseFiles = join('templates', 'scripts', 'yard.tsx')
+  const scripts = browserScripts()
+  const browser = build({
+    ...page,
+    entryPoints: scripts.filter((name) => name !== readsCaseFiles),
+    inject: [],
   })
+  const yard = build({ ...page, entryPoints: [readsCaseFiles] })
   // Whoever imports the library has its packages, and shares zod with the shape of the export.
   const library = build({
     ...common,
@@ -120,7 +134,7 @@ async function make() {
     minify: true,
     legalComments: 'none',
   })
-  const made = await Promise.all([program, browser, library, libraryInBrowser])
+  const made = await Promise.all([program, browser, yard, library, libraryInBrowser])
   const others = [await makeTemplates(), ...(await drawIcons())]
   return [...made.flatMap(({ outputFiles }) => outputFiles), ...others]
 }

@@ -73,17 +73,17 @@ export function copyReport({ path, kind }: FolderEntry, taken: ReadonlySet<strin
     })
     return report
   }
-  report.warning('copy', null, `${quote(path)} ${saysOf[copy.kind]} ${of}; it is not read.`, {
+  report.warning('copy', null, `${quote(path)} is ${saysOf[copy.kind](of)}; it is not read.`, {
     expected: 'one file, which holds what both hold',
     ...(isThere ? { advice: whatToDo(of, copy.of) } : { fix: renamed(path, of) }),
   })
   return report
 }
 
-const saysOf: Readonly<Record<Exclude<CopyName['kind'], 'open elsewhere'>, string>> = {
-  'two machines': 'is what one of two machines wrote at the same time of',
-  numbered: 'is a copy of',
-  merge: 'is what a merge left of',
+const saysOf: Readonly<Record<Exclude<CopyName['kind'], 'open elsewhere'>, (of: string) => string>> = {
+  'two machines': (of) => `a second version of ${of}, which two machines wrote at once`,
+  numbered: (of) => `a copy of ${of}`,
+  merge: (of) => `what a merge left of ${of}`,
 }
 
 function whatToDo(of: string, name: string): string {

@@ -1,8 +1,8 @@
 /** What the form shows of a horse before anything is written. */
 import type { Horse, Practice, Stage } from '../casebook/model.ts'
 import { daysBetween, daysPerMonth, type PlainDate } from '../hoof/dates.ts'
-import { type Foot, feet } from '../hoof/feet.ts'
-import { type MeasureId, measureIds } from '../hoof/measures.ts'
+import type { Foot } from '../hoof/feet.ts'
+import type { MeasureId } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { askedAt } from '../trend/asked-readings.ts'
 import { type Assessment, type GrowOut, openFindings, type Plan } from '../trend/assessment.ts'
@@ -118,36 +118,4 @@ function usualDays(past: Horse['visits'], { trimCycleDays }: Practice): number {
     .filter((count) => count > 0)
     .toSorted((a, b) => a - b)
   return days[Math.floor(days.length / 2)] ?? trimCycleDays
-}
-
-export interface Cell {
-  readonly stage: Stage
-  readonly foot: Foot
-  readonly measure: MeasureId
-}
-
-/**
- * The cell to go on with after `at`, of what is asked at its stage and not yet written: the next measure of the foot in
- * the hand, then the next foot of the round. Null where nothing is left.
- */
-export function nextCell(
-  { asked, feetOrder }: Pick<HorseKnowledge, 'asked' | 'feetOrder'>,
-  written: readonly { readonly stage: Stage; readonly foot: Foot; readonly measure: string }[],
-  at: Cell,
-): Cell | null {
-  const { stage } = at
-  const place = feetOrder.indexOf(at.foot)
-  const round = feetOrder.map((_, index) => feetOrder[(place + index) % feet.length] ?? at.foot)
-  const isWritten = (foot: Foot, measure: MeasureId) =>
-    written.some((one) => one.stage === stage && one.foot === foot && one.measure === measure)
-  for (const foot of round) {
-    const open = asked[stage]
-      .filter(({ measure, of }) => of.includes(foot) && !isWritten(foot, measure))
-      .map(({ measure }) => measure)
-      .filter((measure) => foot !== at.foot || measure !== at.measure)
-    const later = open.find((measure) => measureIds.indexOf(measure) > measureIds.indexOf(at.measure))
-    const next = (foot === at.foot ? later : undefined) ?? open[0]
-    if (next !== undefined) return { stage, foot, measure: next }
-  }
-  return null
 }

@@ -1,6 +1,7 @@
 /** The yard page: opened with a passphrase, kept on the phone by a worker, read and written with no network. */
 import { render } from 'preact'
-import { practiceLanguage, wordsFor } from '../../src/pages/words/index.ts'
+import { practiceLanguage } from '../../src/pages/words/practice-language.ts'
+import { yardWordsFor } from '../../src/pages/words/yard.ts'
 import type { YardIndex } from '../../src/yard/payload.ts'
 import { byId, type UnlockingSays, unlockForm, wholeFile } from './locked/unlocking.ts'
 import { App } from './yard/app.tsx'
@@ -42,7 +43,7 @@ const { tell } = unlockForm(file, says, async (key) => {
   const { drafts, cannotKeep } = await store(page.index)
   gate.remove()
   screen.hidden = false
-  const words = wordsFor(practiceLanguage)
+  const words = yardWordsFor(practiceLanguage)
   render(
     <App page={page} words={words} settings={settings} drafts={drafts} cannotKeep={cannotKeep} newer={newer} />,
     screen,

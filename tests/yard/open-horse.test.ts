@@ -4,7 +4,6 @@ import { memoryFolder } from '../../src/casebook/memory-folder.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
 import { assess } from '../../src/trend/assess.ts'
 import type { YardDraft } from '../../src/yard/draft.ts'
-import { nextCell } from '../../src/yard/knowledge.ts'
 import { openHorse } from '../../src/yard/open-horse.ts'
 import { draftOf, files, opened, practiceText, today, visitText } from './kit.ts'
 
@@ -181,19 +180,6 @@ describe('what is known of a horse', () => {
       value: 85,
       date: '2026-05-10',
     })
-  })
-
-  it('leads from cell to cell: down the foot in the hand, then round the horse', () => {
-    const { knowledge } = opened()
-    const at = { stage: 'before', foot: 'LF', measure: 'toe-length' } as const
-    const written = [at]
-    expect(nextCell(knowledge, written, at)).toEqual({ ...at, measure: 'toe-angle' })
-    const angle = { ...at, measure: 'toe-angle' } as const
-    expect(nextCell(knowledge, [...written, angle], angle)).toEqual({ ...at, foot: 'RF' })
-    const all = knowledge.asked.before.flatMap(({ measure, of }) =>
-      of.map((foot) => ({ stage: 'before' as const, foot, measure })),
-    )
-    expect(nextCell(knowledge, all, at)).toBeNull()
   })
 
   it('is nothing where practice.md or horse.md cannot be read', () => {

@@ -1,7 +1,7 @@
 /** The unlocked page: one screen at a time, and below it where else to go. */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { PlainDate } from '../../../src/hoof/dates.ts'
-import type { Words } from '../../../src/pages/words/index.ts'
+import type { YardWords } from '../../../src/pages/words/yard.ts'
 import { localFormats, weekdays } from '../../../src/pages/words/local.ts'
 import { DayList } from './day-list.tsx'
 import { type Drafts, DraftsList, VisitForm } from './form/index.ts'
@@ -17,7 +17,7 @@ import { SettingsScreen } from './settings-screen.tsx'
 
 export interface AppProps {
   readonly page: SealedPage
-  readonly words: Words
+  readonly words: YardWords
   readonly settings: YardSettings
   /** Null where nothing can be written. */
   readonly drafts: Drafts | null
@@ -47,18 +47,21 @@ export function App({ page, words, settings: first, drafts, cannotKeep, newer }:
   }, [settings.hand])
   useEffect(() => lockWhenHidden(() => lockOnceKept(keepers.current)), [])
   useNewScreen(route)
-  const yard: OpenedYard = {
-    index: page.index,
-    part: page.part,
-    today,
-    settings,
-    cannotKeep,
-    busy: setWriting,
-    beforeLock: (keep) => {
-      keepers.current.add(keep)
-      return () => keepers.current.delete(keep)
-    },
-  }
+  const yard: OpenedYard = useMemo(
+    () => ({
+      index: page.index,
+      part: page.part,
+      today,
+      settings,
+      cannotKeep,
+      busy: setWriting,
+      beforeLock: (keep) => {
+        keepers.current.add(keep)
+        return () => keepers.current.delete(keep)
+      },
+    }),
+    [page, settings, cannotKeep],
+  )
   const frame = { yard, words, dates, drafts }
   if (route.screen === 'write' && drafts !== null) {
     return (

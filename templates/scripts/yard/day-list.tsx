@@ -1,5 +1,5 @@
 /** The day's list: who is to be seen when, reckoned on the day on which it is looked at; and the search over all horses. */
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import { daysBetween } from '../../../src/hoof/dates.ts'
 import {
   type DayGroupId,
@@ -9,6 +9,7 @@ import {
   weekdayOf,
 } from '../../../src/pages/shared/day-groups.ts'
 import type { YardHorse } from '../../../src/yard/payload.ts'
+import { waitingIn } from './form/index.ts'
 import { Age, Careful, type FrameProps, ReadOnly } from './frame.tsx'
 import { addressOf } from './opened.ts'
 
@@ -27,6 +28,7 @@ export function DayList(frame: FrameProps) {
         <h1 class="day">{heading}</h1>
         <Age {...frame} />
         <ReadOnly {...frame} />
+        <NotTaken {...frame} />
         <search>
           <label for="find">{w.find}</label>
           <input
@@ -59,6 +61,21 @@ export function DayList(frame: FrameProps) {
       )}
       <Careful {...frame} />
     </>
+  )
+}
+
+/** What was written here and is not in the casebook yet. */
+function NotTaken({ yard, words, drafts }: FrameProps) {
+  const [count, setCount] = useState(0)
+  useEffect(() => {
+    drafts?.all().then((kept) => setCount(waitingIn(kept, yard.index).length))
+  }, [drafts, yard.index])
+  return count === 0 ? null : (
+    <p>
+      <a class="tap" href={addressOf.drafts}>
+        {words.yard.page.notTaken(count)}
+      </a>
+    </p>
   )
 }
 

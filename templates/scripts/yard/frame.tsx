@@ -1,7 +1,7 @@
 /** What stands round the screens: the bar to tap with a thumb, and that a newer page is there. */
 import { useEffect, useState } from 'preact/hooks'
 import { daysBetween } from '../../../src/hoof/dates.ts'
-import type { Words } from '../../../src/pages/words/index.ts'
+import type { YardWords } from '../../../src/pages/words/yard.ts'
 import type { Dates } from './app.tsx'
 import type { Drafts } from './form/index.ts'
 import type { NewerPage, NewerState } from './newer.ts'
@@ -9,7 +9,7 @@ import { addressOf, type OpenedYard } from './opened.ts'
 
 export interface FrameProps {
   readonly yard: OpenedYard
-  readonly words: Words
+  readonly words: YardWords
   readonly dates: Dates
   readonly drafts: Drafts | null
 }
@@ -51,7 +51,7 @@ export function News({
 }: {
   readonly newer: NewerPage
   readonly isWriting: boolean
-  readonly words: Words
+  readonly words: YardWords
 }) {
   const w = words.yard.page
   const { isThere } = useNewer(newer)

@@ -7,6 +7,7 @@ import type { FormFrame } from './frame.ts'
 import { GiveOut } from './give-out.tsx'
 import { RoomLeft } from './kept-line.tsx'
 import { practiceOf } from './use-horse.ts'
+import { arrivedVersion, isWaiting, waitingIn } from './waiting.ts'
 
 /** How long what was thrown away can be brought back, milliseconds. */
 const aDay = 24 * 60 * 60 * 1000
@@ -45,12 +46,9 @@ export function DraftsList(frame: FormFrame) {
     await change(one, { thrownAway: null })
     setLastThrown(null)
   }
-  const arrivedOf = ({ draft }: KeptDraft) =>
-    yard.index.arrived.find((one) => one.draft === draft.id)?.version ?? null
-  const isIn = (one: KeptDraft) => (arrivedOf(one) ?? 0) >= one.draft.version
   const here = kept.drafts.filter(({ thrownAway }) => thrownAway === null)
-  const waiting = here.filter((one) => !isIn(one))
-  const arrived = here.filter(isIn)
+  const waiting = waitingIn(kept, yard.index)
+  const arrived = here.filter((one) => !isWaiting(one, yard.index))
   const thrown = kept.drafts.filter(({ thrownAway }) => thrownAway !== null)
   const name = ({ draft }: KeptDraft) =>
     w.visitOf(
@@ -88,7 +86,7 @@ export function DraftsList(frame: FormFrame) {
               <b>{name(one)}</b>
               <span>{stateOf(one)}</span>
               {one.draft.photos.length > 0 && <span>{w.pictures(one.draft.photos.length)}</span>}
-              {arrivedOf(one) !== null && <span>{w.arrivedOlder}</span>}
+              {arrivedVersion(one, yard.index) !== null && <span>{w.arrivedOlder}</span>}
             </a>
             <button type="button" class="yf-quiet" onClick={() => throwAway(one)} aria-label={`${w.throwAway}: ${name(one)}`}>
               {w.throwAway}

@@ -1,12 +1,12 @@
 /** Digits for a wet thumb. The key beside them lies where the thumb of the writing hand is. */
-import type { Words } from '../../../../src/pages/words/index.ts'
+import type { YardWords } from '../../../../src/pages/words/yard.ts'
 
 interface KeypadProps {
   /** Eighths, for a tape in inches. */
   readonly isInches: boolean
   /** Of the language: a point or a comma. */
   readonly sign: string
-  readonly words: Words['yardForm']['keys']
+  readonly words: YardWords['yardForm']['keys']
   readonly isEmpty: boolean
   press(key: string): void
   erase(): void

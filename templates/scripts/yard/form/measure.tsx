@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import { isMeasureId, type MeasureId, measureIds, measures } from '../../../../src/hoof/measures.ts'
 import { parseAngle, parseLength } from '../../../../src/hoof/units.ts'
 import { capital, type Formatter } from '../../../../src/pages/shared/format.ts'
+import type { YardWords } from '../../../../src/pages/words/yard.ts'
 import { decimalSign } from '../../../../src/pages/words/local.ts'
 import type { YardField } from '../../../../src/yard/field.ts'
 import { Keypad } from './keypad.tsx'
@@ -185,7 +186,7 @@ const nameOf = (step: Step, { format, words }: Pick<Writing, 'format' | 'words'>
       ? words.yardForm.feature(step.what, step.place)
       : ''
 
-const unitOf = (step: ValueStep, format: Formatter): string =>
+const unitOf = (step: ValueStep, format: Formatter<YardWords>): string =>
   step.kind === 'reading' ? format.unit(step.measure) : format.units
 
 interface Last {

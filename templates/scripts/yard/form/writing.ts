@@ -5,6 +5,7 @@ import type { Practice, Stage } from '../../../../src/casebook/model.ts'
 import type { Foot } from '../../../../src/hoof/feet.ts'
 import type { AnyMeasureId } from '../../../../src/hoof/measures.ts'
 import type { Formatter } from '../../../../src/pages/shared/format.ts'
+import type { YardWords } from '../../../../src/pages/words/yard.ts'
 import type { YardDraft } from '../../../../src/yard/draft.ts'
 import { keyOf, type YardField } from '../../../../src/yard/field.ts'
 import type { HorseKnowledge } from '../../../../src/yard/knowledge.ts'
@@ -23,7 +24,7 @@ export interface Writing extends FormFrame {
   readonly opened: OpenHorse | null
   readonly knowledge: HorseKnowledge
   readonly checked: YardChecked | null
-  readonly format: Formatter
+  readonly format: Formatter<YardWords>
   readonly horseName: string
   readonly foot: Foot
   readonly stage: Stage

@@ -1,0 +1,1 @@
+export default function quantile(p: number, df: number): number
