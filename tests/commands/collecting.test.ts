@@ -1,5 +1,5 @@
 /** From the phone to the casebook, and back. */
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -28,9 +28,8 @@ const draft = (of: Partial<YardDraft> = {}): YardDraft =>
 let folder: string
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'growdown-'))
-  growdown(folder, 'add', 'casebook', 'cases')
+  mkdirSync(join(folder, 'cases/juno'), { recursive: true })
   writeFileSync(join(folder, 'cases/practice.md'), practiceText)
-  growdown(folder, 'add', 'horse', 'juno')
   writeFileSync(join(folder, 'cases/juno/horse.md'), horseText)
   writeFileSync(join(folder, 'cases/juno/2026-05-10.md'), visitText('2026-05-10'))
 })
