@@ -12,7 +12,18 @@ export const yardEdition = (workFactor?: number): Edition<YardFragment> => ({
   // Parts of a horse with errors are kept within the page.
   keepsBroken: false,
   assets: {
-    styles: ['growdown', 'parts', 'problems', 'tables', 'figures', 'lists', 'gate', 'mark', 'yard', 'yard-form'],
+    styles: [
+      'growdown',
+      'parts',
+      'problems',
+      'tables',
+      'figures',
+      'lists',
+      'gate',
+      'mark',
+      'yard',
+      'yard-form',
+    ],
     scripts: ['yard'],
     isInline: true,
   },

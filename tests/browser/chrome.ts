@@ -63,6 +63,8 @@ export async function launchWithProfile(folder: string): Promise<OwnBrowser> {
       const ended = once(child, 'exit')
       child.kill('SIGKILL')
       await ended
+      // Its helper processes notice a little later, and write until then.
+      await setTimeout(500)
     },
   }
 }

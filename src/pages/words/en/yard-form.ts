@@ -16,6 +16,7 @@ export const yardForm = {
   opening: 'Opening the visit…',
   missing: 'This visit is not on this phone.',
   toList: 'Back to the list',
+  leave: 'Back to the horse',
   elsewhere: 'This visit is open in another window. It can be written in one at a time.',
   takeOver: 'Write it here instead',
   notJudged: 'The files of this horse cannot be read on this phone. Write on: the desk judges it.',

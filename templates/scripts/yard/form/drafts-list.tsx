@@ -26,7 +26,8 @@ export function DraftsList(frame: FormFrame) {
   const w = words.yardForm
   const [kept, setKept] = useState<Kept | null>(null)
   const [lastThrown, setLastThrown] = useState<KeptDraft | null>(null)
-  const practice = useMemo(() => practiceOf(yard), [yard])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the practice is of the index alone
+  const practice = useMemo(() => practiceOf(yard), [yard.index])
   const format = useMemo(() => formatter(practice.units, words), [practice, words])
   const reload = useCallback(() => {
     readAll(drafts).then(setKept)

@@ -21,17 +21,18 @@ export interface HorseOfVisit {
 }
 
 export function useHorse(yard: OpenedYard, id: string): HorseOfVisit {
-  const practice = useMemo(() => practiceOf(yard), [yard])
+  const { index, part: partOf, today } = yard
+  const practice = useMemo(() => practiceOf(yard), [index])
   const [horse, setHorse] = useState<{ readonly opened: OpenHorse | null } | null>(null)
   useEffect(() => {
     let isGone = false
-    yard.part(id).then((part) => {
-      if (!isGone) setHorse({ opened: part && openHorse(yard.index, part, yard.today()) })
+    partOf(id).then((part) => {
+      if (!isGone) setHorse({ opened: part && openHorse(index, part, today()) })
     })
     return () => {
       isGone = true
     }
-  }, [yard, id])
+  }, [index, partOf, id])
   const opened = horse?.opened ?? null
   const knowledge = useMemo(() => opened?.knowledge ?? nothingKnown(practice), [opened, practice])
   return { isReady: horse !== null, practice, opened, knowledge }

@@ -27,12 +27,14 @@ export function VisitForm({ draft: id, ...frame }: FormFrame & { readonly draft:
   const w = words.yardForm
   const { state, saved, change, takeOver, settled } = useDraft(drafts, id)
   const isOpen = state.is === 'open'
+  // What the page hands over is new whenever it draws itself; what these do is the same.
+  // biome-ignore-start lint/correctness/useExhaustiveDependencies: see above
   useEffect(() => {
     yard.busy(isOpen)
     return () => yard.busy(false)
-  }, [yard, isOpen])
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it always asks what is being written now
-  useEffect(() => yard.beforeLock(settled), [yard])
+  }, [isOpen])
+  useEffect(() => yard.beforeLock(settled), [])
+  // biome-ignore-end lint/correctness/useExhaustiveDependencies: see above
   if (state.is === 'open')
     return <Form {...frame} kept={state.kept} saved={saved} changeKept={change} key={id} />
   return (
@@ -155,6 +157,9 @@ function Form({ kept, saved, changeKept, ...frame }: FormProps) {
     <WritingContext.Provider value={writing}>
       <div class="yf" data-hand={yard.settings.hand}>
         <header class="yf-head">
+          <a class="yf-leave" href={addressOf.horse(draft.horse)} aria-label={w.leave}>
+            ‹
+          </a>
           <h1>{w.visitOf(writing.horseName, writing.format.shortDate(draft.date))}</h1>
           <button
             type="button"
