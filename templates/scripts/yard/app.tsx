@@ -73,7 +73,7 @@ export function App({ page, words, settings: first, drafts, cannotKeep, newer }:
   if (route.screen === 'horse') return <HorseScreen key={route.id} {...frame} id={route.id} />
   return (
     <>
-      <main id="main" tabIndex={-1} class="screen">
+      <main id="main" tabIndex={-1} class={route.screen === 'drafts' ? undefined : 'screen'}>
         <News newer={newer} isWriting={isWriting} words={words} />
         {route.screen === 'settings' ? (
           <SettingsScreen {...frame} change={change} newer={newer} />

@@ -1,7 +1,7 @@
 /** One horse: what to heed, what may be taken today, its problems; and the way to write the visit. */
 import { useEffect, useState } from 'preact/hooks'
 import type { YardHorsePart } from '../../../src/yard/payload.ts'
-import { startDraft } from './form/index.ts'
+import { begunDraft, startDraft } from './form/index.ts'
 import { Age, Careful, type FrameProps, ReadOnly } from './frame.tsx'
 import { addressOf } from './opened.ts'
 
@@ -18,10 +18,18 @@ export function HorseScreen(frame: FrameProps & { readonly id: string }) {
       () => setPart('damaged'),
     )
   }, [id])
+  const [isBegun, setBegun] = useState(false)
+  useEffect(() => {
+    drafts?.all().then((kept) => setBegun(begunDraft(kept, id, yard.today()) !== null))
+  }, [drafts, id, yard])
+  const [isFull, setFull] = useState(false)
   const write = async () => {
     if (drafts === null) return
-    const draft = await startDraft(drafts, id, yard.today(), yard.settings.by)
-    location.hash = addressOf.write(draft)
+    try {
+      location.hash = addressOf.write(await startDraft(drafts, id, yard.today(), yard.settings.by))
+    } catch {
+      setFull(true)
+    }
   }
   const isRead = typeof part === 'object'
   return (
@@ -30,6 +38,7 @@ export function HorseScreen(frame: FrameProps & { readonly id: string }) {
         <h1>{horse?.name ?? w.unknown}</h1>
         {horse?.owner ? <p class="soft owner">{horse.owner}</p> : null}
         <ReadOnly {...frame} />
+        <div role="alert">{isFull ? <p class="notice">{w.keepsNoMore}</p> : null}</div>
         {horse?.isBroken ? <p class="notice">{isRead ? w.broken : w.brokenGone}</p> : null}
         {part === 'damaged' ? <p class="notice">{w.unopened}</p> : null}
         {part === 'opening' && horse !== undefined ? <p role="status">{w.opening}</p> : null}
@@ -44,7 +53,7 @@ export function HorseScreen(frame: FrameProps & { readonly id: string }) {
         <a href={addressOf.list}>{w.day}</a>
         {isRead && drafts !== null ? (
           <button type="button" class="main-act" onClick={() => void write()}>
-            {w.write}
+            {isBegun ? w.goOn : w.write}
           </button>
         ) : null}
       </nav>

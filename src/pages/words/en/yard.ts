@@ -70,6 +70,9 @@ export const yard = {
     noStorage:
       'This browser keeps nothing for this page, perhaps since the window is private. It can be read; what is written would be lost.',
 
+    keepsNoMore:
+      'The phone keeps nothing more, so no visit was begun. Give out what is written and throw it away once it has arrived, or make room on the phone.',
+
     news: 'A newer page is there.',
     take: 'Take it',
     takeHow: 'It asks for the passphrase again. What you wrote stays.',
