@@ -108,6 +108,7 @@ export const yardForm = {
     `${name} cannot be read as a picture here. Set the camera to JPEG and take it again.`,
   picturesElsewhere: (count: number) =>
     count === 1 ? 'One more picture is with another foot.' : `${count} more pictures are with other feet.`,
+  pictureRemoved: (what: string) => `The picture (${what}) was taken away.`,
   lostPicture: 'The phone has lost this picture.',
   pictureOf: 'Picture of',
   view: 'View',
