@@ -118,7 +118,7 @@ async function takeOver(
   )
   const isClean =
     leftOver(plan, parcel.refused) === 0 &&
-    taken.every(({ problems, isChanged }) => problems.length === 0 && !isChanged)
+    taken.every((one) => one.problems.length === 0 && !one.isChanged && one.writtenBy === null)
   return isClean ? exit.clean : exit.problems
 }
 
@@ -126,7 +126,7 @@ const leftOver = ({ toSettle, strayPictures }: CollectPlan, refused: readonly Re
   toSettle.filter(({ kind }) => kind !== 'newer in the parcel').length + strayPictures.length + refused.length
 
 function sayTaken(visit: TakenVisit, shown: (path: string) => string, world: World): void {
-  const { from, path, pictures, isSecond, isChanged, problems, remarks } = visit
+  const { from, path, pictures, isSecond, isChanged, problems, remarks, writtenBy } = visit
   const beside = pictures.length > 0 ? ` and ${counted(pictures.length, 'picture')}` : ''
   world.stdout.write(`${shown(path)}${beside} written, from ${from}\n`)
   if (isSecond)
@@ -136,6 +136,10 @@ function sayTaken(visit: TakenVisit, shown: (path: string) => string, world: Wor
   if (isChanged)
     world.stderr.write(
       `${from} did not come as it left the phone: a part was lost or changed on the way. It is kept a draft; give it out again, or read ${shown(path)} against the phone.\n`,
+    )
+  if (writtenBy !== null)
+    world.stderr.write(
+      `${from} was written with other units or another order of the feet than practice.md has now (${writtenBy}). ${shown(path)} is kept a draft: read its numbers against that.\n`,
     )
   if (problems.length > 0)
     world.stderr.write(

@@ -1,9 +1,8 @@
 /** What leaves the phone: a visit and its pictures, as files for the share sheet or as one file. */
 import { zipSync } from 'fflate'
-import type { Practice } from '../casebook/model.ts'
 import { caseFileOf } from './case-file.ts'
 import type { YardDraft } from './draft.ts'
-import { withLabel } from './label.ts'
+import { type WritingPractice, withLabel } from './label.ts'
 
 /** A file to be given out. */
 export interface OutFile {
@@ -20,14 +19,14 @@ export type PictureBytes = (sha256: string) => Uint8Array | null | Promise<Uint8
 /** For the share sheet: `juno-2026-11-27.txt` and its pictures, `juno-2026-11-27-lf-side-3f9a.jpg`. */
 export async function sharedFiles(
   draft: YardDraft,
-  practice: Pick<Practice, 'feetOrder'>,
+  practice: WritingPractice,
   pictures: PictureBytes,
 ): Promise<readonly OutFile[]> {
   const { text } = caseFileOf(draft, practice)
   const visit: OutFile = {
     name: `${draft.horse}-${draft.date}.txt`,
     type: 'text/plain',
-    bytes: inUtf8(await withLabel(text, draft)),
+    bytes: inUtf8(await withLabel(text, draft, practice)),
   }
   const shown = await Promise.all(
     draft.photos.map(async ({ name, sha256 }): Promise<readonly OutFile[]> => {
@@ -43,13 +42,13 @@ export async function sharedFiles(
 /** For a download: one `.zip` with `juno/2026-11-27.md` and `juno/photos/...jpg`, of one draft or several. */
 export async function zipOf(
   drafts: readonly YardDraft[],
-  practice: Pick<Practice, 'feetOrder'>,
+  practice: WritingPractice,
   pictures: PictureBytes,
 ): Promise<OutFile> {
   const packed = new Map<string, Uint8Array>()
   for (const draft of drafts) {
     const { path, text } = caseFileOf(draft, practice, new Set(packed.keys()))
-    packed.set(path, inUtf8(await withLabel(text, draft)))
+    packed.set(path, inUtf8(await withLabel(text, draft, practice)))
     for (const { name, sha256 } of draft.photos) {
       const bytes = await pictures(sha256)
       if (bytes !== null) packed.set(`${draft.horse}/photos/${name}`, bytes)
@@ -70,4 +69,4 @@ const zipped = (files: ReadonlyMap<string, Uint8Array>): Bytes =>
     ),
   ) as Bytes
 
-export { sha256Of } from './label.ts'
+export { sha256Of, type WritingPractice } from './label.ts'

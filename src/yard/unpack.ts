@@ -33,6 +33,8 @@ export interface ArrivedVisit {
   /** The case file, without the label of its way. */
   readonly text: string
   readonly pictures: readonly LabelledPicture[]
+  /** Unit and order of feet of the practice that wrote it; null where it does not say. */
+  readonly writtenBy: string | null
   /** False where a part of it was lost or changed on the way; null where it does not say. */
   readonly isWhole: boolean | null
 }
@@ -140,6 +142,7 @@ async function visitIn({ name, bytes }: CameFile): Promise<ArrivedVisit | Refuse
     origin: originIn(keyed('yard')),
     text: label.text,
     pictures: label.pictures,
+    writtenBy: label.writtenBy,
     isWhole: label.isWhole,
   }
 }

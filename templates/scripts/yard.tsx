@@ -38,6 +38,8 @@ if (!isFile) {
 
 const file = wholeFile(locked.textContent ?? '', locked.dataset.checksum)
 const { tell } = unlockForm(file, says, async (key) => {
+  // From here on the list is awaited: what came before is the work of the key, made long on purpose.
+  performance.mark('key')
   await arrived
   const page = await openSealed(byId('sealed', HTMLScriptElement).textContent ?? '', key)
   const { drafts, cannotKeep } = await store(page.index)

@@ -12,7 +12,7 @@ import { type OutFile, sha256Of, sharedFiles, zipOf } from '../../src/yard/parce
 import { draftOf, horseText, practiceText, visitText } from '../yard/kit.ts'
 import { growdown } from './run.ts'
 
-const practice = { feetOrder: feet }
+const practice = { feetOrder: feet, units: 'mm' } as const
 const picture = new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3])
 const sha256 = await sha256Of(picture)
 const pictures = () => picture
@@ -123,6 +123,14 @@ describe('growdown collect', () => {
     const bytes = new TextEncoder().encode(new TextDecoder().decode(visit?.bytes).replace('LF: 91', 'LF: 89'))
     const done = collecting([{ ...(visit as OutFile), bytes }, shown as OutFile])
     expect(done.err).toContain('did not come as it left the phone')
+    expect(text('juno/2026-06-20.md')).toContain('draft: yes')
+  })
+
+  it('keeps a draft what was written with other units or another order of the feet', async () => {
+    writeFileSync(at('practice.md'), practiceText.replace('owners:', 'units: cm\nowners:'))
+    const done = collecting(await packed(draft()))
+    expect(done.status).toBe(1)
+    expect(done.err).toContain('than practice.md has now (mm, LF RF LH RH)')
     expect(text('juno/2026-06-20.md')).toContain('draft: yes')
   })
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { memoryFolder } from '../../src/casebook/memory-folder.ts'
 import type { Visit } from '../../src/casebook/model.ts'
 import { readCasebook } from '../../src/casebook/read.ts'
-import { feet } from '../../src/hoof/feet.ts'
+import { type Foot, feet } from '../../src/hoof/feet.ts'
 import { findingMeanings, places } from '../../src/hoof/findings.ts'
 import { measureIds, measures } from '../../src/hoof/measures.ts'
 import { caseFileOf, fieldAt } from '../../src/yard/case-file.ts'
@@ -14,12 +14,12 @@ import { draftOf, files, practiceText, today } from './kit.ts'
 const practice = { feetOrder: feet }
 
 /** The visit as the desk reads it. */
-function readBack(draft: YardDraft): Visit | undefined {
-  const { path, text } = caseFileOf(draft, practice)
+function readBack(draft: YardDraft, feetOrder: readonly Foot[] = feet): Visit | undefined {
+  const { path, text } = caseFileOf(draft, { feetOrder })
   const pictures = draft.photos.map(({ name }) => [`juno/photos/${name}`, ''])
   const folder = memoryFolder({
     ...files,
-    'practice.md': practiceText,
+    'practice.md': practiceText.replace('owners:', `feet: [${feetOrder.join(', ')}]\nowners:`),
     ...Object.fromEntries(pictures),
     [path]: text,
   })
@@ -86,11 +86,13 @@ const drafts = fc.record({
   dictated: words,
 })
 
+const orders = fc.shuffledSubarray([...feet], { minLength: 4 })
+
 describe('a draft', () => {
   it('is read back as it was written', () => {
     fc.assert(
-      fc.property(drafts, (of) => {
-        const visit = readBack(draftOf(of))
+      fc.property(drafts, orders, (of, order) => {
+        const visit = readBack(draftOf(of), order)
         const key = (one: { foot: string; what: string; place: string }) =>
           `${one.foot} ${one.what} ${one.place}`
         const readings = visit?.readings.map((one) => [one.stage, one.foot, one.measure, one.value].join())
@@ -112,6 +114,7 @@ describe('a draft', () => {
           digitalPulse: grades(comfort['digital pulse']),
         })
         expect(Object.values(visit?.comfort.surfaces ?? {})).toEqual(Object.values(comfort.surfaces))
+        expect(visit?.care).toEqual(of.care.map((line) => line.replaceAll(/\s+/g, ' ').trim()))
         expect(visit?.yard).toEqual({ draft: '3f9ab2c4d5e6', version: 1 })
         expect(visit?.draft).toBe(false)
       }),

@@ -10,7 +10,7 @@ import { type CameFile, unpack } from '../../src/yard/unpack.ts'
 import { draftOf } from './kit.ts'
 
 type Bytes = Uint8Array<ArrayBuffer>
-const practice = { feetOrder: feet }
+const practice = { feetOrder: feet, units: 'mm' } as const
 const bytesOf = (text: string): Bytes => new TextEncoder().encode(text)
 const picture = new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3])
 const sha256 = await sha256Of(picture)
@@ -41,6 +41,7 @@ const arrived = {
   origin: { draft: '3f9ab2c4d5e6', version: 1 },
   text,
   pictures: [{ name: '2026-06-20-lf-side-3f9a.jpg', sha256 }],
+  writtenBy: 'mm, LF RF LH RH',
   isWhole: true,
 }
 

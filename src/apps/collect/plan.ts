@@ -9,6 +9,7 @@ import { nearest } from '../../casebook/words.ts'
 import { originIn } from '../../casebook/yard-key.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { freePath } from '../../yard/case-file.ts'
+import { writtenBy } from '../../yard/label.ts'
 import type { ArrivedVisit, Parcel } from '../../yard/unpack.ts'
 import { type ChangedLine, changedLines } from './changed-lines.ts'
 
@@ -34,6 +35,8 @@ export interface TakenVisit {
   readonly isSecond: boolean
   /** Whether it was changed on its way. */
   readonly isChanged: boolean
+  /** Unit and order of feet that it was written with, where the practice now has others. */
+  readonly writtenBy: string | null
   /** Errors for which it is kept a draft. */
   readonly problems: readonly Diagnostic[]
   /** What else the reader says of it. */
@@ -120,7 +123,8 @@ export function planCollect(
       const beside = [...added.values(), ...pictures.files]
       const read = judged(casebook, beside, { path, text: pictures.text }, practice, today)
       const isChanged = visit.isWhole === false
-      const text = read.problems.length > 0 || isChanged ? asDraft(pictures.text) : pictures.text
+      const isOurs = visit.writtenBy === null || visit.writtenBy === writtenBy(practice)
+      const text = read.problems.length > 0 || isChanged || !isOurs ? asDraft(pictures.text) : pictures.text
       for (const file of pictures.files) added.set(file.path, file)
       const needs = pictures.files.map((file) => file.path)
       added.set(path, { path, bytes: new TextEncoder().encode(text), needs })
@@ -130,6 +134,7 @@ export function planCollect(
         pictures: needs,
         isSecond: path !== `${horse}/${visit.date}.md`,
         isChanged,
+        writtenBy: isOurs ? null : visit.writtenBy,
         ...read,
       })
     }

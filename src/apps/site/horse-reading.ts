@@ -5,7 +5,7 @@ import { DamagedFragment, readFragment } from '../../build/fragments.ts'
 import type { UnitOutput } from '../../build/unit.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import { type HorseRead, readHorse } from '../../casebook/read.ts'
-import { teachingOf } from '../../trend/model/teaching.ts'
+import { teachingOf, teachingText } from '../../trend/model/teaching.ts'
 import type { HorseJob, ReadJob, ReadNotes, SourceFile } from './horse-job.ts'
 
 export function readToKeep(
@@ -17,7 +17,7 @@ export function readToKeep(
   const { horse } = read
   return {
     read: keep(JSON.stringify(read)),
-    teaching: horse && keep(JSON.stringify(teachingOf(horse, asOf))),
+    teaching: horse && keep(teachingText(teachingOf(horse, asOf))),
   }
 }
 

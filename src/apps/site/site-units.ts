@@ -13,7 +13,6 @@ import type { Practice } from '../../casebook/model.ts'
 import { type AllHorses, type Edition, isForOthers } from '../../editions/edition.ts'
 import type { Learned } from '../../trend/model/learned.ts'
 import type { PracticeLessons } from '../../trend/model/practice.ts'
-import type { Teaching } from '../../trend/model/teaching.ts'
 import {
   type HorseJob,
   type HorseRecord,
@@ -94,7 +93,8 @@ export const lessonsUnit = (
   key: cacheKey(program, teachings),
   make: async () => {
     const { learnPractice } = await import('../../trend/model/practice.ts')
-    return learnPractice(teachings.map((name) => JSON.parse(fragment(name)) as Teaching))
+    const { teachingFrom } = await import('../../trend/model/teaching.ts')
+    return learnPractice(teachings.map((name) => teachingFrom(fragment(name))))
   },
 })
 

@@ -1,4 +1,7 @@
-/** What one horse contributes to what its practice teaches. Plain data, so that it can be kept. */
+/**
+ * What one horse contributes to what its practice teaches, and the same as a text that can be kept. Of a thousand horses
+ * there are a hundred thousand courses, so all numbers of a horse's stand in one list, and a course is a place in it.
+ */
 import type { Horse } from '../../casebook/model.ts'
 import { dateOfDay, type PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
@@ -12,18 +15,6 @@ import type { WallSums } from './grow-out-rates.ts'
 import { fewestReadings, type Repeat } from './learn.ts'
 import { learnedKey } from './learned.ts'
 
-/** A course as plain lists; null where nothing was read. */
-export interface TaughtCourse {
-  readonly sd: number
-  readonly matters: number
-  readonly growth: Course['growth']
-  readonly left: readonly (number | null)[]
-  readonly back: readonly (number | null)[]
-  /** Null where each is one reading like any other. */
-  readonly leftShare: readonly number[] | null
-  readonly backShare: readonly number[] | null
-}
-
 export interface Teaching {
   /** As `Course` has them. */
   readonly origin: number
@@ -31,8 +22,10 @@ export interface Teaching {
   readonly gaps: readonly number[]
   /** Who took the readings of each visit; null where it does not say. */
   readonly people: readonly (string | null)[]
-  /** By `learnedKey`. */
-  readonly courses: Readonly<Record<string, readonly TaughtCourse[]>>
+  /** Of all courses, one after another (`packed`). */
+  readonly values: Float64Array
+  /** Where in `values` each begins, by `learnedKey`. */
+  readonly courses: Readonly<Record<string, readonly number[]>>
   readonly repeats: Readonly<Record<string, readonly Repeat[]>>
   readonly walls: readonly WallSums[]
 }
@@ -49,14 +42,16 @@ export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   const until = taughtUntil(asOf)
   const visits = horse.visits.filter(({ date, draft }) => date <= until && !draft)
   const columns = columnsOf(horse, visits)
-  const courses: Record<string, TaughtCourse[]> = {}
+  const courses: Record<string, number[]> = {}
+  const values: number[] = []
   const repeats: Record<string, Repeat[]> = {}
   let shared: ReadCourse | null = null
   const add = (foot: FootOrAll, course: ReadCourse | null) => {
     if (course === null || readingsIn(course) < fewestReadings) return
     shared ??= course
     const key = learnedKey(course.family, course.measure, foot)
-    courses[key] = [...(courses[key] ?? []), taught(course)]
+    courses[key] = [...(courses[key] ?? []), values.length]
+    values.push(...packed(course))
   }
   for (const family of families)
     for (const measure of allMeasures) {
@@ -77,24 +72,41 @@ export function teachingOf(horse: Horse, asOf: PlainDate): Teaching {
   )
   const { origin = 0, times = [], gaps = [] } = (shared ?? {}) as Partial<ReadCourse>
   const people = visits.map(({ by }) => by)
-  return { origin, times: [...times], gaps: [...gaps], people, courses, repeats, walls }
+  return {
+    origin,
+    times: [...times],
+    gaps: [...gaps],
+    people,
+    values: Float64Array.from(values),
+    courses,
+    repeats,
+    walls,
+  }
 }
 
-const taught = (course: ReadCourse): TaughtCourse => ({
-  sd: course.sd,
-  matters: course.matters,
-  growth: course.growth,
-  left: orNull(course.left),
-  back: orNull(course.back),
-  leftShare: unlessOnes(course.leftShare),
-  backShare: unlessOnes(course.backShare),
-})
+/** As it is kept. */
+export const teachingText = (teaching: Teaching): string =>
+  JSON.stringify({
+    ...teaching,
+    values: Array.from(teaching.values, (value) => (Number.isNaN(value) ? null : value)),
+  })
 
-const orNull = (values: Float64Array): (number | null)[] =>
-  Array.from(values, (value) => (Number.isNaN(value) ? null : value))
+/** From what `teachingText` gave. */
+export function teachingFrom(text: string): Teaching {
+  const kept: Teaching & { readonly values: ArrayLike<number | null> } = JSON.parse(text)
+  return { ...kept, values: Float64Array.from(kept.values, (value) => value ?? Number.NaN) }
+}
 
-const unlessOnes = (shares: Float64Array): number[] | null =>
-  shares.every((share) => share === 1) ? null : [...shares]
+/** Numbers before those of the readings. */
+const headLength = 6
+
+/** Places, whether readings have shares of their own, repeatability, smallest change that matters, growth; then the readings. */
+function packed(course: ReadCourse): readonly number[] {
+  const { left, back, leftShare, backShare, sd, matters, growth } = course
+  const isShared = [...leftShare, ...backShare].some((share) => share !== 1)
+  const head = [left.length, isShared ? 1 : 0, sd, matters, growth.mean, growth.variance]
+  return [...head, ...left, ...back, ...(isShared ? [...leftShare, ...backShare] : [])]
+}
 
 /** What all courses of a record share, made once for each. */
 interface Grid extends Pick<Course, 'times' | 'gaps'> {
@@ -118,24 +130,28 @@ function gridOf(teaching: Teaching): Grid {
 
 /** The courses of one key, as they are fitted. */
 export function coursesOf(teaching: Teaching, key: string): readonly (Course & { matters: number })[] {
+  const { origin, values } = teaching
   const { times, gaps, ones } = gridOf(teaching)
-  const shares = (own: readonly number[] | null) => (own === null ? ones : Float64Array.from(own))
-  return (teaching.courses[key] ?? []).map((course) => ({
-    sd: course.sd,
-    matters: course.matters,
-    growth: course.growth,
-    origin: teaching.origin,
-    times,
-    gaps,
-    left: orNaN(course.left),
-    back: orNaN(course.back),
-    leftShare: shares(course.leftShare),
-    backShare: shares(course.backShare),
-  }))
-}
-
-function orNaN(values: readonly (number | null)[]): Float64Array {
-  const list = new Float64Array(values.length)
-  for (let i = 0; i < values.length; i++) list[i] = values[i] ?? Number.NaN
-  return list
+  return (teaching.courses[key] ?? []).map((at) => {
+    const [length = 0, isShared, sd = 0, matters = 0, mean = 0, variance = 0] = values.subarray(
+      at,
+      at + headLength,
+    )
+    const list = (place: number) => {
+      const from = at + headLength + place * length
+      return values.subarray(from, from + length)
+    }
+    return {
+      sd,
+      matters,
+      growth: { mean, variance },
+      origin,
+      times,
+      gaps,
+      left: list(0),
+      back: list(1),
+      leftShare: isShared ? list(2) : ones,
+      backShare: isShared ? list(3) : ones,
+    }
+  })
 }

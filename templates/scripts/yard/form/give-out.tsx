@@ -1,13 +1,13 @@
 /** The keys by which visits leave the phone. */
 import { useEffect, useState } from 'preact/hooks'
-import type { Practice } from '../../../../src/casebook/model.ts'
 import type { YardDraft } from '../../../../src/yard/draft.ts'
+import type { WritingPractice } from '../../../../src/yard/parcel.ts'
 import type { FormFrame } from './frame.ts'
 import { type Parcel, parcelOf, saveFile, share } from './give.ts'
 
 interface GiveOutProps extends FormFrame {
   readonly given: readonly YardDraft[]
-  readonly practice: Pick<Practice, 'feetOrder'>
+  readonly practice: WritingPractice
   readonly title: string
   /** Called once they are out. */
   out(): void

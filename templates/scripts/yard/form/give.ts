@@ -1,7 +1,12 @@
 /** Visits leave the phone: through its share sheet, or as a file. */
-import type { Practice } from '../../../../src/casebook/model.ts'
 import type { YardDraft } from '../../../../src/yard/draft.ts'
-import { type OutFile, type PictureBytes, sharedFiles, zipOf } from '../../../../src/yard/parcel.ts'
+import {
+  type OutFile,
+  type PictureBytes,
+  sharedFiles,
+  type WritingPractice,
+  zipOf,
+} from '../../../../src/yard/parcel.ts'
 import type { Drafts } from './drafts.ts'
 
 /** Made before the key is pressed: a share sheet opens only while the press is fresh. */
@@ -13,7 +18,7 @@ export interface Parcel {
 
 export async function parcelOf(
   given: readonly YardDraft[],
-  practice: Pick<Practice, 'feetOrder'>,
+  practice: WritingPractice,
   drafts: Drafts,
 ): Promise<Parcel> {
   const keeper = new Map(given.flatMap(({ id, photos }) => photos.map(({ sha256 }) => [sha256, id] as const)))
