@@ -310,6 +310,27 @@ describe('what is written is kept', () => {
     await close()
   })
 
+  it('by another window where the first one sleeps and does not answer', async () => {
+    const { page, close } = await write(heron, 'horse=heron')
+    await typeOn(page, '89')
+    await kept(page)
+    const address = page.url()
+    const asleep = await page.context().newPage()
+    await page.goto('about:blank')
+    await asleep.goto(`${new URL(address).origin}/?horse=heron#drafts`)
+    await asleep.evaluate(
+      (name) => {
+        void navigator.locks.request(name, () => new Promise(() => {}))
+      },
+      `growdown draft ${address.replace(/.*write\//, '')}`,
+    )
+    await page.goto(address)
+    await tap(page, 'Write it here instead')
+    await page.locator('.yf-rows').waitFor()
+    expect(await page.locator('.yf-rows button').first().textContent()).toContain('89 mm')
+    await close()
+  })
+
   it('locked: no word of it is readable in the store, and another key leaves it there unread', async () => {
     const { page, close } = await write(heron, 'horse=heron')
     await tap(page, 'Finish')

@@ -146,6 +146,8 @@ export const yardForm = {
   give: 'Give it out',
   share: 'Share',
   saveFile: 'Save as a file',
+  notPrepared:
+    'It could not be put together: the phone may be short of memory. Close other programs and open this again.',
   preparing: 'Getting it ready…',
   giveHow:
     'Send it to the desk machine; there it is taken over with growdown collect. It stays on this phone until then.',
