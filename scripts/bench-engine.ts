@@ -55,6 +55,7 @@ function visit(i: number, ofHorse: number): Visit {
     file: `bench/${date}.md`,
     draft: false,
     by: null,
+    yard: null,
     footing: null,
     readings,
     findings: feet.map((foot) => ({ foot, what: 'flare', place: 'medial quarter', grade: 1, words: null })),

@@ -1,4 +1,4 @@
-// Bundles src/ to dist/ and the browser scripts to dist/browser/. Leaves a fresh bundle as it is.
+// Bundles src/ to dist/, the browser scripts to dist/browser/, and draws icons there. Leaves a fresh bundle as it is.
 import { execFileSync } from 'node:child_process'
 import {
   existsSync,
@@ -46,6 +46,24 @@ const browserScripts = () =>
     .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join('templates', 'scripts', name))
 
+/**
+ * What gray-matter asks for and case files never reach, since it only splits them (front-matter.ts): Node's files, Node's
+ * Buffer, and an old YAML reader that could also run what it reads.
+ */
+const inBrowser = {
+  alias: { fs: './scripts/no-files.mjs' },
+  inject: ['scripts/no-buffer.mjs'],
+  plugins: [
+    {
+      name: 'no old YAML',
+      setup: ({ onResolve }) =>
+        onResolve({ filter: /^js-yaml$/ }, ({ importer }) =>
+          /[\\/]gray-matter[\\/]/.test(importer) ? { path: join(root, 'scripts', 'no-yaml.cjs') } : undefined,
+        ),
+    },
+  ],
+}
+
 /** What esbuild makes, in memory: nothing is written before everything has been made. */
 async function make() {
   const { build } = await import('esbuild')
@@ -73,15 +91,29 @@ async function make() {
     },
     splitting: true,
   })
-  const browser = build({
+  const page = {
     ...common,
-    entryPoints: browserScripts(),
+    ...inBrowser,
     outdir: 'dist/browser',
     format: 'iife',
     platform: 'browser',
     minify: true,
     legalComments: 'none',
+    alias: {
+      ...inBrowser.alias,
+      '@noble/post-quantum/hybrid.js': './scripts/no-key-pairs.mjs',
+      '@noble/curves/nist.js': './scripts/no-key-pairs.mjs',
+      '@noble/curves/ed25519.js': './scripts/no-key-pairs.mjs',
+    },
+  }
+  const readsCaseFiles = join('templates', 'scripts', 'yard.tsx')
+  const scripts = browserScripts()
+  const browser = build({
+    ...page,
+    entryPoints: scripts.filter((name) => name !== readsCaseFiles),
+    inject: [],
   })
+  const yard = build({ ...page, entryPoints: [readsCaseFiles] })
   // Whoever imports the library has its packages, and shares zod with the shape of the export.
   const library = build({
     ...common,
@@ -97,13 +129,13 @@ async function make() {
     outdir: 'dist',
     format: 'esm',
     platform: 'browser',
-    alias: { fs: './scripts/no-files.mjs' },
-    inject: ['scripts/no-buffer.mjs'],
+    ...inBrowser,
     minify: true,
     legalComments: 'none',
   })
-  const made = await Promise.all([program, browser, library, libraryInBrowser])
-  return [...made.flatMap(({ outputFiles }) => outputFiles), await makeTemplates()]
+  const made = await Promise.all([program, browser, yard, library, libraryInBrowser])
+  const others = [await makeTemplates(), ...(await drawIcons())]
+  return [...made.flatMap(({ outputFiles }) => outputFiles), ...others]
 }
 
 async function makeTemplates() {
@@ -123,6 +155,18 @@ async function makeTemplates() {
     legalComments: 'none',
   })
   return { path: join(dist, 'templates.cjs'), contents: code }
+}
+
+/** The drawing in the sizes that phones ask for. */
+async function drawIcons() {
+  const { default: sharp } = await import('sharp')
+  const drawing = join(root, 'templates', 'icons', 'hoof.svg')
+  return Promise.all(
+    [192, 512].map(async (size) => ({
+      path: join(dist, 'browser', `icon-${size}.png`),
+      contents: await sharp(drawing).resize(size).png({ compressionLevel: 9, palette: true }).toBuffer(),
+    })),
+  )
 }
 
 /** Each file is replaced whole, so that a program starting meanwhile never reads half of one. */

@@ -8,6 +8,7 @@ import { add } from './commands/add.ts'
 import { build } from './commands/build.ts'
 import { card } from './commands/card.ts'
 import { check } from './commands/check.ts'
+import { collect } from './commands/collect.ts'
 import {
   type CommandEntry,
   clearLine,
@@ -33,6 +34,7 @@ const commands: readonly CommandEntry[] = [
   preview,
   add,
   draft,
+  collect,
   mark,
   card,
   importTable,
@@ -134,7 +136,8 @@ function programOf(world: World, setStatus: (status: number) => void): Command {
       command.addOption(made)
     }
     command.action(async (...given: unknown[]) => {
-      const args = given.slice(0, command.registeredArguments.length)
+      // Of an argument that may be several there is a list.
+      const args = given.slice(0, command.registeredArguments.length).flat()
       setStatus(await entry.run(args.map(asText), optionsOf(command), world))
     })
   }

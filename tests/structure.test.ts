@@ -18,6 +18,7 @@ const floors: readonly (readonly string[])[] = [
   ['pages/words'],
   ['pages/shared'],
   ['pages/practice', 'pages/owner', 'pages/portfolio', 'pages/mark', 'pages/starter', 'pages'],
+  ['pages/yard'],
   // What a browser may have: no disk and no HTML.
   ['render', 'library-browser.ts'],
   ['build'],

@@ -61,6 +61,9 @@ export const commonStyles: readonly string[] = [
 /** Every bundled browser script, by name. */
 export const browserScripts = (root: string) => textsBelow(join(root, 'dist', 'browser'), '.js')
 
+/** The place on this disk of a file that is made with the bundle, to stand beside pages as it is. */
+export const browserFile = (name: string): string => join(packageRoot(), 'dist', 'browser', name)
+
 /**
  * Names this very program: its version and the content of all that decides what pages look like.
  * The entry files name their parts by content, so they stand for the whole bundle.

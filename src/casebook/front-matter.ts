@@ -103,8 +103,27 @@ const oneLineEnd = (text: string): string => (text.includes('\r') ? text.replace
 const inert = { parse: () => ({}), stringify: () => '' }
 const engines = { yaml: inert, json: inert, javascript: inert, js: inert, coffee: inert }
 
+/** True, and told, where a merge left both versions in the file, one below the other, for a person to choose. */
+function isMergeLeft(text: string, report: Report): boolean {
+  if (!text.includes('<<<<<<< ')) return false
+  const left = /^<{7} [^\n]*$[\s\S]*?^={7}$[\s\S]*?^>{7}(?: |$)/m.exec(text)
+  if (!left) return false
+  const start = left.index
+  report.error(
+    'merge-left',
+    { start, end: lineEnd(text, start) },
+    'Two versions of these lines stand in the file, as a merge left them.',
+    {
+      expected: 'one of the two, or what is right of both',
+      advice: 'settle the lines down to >>>>>>>, then delete the three lines of signs',
+    },
+  )
+  return true
+}
+
 /** Where the block ends and the body begins. A file without a block is all body. */
 function split(text: string, report: Report): CaseFile | null {
+  if (isMergeLeft(text, report)) return null
   if (!matter.test(text)) return withoutBlock(text, report)
   const firstLine = text.slice(0, lineEnd(text, 0))
   const language = matter.language(text).name

@@ -1,5 +1,5 @@
 /**
- * How much a case file, or a table to be imported, may hold: far more than a person writes, and little enough that reading it, and making pages of
+ * How much a case file, a table to be imported or a parcel may hold: far more than a person writes, and little enough that reading it, and making pages of
  * it, always ends soon. Each is told of where it is exceeded.
  */
 export const limits = {
@@ -40,4 +40,8 @@ export const limits = {
   /** Bytes of a table to be imported, and of a line of it. */
   tableBytes: 16 * 1024 * 1024,
   rowBytes: 16 * 1024,
+  /** Files of a parcel from the yard page, and their bytes, one by one and in all, unpacked. */
+  parcelFiles: 2000,
+  pictureBytes: 32 * 1024 * 1024,
+  parcelBytes: 512 * 1024 * 1024,
 } as const

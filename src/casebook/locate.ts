@@ -1,5 +1,6 @@
 /** Which file of a casebook's folder is what, by its path alone. Links are named, never followed. */
 import { parseDate } from '../hoof/dates.ts'
+import { copiedFolder, copyReport } from './copies.ts'
 import type { FolderEntry } from './folder.ts'
 import { idLike } from './practice-file.ts'
 import { type Report, reportOn } from './report.ts'
@@ -74,7 +75,7 @@ export function locate(entries: readonly FolderEntry[]): Located {
       if (!misnamed.has(folder)) reports.push(folderReport(folder, entry.path, folders))
       misnamed.add(folder)
     } else {
-      const report = strayReport(entry.path, taken)
+      const report = copyReport(entry, taken) ?? strayReport(entry.path, taken)
       if (report) reports.push(report)
     }
   }
@@ -113,6 +114,19 @@ function folderReport(folder: string, first: string, folders: ReadonlySet<string
   const report = reportOn(first, '')
   const id = idLike(folder)
   const isFree = !folders.has(id) || id === folder.toLowerCase()
+  const original = copiedFolder(folder)
+  if (original !== null && folders.has(original)) {
+    report.error(
+      'copy',
+      null,
+      `The folder ${quote(folder)} is a copy of ${original}; nothing in it is read.`,
+      {
+        expected: 'one folder for each horse',
+        advice: `compare the two, put what is missing into ${original}, then delete the copy`,
+      },
+    )
+    return report
+  }
   report.error('horse-folder', null, `${quote(folder)} cannot be the name of a horse's folder.`, {
     expected: 'lower-case letters, digits and hyphens',
     ...(isFree

@@ -160,6 +160,8 @@ export interface Visit {
   readonly draft: boolean
   /** Id of the person of the practice who took the readings; null where the visit does not say. */
   readonly by: string | null
+  /** The draft of the yard page that it came from; null where it was written otherwise. */
+  readonly yard: YardOrigin | null
   readonly footing: string | null
   readonly readings: readonly Reading[]
   readonly findings: readonly Finding[]
@@ -175,6 +177,11 @@ export interface Visit {
   /** As resolved from `next visit`: a date, or the visit's date plus the interval; null when not said. */
   readonly nextVisit: PlainDate | null
   readonly body: Body
+}
+
+export interface YardOrigin {
+  readonly draft: string
+  readonly version: number
 }
 
 export type Stage = 'before' | 'after'

@@ -7,7 +7,7 @@ import { bodyState, comfort, noBodyState, noComfort, stance } from './comfort.ts
 import { field, gapIn, type ParseContext, type Reader, readFields, wrongForm } from './fields.ts'
 import { findings, growOut, type PlacedFeature } from './findings.ts'
 import type { CaseFile } from './front-matter.ts'
-import type { BodyState, Cleared, Comfort, Finding, Stage, Stance, Visit } from './model.ts'
+import type { BodyState, Cleared, Comfort, Finding, Stage, Stance, Visit, YardOrigin } from './model.ts'
 import { person } from './people.ts'
 import { type HorseFolder, type PlacedPhoto, readPhotos } from './photos.ts'
 import { date, intervalMeant, likelyDate, lines, parseInterval, text, yesNo } from './readers.ts'
@@ -15,6 +15,7 @@ import { type PlacedReading, readStage } from './readings.ts'
 import type { Report, TextRange } from './report.ts'
 import { normal } from './words.ts'
 import { isUnfilled, readYamlTree, type YamlMap, type YamlNode } from './yaml-tree.ts'
+import { yardKey } from './yard-key.ts'
 
 /** A visit with the places of what it says, for remarks that need several visits. */
 export interface PlacedVisit {
@@ -97,6 +98,7 @@ const visitFields = {
   date: field<PlainDate | null>(date, null),
   draft: field<boolean | null>(yesNo, null),
   by: field<string | null>(person, null),
+  yard: field<YardOrigin | null>(yardKey, null),
   feet: field<YamlNode>(asWritten, nothing),
   footing: field<string | null>(text, null),
   before: field<readonly PlacedReading[]>(readStage('before'), []),
@@ -138,6 +140,7 @@ export function readVisit(
       file: report.file,
       draft: isDraft(read.draft, map, report),
       by: read.by,
+      yard: read.yard,
       footing: read.footing,
       readings: readings.map((placed) => placed.reading),
       findings: read.findings,

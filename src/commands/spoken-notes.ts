@@ -51,23 +51,7 @@ export async function hearNotes(
   practice: Practice,
   date: PlainDate,
 ): Promise<{ readonly known: Known; readonly understood: Understood }> {
-  const { buildLexicon, understand } = await import('../spoken/index.ts')
-  const known = await knownBefore(visits, practice, date)
+  const { buildLexicon, knownBefore, understand } = await import('../spoken/index.ts')
+  const known = knownBefore(visits, practice, date)
   return { known, understood: understand(text, known, buildLexicon(Object.keys(practice.terms)), format) }
-}
-
-/** What the visits before that day leave open. */
-async function knownBefore(visits: readonly Visit[], practice: Practice, date: PlainDate): Promise<Known> {
-  const { openFindings } = await import('../trend/assessment.ts')
-  const past = visits.filter((visit) => visit.date <= date)
-  const features = past.flatMap(({ growOut }) =>
-    growOut.map(({ foot, what, place }) => ({ foot, what, place })),
-  )
-  return {
-    units: practice.units,
-    feetOrder: practice.feetOrder,
-    date,
-    openFindings: openFindings(past).map(({ finding: { foot, what, place } }) => ({ foot, what, place })),
-    features: [...new Map(features.map((one) => [`${one.foot} ${one.what} ${one.place}`, one])).values()],
-  }
 }

@@ -37,8 +37,10 @@ export interface Edition<Kept = unknown> {
     /** Below the edition's own; null where the horse has no folder. */
     of(kept: Kept, addresses: Addresses): string | null
   }
-  /** Null for an edition that stays with the practitioner. */
+  /** Null for an edition that stays on the practitioner's machine. */
   readonly protection: Protection<Kept> | null
+  /** Whether it is locked for the practitioner alone: then it holds drafts, and is searched for no name. */
+  readonly isPractitioners?: true
   /** What to open, in a line for the person who built it. */
   announcement(places: Places): string
   /** Puts the pages of one horse, and gives what is to be kept of it; null where this edition does not show it. */
@@ -65,6 +67,20 @@ export interface Edition<Kept = unknown> {
   addresses?(practice: Practice, casebook: string, kept: readonly Kept[] | null): Promise<Addresses>
 }
 
+/** Whether anyone but the practitioner reads it. */
+export const isForOthers = ({
+  protection,
+  isPractitioners,
+}: Pick<Edition, 'protection' | 'isPractitioners'>) => protection !== null && isPractitioners !== true
+
+/** A horse's own folder in the casebook, as it stands there. Paths are within the casebook. */
+export interface HorseFolder {
+  /** Case files, read when asked for. */
+  texts(): Readonly<Record<string, string>>
+  /** Every other file. */
+  readonly pictures: readonly string[]
+}
+
 /** Files of one horse go to paths within the edition's folder. */
 export interface HorseTools extends Pick<UnitOutput, 'put' | 'keep'>, Pick<PageTools, 'forOwners'> {
   readonly renderer: Renderer
@@ -72,6 +88,7 @@ export interface HorseTools extends Pick<UnitOutput, 'put' | 'keep'>, Pick<PageT
   readonly own: OwnWords
   /** Processed pictures. */
   readonly pictures: PictureStore
+  readonly folder: HorseFolder
 }
 
 export type Addresses = Readonly<Record<string, string>>
@@ -112,6 +129,8 @@ export interface TogetherTools {
 
 export interface ProtectionTools {
   readonly edition: Pick<Edition, 'folder' | 'assets'>
+  /** Names the program that builds. */
+  readonly program: string
   readonly casebook: string
   readonly guard: LeakGuard
   readonly builder: Pick<Builder, 'outputs' | 'read' | 'fragment' | 'build'>

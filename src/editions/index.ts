@@ -3,5 +3,6 @@ import type { Edition } from './edition.ts'
 import { owner } from './owner.ts'
 import { portfolio } from './portfolio.ts'
 import { practice } from './practice.ts'
+import { yard } from './yard.ts'
 
-export const editions: readonly Edition[] = [practice, owner, portfolio]
+export const editions: readonly Edition[] = [practice, yard, owner, portfolio]

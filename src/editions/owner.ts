@@ -2,8 +2,8 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { commonStyles } from '../build/program.ts'
 import type { Edition } from './edition.ts'
+import { passphraseFile } from './lock/passphrase-file.ts'
 import type { HorseFragment } from './owner/horse-fragment.ts'
-import { passphraseFile } from './owner/passphrase-file.ts'
 
 /**
  * A page for each owner, of that owner's horses alone, locked with a passphrase of the owner's own.
@@ -13,7 +13,7 @@ export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
   name: 'owner',
   folder: 'owners',
   keepsBroken: false,
-  assets: { styles: [...commonStyles, 'owner'], scripts: ['unlock'], isInline: true },
+  assets: { styles: [...commonStyles, 'gate', 'owner'], scripts: ['unlock'], isInline: true },
   shownIn: { consent: 'owner site', of: ({ owner }, addresses) => addresses[owner] ?? null },
   announcement: ({ site, casebook }) =>
     `Owners' pages, locked: ${site('owners')}; what opens them: ${casebook(passphraseFile)}`,
@@ -34,9 +34,12 @@ export const ownerEdition = (workFactor?: number): Edition<HorseFragment> => ({
   },
   addresses: async (practice, casebook, kept) => {
     if (kept === null && !existsSync(join(casebook, passphraseFile))) return {}
-    const { keepKeys, readKeys } = await import('./owner/keep-keys.ts')
+    const { keepKeys, readKeys } = await import('./lock/keep-keys.ts')
     const { ownersShown } = await import('./owner/horse-fragment.ts')
-    const ids = (kept === null ? practice.owners : ownersShown(practice, kept)).map(({ id }) => id)
+    const { practitionersEntry } = await import('./lock/practitioners-entry.ts')
+    const ids = (kept === null ? practice.owners : ownersShown(practice, kept))
+      .map(({ id }) => id)
+      .filter((id) => id !== practitionersEntry)
     const keys = kept === null ? readKeys(casebook, ids) : keepKeys(casebook, ids).keys
     return Object.fromEntries([...keys].map(([id, { token }]) => [id, token]))
   },

@@ -2,7 +2,7 @@
 import type { PlainDate } from '../hoof/dates.ts'
 import type { Foot } from '../hoof/feet.ts'
 import type { CautionLevel } from '../trend/assessment.ts'
-import type { Learned } from '../trend/model/learned.ts'
+import type { HorseKnowledge } from './knowledge.ts'
 
 /** What is read at once after unlocking: enough for the day's list. */
 export interface YardIndex {
@@ -13,13 +13,18 @@ export interface YardIndex {
   readonly asOf: PlainDate
   /** practice.md as it stands, for the checks. */
   readonly practiceFile: string
-  readonly learned: Learned
+  readonly practiceName: string
+  /** Who may hold the phone, as practice.md has them. */
+  readonly people: readonly { readonly id: string; readonly name: string }[]
   /** By horse's name. */
   readonly horses: readonly YardHorse[]
   /** Drafts of this page that stand in the casebook, with the version taken over. */
   readonly arrived: readonly { readonly draft: string; readonly version: number }[]
   /** 32 bytes in base64: locks what is written on the phone. The same in every build of a casebook. */
   readonly phoneKey: string
+  /** Cautions that always hold, and the practice's own rules. */
+  readonly standing: readonly string[]
+  readonly localRules: string | null
 }
 
 /** A line of the day's list. */
@@ -47,4 +52,6 @@ export interface YardHorsePart {
   /** Where pictures of earlier visits lie, for the checks: paths alone. */
   readonly pictures: readonly string[]
   readonly feetWithPhotos: readonly Foot[]
+  /** What the form shows of it, as of the day of the index: made at the desk, so that the page carries no engine. */
+  readonly knowledge: HorseKnowledge
 }

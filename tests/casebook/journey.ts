@@ -67,6 +67,7 @@ export async function journey(files: CasebookFiles): Promise<Journey> {
         forOwners,
         own,
         pictures: noPictures,
+        folder: { texts: () => ({}), pictures: [] },
       })
       if (shown !== null) kept.get(edition.name)?.push(shown)
     }

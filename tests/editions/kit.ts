@@ -10,6 +10,7 @@ import { disk } from '../../src/build/disk/real-disk.ts'
 import { ownerEdition } from '../../src/editions/owner.ts'
 import { portfolio } from '../../src/editions/portfolio.ts'
 import { practice } from '../../src/editions/practice.ts'
+import { yardEdition } from '../../src/editions/yard.ts'
 
 export const casebook: Readonly<Record<string, string>> = {
   'practice.md': `---
@@ -107,7 +108,7 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
     if (waiting.length > 0) decide(at.casebook, waiting, true)
   }
   const buildUnread = (editions: readonly string[] = ['owner', 'portfolio'], asOf = '2026-03-01') => {
-    const known = [practice, ownerEdition(factor), portfolio]
+    const known = [practice, yardEdition(factor), ownerEdition(factor), portfolio]
     return buildSite(
       { ...at, editions: known.filter(({ name }) => editions.includes(name)), every: known, asOf },
       {

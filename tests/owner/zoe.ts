@@ -45,6 +45,7 @@ export function visit(index: number, more: Partial<Visit> = {}): Visit {
     file: `zoe/${date}.md`,
     draft: false,
     by: null,
+    yard: null,
     footing: 'soft',
     readings: [] as Reading[],
     findings: [],

@@ -94,6 +94,7 @@ function buildVisit(of: VisitSketch): Visit {
     file: `horse/${id}.md`,
     draft: of.draft ?? false,
     by: of.by ?? null,
+    yard: null,
     footing: null,
     readings: [...readingsOf('before', of.before ?? {}), ...readingsOf('after', of.after ?? {})],
     findings: (of.findings ?? []).map(finding),

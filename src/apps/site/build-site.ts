@@ -8,7 +8,7 @@ import type { Published } from '../../build/publish.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Practice } from '../../casebook/model.ts'
 import { namesakes } from '../../casebook/namesakes.ts'
-import type { Addresses, Edition } from '../../editions/edition.ts'
+import { type Addresses, type Edition, isForOthers } from '../../editions/edition.ts'
 import { editions as everyEdition } from '../../editions/index.ts'
 import { practiceScope } from '../../identity/approvals.ts'
 import type { Exception } from '../../identity/identifiers.ts'
@@ -108,8 +108,9 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
       name: practice.name,
       fateOf: made.fateOf,
       restsOn: isKnown ? restsOn(leaving, records, addresses) : null,
+      // A host tells by size and time whether a phone has the newest page, and all pages for one phone are of one size.
       sharedTime: {
-        folders: leaving.map(({ folder }) => folder),
+        folders: leaving.filter(isForOthers).map(({ folder }) => folder),
         day: Date.parse(`${options.asOf}T00:00:00Z`),
       },
     })

@@ -4,7 +4,7 @@
  */
 import type { RestsOn, SiteRecord } from '../../build/disk/own-files.ts'
 import type { OwnersConsent } from '../../casebook/read.ts'
-import type { Addresses, Edition } from '../../editions/edition.ts'
+import { type Addresses, type Edition, isForOthers } from '../../editions/edition.ts'
 import type { HorseRecord } from './horse-job.ts'
 
 export interface Consents {
@@ -100,7 +100,9 @@ export function unaskedEditions(
   const concerned = standing === null ? [...files.keys()] : ended
   const names = new Set(editions.map(({ name }) => name))
   return every.filter(
-    ({ name, protection, folder }) =>
-      protection !== null && !names.has(name) && concerned.some((path) => path.startsWith(`${folder}/`)),
+    (edition) =>
+      isForOthers(edition) &&
+      !names.has(edition.name) &&
+      concerned.some((path) => path.startsWith(`${edition.folder}/`)),
   )
 }

@@ -5,7 +5,7 @@ import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { Practice } from '../../casebook/model.ts'
 import { reportOn } from '../../casebook/report.ts'
-import type { Addresses, AllHorses, Edition } from '../../editions/edition.ts'
+import { type Addresses, type AllHorses, type Edition, isForOthers } from '../../editions/edition.ts'
 import type { Exception, HorseIdentity } from '../../identity/identifiers.ts'
 import { type LeakGuard, leakGuard, type Refusal } from '../../leaks/guard.ts'
 import type { PracticeLessons } from '../../trend/model/practice.ts'
@@ -62,7 +62,7 @@ export async function buildEditions(
     const fates = await overallWithout(horsesOf(gone), edition, all, context, builder, guard)
     for (const [path, fate] of fates) instead.set(path, fate)
   }
-  const leaving = editions.some(({ protection }) => protection !== null)
+  const leaving = editions.some(isForOthers)
   const [exceptions] = leaving ? await builder.build([guard.exceptions]) : []
   const broken = records.filter(({ isBroken }) => isBroken).map(({ id }) => id)
   const isIn = (folders: Iterable<string>, path: string) =>
@@ -90,7 +90,7 @@ async function guardOf(
 ): Promise<LeakGuard> {
   const open = async () => {
     const { own, assets } = await openTools()
-    const leaving = editions.filter(({ protection }) => protection !== null)
+    const leaving = editions.filter(isForOthers)
     const texts = leaving.map((edition) => assets(edition.assets))
     return {
       own,
@@ -98,7 +98,7 @@ async function guardOf(
     }
   }
   const identities = records.map(({ identity }) => identity)
-  const leaves = editions.some(({ protection }) => protection !== null)
+  const leaves = editions.some(isForOthers)
   const { former, diagnostics } = leaves ? await formerNames(casebook, practice, identities) : noFormer
   diagnostics.forEach(report)
   return leakGuard(program, practice, identities, former, open, () => caseTexts(folder))
@@ -121,7 +121,7 @@ const caseTexts = (folder: CasebookFolder) =>
 /** Searches and locks what leaves; gives the folders that are held back. */
 async function protect(
   { casebook, asOf, editions }: SiteOptions,
-  { openTools }: SiteContext,
+  { openTools, program }: SiteContext,
   builder: Builder,
   { practice, lessons, records, addresses, report }: MadeHorses,
   guard: LeakGuard,
@@ -136,6 +136,7 @@ async function protect(
       allHorses(edition, records, { practice, lessons, asOf, addresses }),
       {
         edition,
+        program,
         casebook,
         guard,
         builder,

@@ -3,7 +3,7 @@ import { contentHash } from '../../build/disk/content-hash.ts'
 import type { CasebookFolder } from '../../casebook/folder.ts'
 import type { HorseRead } from '../../casebook/read.ts'
 import { reportOn } from '../../casebook/report.ts'
-import type { Edition, PageTools } from '../../editions/edition.ts'
+import type { Edition, HorseFolder, PageTools } from '../../editions/edition.ts'
 import { identityOf } from '../../identity/horse-identity.ts'
 import { identityOfBroken } from '../../leaks/broken-horse.ts'
 import { refusedCards, withCards } from '../../pictures/cards.ts'
@@ -17,7 +17,7 @@ export async function makeHorse(
   editions: readonly Edition[],
   { horse: written, consent, diagnostics }: HorseRead,
   folder: CasebookFolder,
-  { formatIn, ...tools }: PagesTools & Pick<PageTools, 'formatIn'>,
+  { formatIn, ...tools }: Omit<PagesTools, 'folder'> & Pick<PageTools, 'formatIn'>,
 ): Promise<HorseRecord> {
   const { id, practice, asOf, learned, files, lastApproved } = job
   if (written === null) {
@@ -37,7 +37,10 @@ export async function makeHorse(
     format: formatIn(practice.units),
   }
   const hashOf = (file: string) => read.get(`${id}/${file}`) ?? null
-  const pages = await pagesOfHorse(input, editions, job, hashOf, tools)
+  const pages = await pagesOfHorse(input, editions, job, hashOf, {
+    ...tools,
+    folder: folderOf(job, folder),
+  })
   return {
     id,
     diagnostics: [
@@ -49,6 +52,16 @@ export async function makeHorse(
     consent,
     isBroken: false,
     ...pages,
+  }
+}
+
+function folderOf({ id, files }: Pick<HorseJob, 'id' | 'files'>, folder: CasebookFolder): HorseFolder {
+  const own = files.filter(({ path, kind }) => kind === 'file' && path.startsWith(`${id}/`))
+  const texts = own.filter(({ path }) => path.endsWith('.md'))
+  return {
+    texts: () =>
+      Object.fromEntries(texts.map(({ path }) => [path, new TextDecoder().decode(folder.read(path))])),
+    pictures: own.map(({ path }) => path).filter((path) => !path.endsWith('.md')),
   }
 }
 

@@ -10,7 +10,7 @@ import { packageRoot } from '../../build/program.ts'
 import type { BuildState } from '../../build/state.ts'
 import type { MadeUnit, PooledUnit, Unit } from '../../build/unit.ts'
 import type { Practice } from '../../casebook/model.ts'
-import type { AllHorses, Edition } from '../../editions/edition.ts'
+import { type AllHorses, type Edition, isForOthers } from '../../editions/edition.ts'
 import type { Learned } from '../../trend/model/learned.ts'
 import type { PracticeLessons } from '../../trend/model/practice.ts'
 import {
@@ -181,7 +181,7 @@ export function editionUnits(
         for (const view of await edition.pages(all, format)) {
           put({ path: `${folder}/${view.path}`, text: await renderer.render(view) })
         }
-        return edition.protection === null ? null : shown
+        return isForOthers(edition) ? shown : null
       },
     },
     {

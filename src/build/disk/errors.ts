@@ -25,6 +25,7 @@ const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'it is not there',
   ENOTDIR: 'a file stands where a folder is needed',
   EISDIR: 'a folder stands where a file is needed',
+  EEXIST: 'something is there already',
   ENOTEMPTY: 'a folder that is not empty is in the way',
   ELOOP: 'it is a link',
   EBUSY: 'another program is using it',

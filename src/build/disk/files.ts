@@ -62,6 +62,8 @@ export interface Files {
   writePrivate(path: string, data: string | Uint8Array): void
   /** One more name for a file; false where this disk has no such thing. */
   link(from: string, to: string): boolean
+  /** A copy of a file where nothing is; throws where something is. */
+  copyNew(from: string, to: string): void
   /** The same symbolic link once more. */
   copyLink(from: string, to: string): void
   /** Puts a file in another's place in one step; one from another disk is copied beside it first. */

@@ -125,6 +125,7 @@ export const disk: Files = {
       notHere,
       false,
     ),
+  copyNew: (from, to) => attempt(to, 'made', () => copyFileSync(from, to, constants.COPYFILE_EXCL)),
   copyLink: (from, to) => attempt(to, 'made', () => symlinkSync(readlinkSync(from), to)),
   move: (from, to) => attempt(to, 'replaced', () => renameAcross(from, to)),
   moveFolder: (from, to) =>

@@ -38,12 +38,7 @@ export function openWorkFolder(files: Files, named: string, madeFrom: string): W
   const [site, source] = [realPlace(files, named), realPlace(files, madeFrom)]
   const folder = workFolderOf(files, site)
   const staged = join(folder, 'staging')
-  for (const own of [dirname(folder), folder]) {
-    refuseLink(files, own)
-    files.makePrivateFolder(own)
-  }
-  for (const name of files.names(folder)) refuseLink(files, join(folder, name))
-  keepOutOfGit(files, dirname(folder))
+  makeWorkFolder(files, folder)
   const giveBack = takeLock(files, folder)
   const at = { site, workFolder: folder, source, staged }
   try {
@@ -56,6 +51,16 @@ export function openWorkFolder(files: Files, named: string, madeFrom: string): W
     giveBack()
     throw error
   }
+}
+
+/** Makes a folder of the tool's own, where nothing is someone else's. */
+export function makeWorkFolder(files: Files, folder: string): void {
+  for (const own of [dirname(folder), folder]) {
+    refuseLink(files, own)
+    files.makePrivateFolder(own)
+  }
+  for (const name of files.names(folder)) refuseLink(files, join(folder, name))
+  keepOutOfGit(files, dirname(folder))
 }
 
 /** What was begun in place is for the next build to carry to its end. */

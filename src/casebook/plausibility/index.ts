@@ -19,6 +19,7 @@ import { checkAfterLonger, checkJumps } from './growth.ts'
 import { gridOf, lastReadings } from './history.ts'
 import { checkPhotos } from './photos.ts'
 import { checkRows } from './rows.ts'
+import { checkWrittenTwice } from './twice.ts'
 import { checkWeights } from './weights.ts'
 
 /** All checks over one horse's visits, oldest first. What is found goes into the report of the visit it concerns. */
@@ -30,6 +31,7 @@ export function checkPlausibility(
 ): void {
   checkDates(visits, horse, asOf)
   checkWeights(visits, horse, asOf)
+  checkWrittenTwice(visits, units)
   const last = lastReadings()
   let before: { readonly placed: PlacedVisit; readonly grid: ReturnType<typeof gridOf> } | null = null
   for (const visit of visits) {

@@ -1,12 +1,12 @@
 /** One owner's page: everything inside the lock, and the locked page around it. */
-import { createHash } from 'node:crypto'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import { lockedPage, type OwnerPart, ownerRecord } from '../../pages/owner/pages.ts'
 import type { OwnerWords } from '../../pages/words/index.ts'
 import type { Renderer } from '../../render/renderer.ts'
-import { checksum } from './checksum.ts'
-import { type Locked, type LockKey, lockPage, workFactor } from './lock.ts'
-import { filledUp, padded } from './padding.ts'
+import { checksum } from '../lock/checksum.ts'
+import { type Locked, type LockKey, lockPage, workFactor } from '../lock/lock.ts'
+import { filledUp, padded } from '../lock/padding.ts'
+import { policyOf } from '../lock/policy.ts'
 
 /** Style sheet and unlocking script as they stand in the page. */
 export interface Inlined {
@@ -22,19 +22,6 @@ interface OwnerPage {
   readonly sealed: { readonly start: number; readonly end: number }
 }
 
-const source = (text: string) => `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`
-
-/** A page may use its own style and script, and pictures that it carries; nothing else, from nowhere. */
-const policyOf = (style: string, script: string | null) =>
-  [
-    "default-src 'none'",
-    'img-src data:',
-    `style-src ${source(style)}`,
-    ...(script === null ? [] : [`script-src ${source(script)}`]),
-    "base-uri 'none'",
-    "form-action 'none'",
-  ].join('; ')
-
 /** The plain page of one owner: everything inside the lock. */
 export const plainPage = (
   practice: Practice,
@@ -44,7 +31,7 @@ export const plainPage = (
   { style }: Inlined,
   words: OwnerWords,
 ): Promise<string> =>
-  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }, words))
+  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, []) }, words))
 
 /** As long as every other. */
 const noChecksum = checksum(new Uint8Array())
@@ -60,7 +47,7 @@ export async function lockedOwnerPage(
   words: OwnerWords,
   factor = workFactor,
 ): Promise<OwnerPage> {
-  const inlined = { style, script, policy: policyOf(style, script) }
+  const inlined = { style, script, policy: policyOf(style, [script]) }
   const render = (locked: Pick<Locked, 'armored' | 'checksum'>) =>
     renderer.render(lockedPage(practice, key.token, locked, inlined, words))
   const outer = Buffer.byteLength(await render({ armored: '', checksum: noChecksum }))

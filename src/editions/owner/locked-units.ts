@@ -7,12 +7,14 @@ import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Owner, Practice } from '../../casebook/model.ts'
 import type { LeakGuard } from '../../leaks/guard.ts'
 import type { OwnerPart } from '../../pages/owner/pages.ts'
+import { keepKeys } from '../lock/keep-keys.ts'
+import { type Locked, type LockKey, type LockMemory, markOf } from '../lock/lock.ts'
+import { openToOthers, weakPassphrase } from '../lock/passphrases.ts'
+import { ownerOfThatId, practitionersEntry } from '../lock/practitioners-entry.ts'
+import { weakPassphrases } from '../lock/weak-passphrases.ts'
 import { type HorseFragment, languageOf, ownersShown } from './horse-fragment.ts'
-import { keepKeys } from './keep-keys.ts'
-import { type Locked, type LockKey, type LockMemory, markOf } from './lock.ts'
 import { armoredIn, lockedOwnerPage, plainPage } from './locked-page.ts'
 import type { ForOwners } from './page-tools.ts'
-import { type OwnerKeys, openToOthers, weakPassphrase } from './passphrases.ts'
 
 interface LockTools {
   /** Of the owners' pages below the site. */
@@ -43,11 +45,13 @@ export async function lockedUnits(
   tools: LockTools,
 ): Promise<readonly Unit<LockMemory | null>[]> {
   const owners = ownersShown(practice, fragments)
-  const ids = owners.map(({ id }) => id)
+  const ids = owners.map(({ id }) => id).filter((id) => id !== practitionersEntry)
+  if (ids.length < owners.length) tools.report(ownerOfThatId)
   const { keys, secret, diagnostics, isOpen } = keepKeys(tools.casebook, ids)
   for (const diagnostic of diagnostics) tools.report(diagnostic)
   if (isOpen) tools.report(openToOthers)
-  for (const id of await weakOwners(keys, secret, tools)) tools.report(weakPassphrase(id))
+  for (const id of await weakPassphrases('owners', keys, secret, tools.builder))
+    tools.report(weakPassphrase(id))
   return owners.map((owner) => {
     const found = keys.get(owner.id)
     if (found === undefined) return heldUnit(owner, tools)
@@ -80,26 +84,6 @@ function heldUnit(owner: Owner, tools: LockTools): Unit<LockMemory | null> {
       return null
     },
   }
-}
-
-/** Owners whose passphrases could be guessed; judged again only where one has changed. */
-async function weakOwners(
-  keys: OwnerKeys,
-  secret: string,
-  { builder }: LockTools,
-): Promise<readonly string[]> {
-  const marks = [...keys].map(([id, key]) => [id, markOf({ ...key, secret })])
-  const unit: Unit<readonly string[]> = {
-    name: 'owners: weak passphrases',
-    key: cacheKey(marks),
-    make: async () => {
-      const { weaknessEstimator } = await import('./strength.ts')
-      const isWeak = weaknessEstimator()
-      return [...keys].flatMap(([id, { passphrase }]) => (isWeak(passphrase) ? [id] : []))
-    },
-  }
-  const [weak] = keys.size === 0 ? [] : await builder.build([unit])
-  return weak?.notes ?? []
 }
 
 interface Subject {

@@ -1,20 +1,11 @@
-/** The page on which points are marked on one picture, and the task that its script works through. */
+/** The page on which points are marked on one picture. */
 import type { Photo, Visit } from '../../casebook/model.ts'
-import type { PlacedCard } from '../../hoof/card.ts'
-import { type Foot, sideOf } from '../../hoof/feet.ts'
-import { isSide, type Landmarks, type PhotoView, marksOf as pointsOf } from '../../hoof/marks.ts'
-import type { Point } from '../../hoof/plane.ts'
-import type { Camera } from '../../hoof/stance.ts'
+import { isSide } from '../../hoof/marks.ts'
 import { capital, type Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import { subjectOf } from '../shared/photos.ts'
 import type { Words } from '../words/index.ts'
-import { millimetres } from './landmark-block.ts'
-
-export type MarkedView = 'lateral' | 'medial' | 'solar' | 'behind'
-export const markedViews: readonly MarkedView[] = ['lateral', 'medial', 'solar', 'behind']
-export const isMarkedView = (view: PhotoView): view is MarkedView =>
-  (markedViews as readonly string[]).includes(view)
+import { isMirrored, type MarkedView, type MarkTask, markTask } from './mark-task.ts'
 
 /** What is known of the picture before it is marked. */
 export interface MarkSubject {
@@ -30,71 +21,10 @@ export interface MarkSubject {
   readonly focalLength: number | null
 }
 
-/** Plain data for the script. */
-export interface MarkTask {
-  readonly view: MarkedView
-  readonly width: number
-  readonly height: number
-  readonly focalLength: number | null
-  readonly steps: readonly MarkStep[]
-  /** Points that are marked already, by the step's id. */
-  readonly marks: Readonly<Record<string, Point>>
-  readonly foot: Foot | null
-  readonly scaleLength: string
-  /** How much nearer to the camera than the foot the scale or the card lies, as the case file has it. */
-  readonly nearer: string
-  /** The card as the case file has it; null where it is still to be looked for. */
-  readonly card: PlacedCard | null
-  readonly isCardRefused: boolean
-  readonly camera: Camera | null
-  /** Under which the points are kept in the browser until they are written. */
-  readonly storageKey: string
-  /** First lines of the block, up to the points. */
-  readonly head: string
-  readonly says: Words['mark']['script']
-}
-
-export interface MarkStep {
-  /** A point's name, or `ground from`. */
-  readonly id: string
-  /** Whether the card takes its place. */
-  readonly isInCard: boolean
-  readonly name: string
-  readonly how: string
-}
-
-const ends = (line: string): readonly string[] => [`${line} from`, `${line} to`]
-const side = [
-  ...ends('scale'),
-  ...ends('ground'),
-  'toe-at-ground',
-  'toe-at-hairline',
-  'new-growth-ends',
-  'heel-at-ground',
-  'heel-at-hairline',
-  ...ends('pastern'),
-]
-const order: Readonly<Record<MarkedView, readonly string[]>> = {
-  lateral: side,
-  medial: side,
-  solar: [
-    ...ends('scale'),
-    'toe',
-    'breakover',
-    'frog-tip',
-    'frog-base',
-    'widest-medial',
-    'widest-lateral',
-    'heel-medial',
-    'heel-lateral',
-  ],
-  behind: [...ends('scale'), ...ends('ground'), 'heel-medial', 'heel-lateral'],
-}
-
 export function markPage(subject: MarkSubject, format: Formatter): PageView {
   const { mark: words } = format.words
   const { file, view, entry } = subject
-  const task = taskOf(subject, words)
+  const task = deskTask(subject, words)
   const foot = entry?.photo.foot ?? null
   const visitFile = entry === null ? null : entry.visit.file
   return {
@@ -118,45 +48,22 @@ export function markPage(subject: MarkSubject, format: Formatter): PageView {
   }
 }
 
-/** The small drawings show a left foot: from outside the toe to the left, on the sole the inner side to the left. */
-const isMirrored = (view: MarkedView, foot: Foot): boolean =>
-  (sideOf(foot) === 'right') !== (view === 'medial')
-
-function taskOf(
-  { file, view, entry, width, height, focalLength }: MarkSubject,
-  words: Words['mark'],
-): MarkTask {
-  const landmarks = entry?.photo.landmarks ?? null
-  const says = (id: string) => {
-    const found = Object.entries(view === 'behind' ? { ...words.steps, ...words.stepsBehind } : words.steps)
-    return found.find(([name]) => name === id)?.[1] ?? { name: id, how: '' }
-  }
-  const length = landmarks?.scale?.length ?? null
-  const told = landmarks?.cardTold
-  const nearer =
-    landmarks?.scale?.nearer ?? landmarks?.card?.nearer ?? (told && told !== 'none' ? told.nearer : null)
-  return {
-    view,
-    width,
-    height,
-    focalLength,
-    foot: entry?.photo.foot ?? null,
-    steps: order[view].map((id) => ({ id, isInCard: /^(?:scale|ground) /.test(id), ...says(id) })),
-    marks: landmarks === null ? {} : marksOf(landmarks),
-    scaleLength: length === null ? '' : millimetres(length),
-    nearer: nearer === null ? '' : `${millimetres(Math.abs(nearer))}${nearer < 0 ? ' further' : ''}`,
-    card: landmarks?.card ?? null,
-    isCardRefused: told === 'none',
-    camera: landmarks?.camera ?? null,
-    storageKey: [file, entry?.visit.id ?? '', view, width, height].join(' '),
-    head: headOf(file, view, entry?.photo ?? null),
-    says: words.script,
-  }
+/** Plain data for the page's script. */
+export interface DeskMarkTask extends MarkTask {
+  /** First lines of the block, up to the points. */
+  readonly head: string
 }
 
-/** Every marked point by its step's id; the card's corners are no steps. */
-export const marksOf = ({ card: _, ...marked }: Landmarks): Readonly<Record<string, Point>> =>
-  Object.fromEntries(pointsOf(marked))
+function deskTask({ file, entry, ...shown }: MarkSubject, words: Words['mark']): DeskMarkTask {
+  const { view, width, height } = shown
+  const foot = entry?.photo.foot ?? null
+  const landmarks = entry?.photo.landmarks ?? null
+  const key = [file, entry?.visit.id ?? '', view, width, height].join(' ')
+  return {
+    ...markTask({ ...shown, foot, landmarks }, key, words),
+    head: headOf(file, view, entry?.photo ?? null),
+  }
+}
 
 function headOf(file: string, view: MarkedView, photo: Photo | null): string {
   const keys: readonly (readonly [string, string | null])[] = [

@@ -45,11 +45,22 @@ export function fieldSheet(of: HorseCase): PageView {
   return { path: `${horse.id}/field-sheet.html`, template: 'practice/field-sheet', model }
 }
 
-/** Every measure that this horse has been read for by gauge, and comfort: the last value beside boxes before and after. */
+/** Every measure that this horse has been read for by gauge. */
+const measuresRead = ({ readings }: HorseCase): readonly MeasureId[] =>
+  measureIds.filter((id) => readings.of(id).some(({ source }) => source === 'entered'))
+
+/** The last value of each of them at each foot. */
+export const lastReadings = (of: HorseCase) =>
+  measuresRead(of).map((id) => ({ name: headOf(of, id), cells: feet.map((foot) => lastAt(of, id, foot)) }))
+
+const headOf = ({ format }: HorseCase, id: MeasureId): string =>
+  [capital(format.name(id)), format.unit(id)].join(', ')
+
+/** What is read at this horse, and comfort: the last value beside boxes before and after. */
 function boxesBlock(of: HorseCase): Block {
-  const { visits, words, format, readings } = of
+  const { visits, words, format } = of
   const w = words.sheets
-  const known = measureIds.filter((id) => readings.of(id).some(({ source }) => source === 'entered'))
+  const known = measuresRead(of)
   const ids = known.length === 0 ? usual : known
   const last = visits.at(-1)?.date
   return {
@@ -64,36 +75,35 @@ function boxesBlock(of: HorseCase): Block {
 }
 
 function boxRow(of: HorseCase, id: MeasureId): BoxRow {
-  const { format } = of
-  const readings = of.readings.of(id).filter(({ source }) => source === 'entered')
   return {
-    name: [capital(format.name(id)), format.unit(id)].join(', '),
-    cells: feet.map((foot) => ({
-      last: lastOf(
-        of,
-        id,
-        readings.filter((one) => one.foot === foot),
-      ),
-      single: false,
-    })),
+    name: headOf(of, id),
+    cells: feet.map((foot) => ({ last: lastOf(lastAt(of, id, foot)), single: false })),
   }
 }
 
-/** The last reading, with its date where it is older than the last visit. */
-function lastOf(
-  { format, visits }: HorseCase,
-  id: MeasureId,
-  readings: readonly AssessedReading[],
-): ShownReading | null {
-  const newest = readings.at(-1)
-  if (newest === undefined) return null
-  const after = readings.findLast(({ visit, stage }) => visit === newest.visit && stage === 'after') ?? newest
-  const figure = format.figure(id, after.value)
-  return shownReading(
-    after,
-    after.visit === visits.at(-1)?.id ? figure : `${figure} (${format.shortDate(after.date)})`,
-  )
+interface LastReading {
+  readonly reading: AssessedReading
+  readonly figure: string
+  /** Null where it is of the last visit. */
+  readonly date: string | null
 }
+
+function lastAt({ format, visits, readings }: HorseCase, id: MeasureId, foot: Foot): LastReading | null {
+  const own = readings.of(id).filter((one) => one.source === 'entered' && one.foot === foot)
+  const newest = own.at(-1)
+  if (newest === undefined) return null
+  const reading = own.findLast(({ visit, stage }) => visit === newest.visit && stage === 'after') ?? newest
+  const isOfLast = reading.visit === visits.at(-1)?.id
+  return {
+    reading,
+    figure: format.figure(id, reading.value),
+    date: isOfLast ? null : format.shortDate(reading.date),
+  }
+}
+
+/** With its date where it is older than the last visit. */
+const lastOf = (last: LastReading | null): ShownReading | null =>
+  last && shownReading(last.reading, last.date === null ? last.figure : `${last.figure} (${last.date})`)
 
 function comfortRows({ visits, words }: HorseCase): readonly BoxRow[] {
   const last = visits.at(-1)

@@ -1,8 +1,9 @@
 /** The practice's front page: who is due, what a vet must hear, every horse. */
 import type { Practice } from '../../casebook/model.ts'
-import { addDays, dayOf, type PlainDate } from '../../hoof/dates.ts'
+import type { PlainDate } from '../../hoof/dates.ts'
 import type { CautionLevel } from '../../trend/assessment.ts'
 import { cautionLevels } from '../shared/caution-lines.ts'
+import { type DayGroupId, dayGroupOf, foldedGroups, openGroups, weekdayOf } from '../shared/day-groups.ts'
 import type { Formatter } from '../shared/format.ts'
 import type { PageView } from '../shared/page.ts'
 import type { PageShell } from '../shared/shell.ts'
@@ -24,7 +25,7 @@ export interface FrontPage {
 }
 
 interface DayGroup {
-  readonly id: Group
+  readonly id: DayGroupId
   readonly head: string
   readonly rows: readonly DayRow[]
 }
@@ -63,13 +64,6 @@ interface HorseLine {
   readonly find: string
 }
 
-const openGroups = ['overdue', 'today', 'tomorrow', 'thisWeek', 'nextWeek'] as const
-const foldedGroups = ['later', 'long', 'none'] as const
-type Group = (typeof openGroups)[number] | (typeof foldedGroups)[number]
-
-/** A horse that was to be seen longer ago is hardly waiting. */
-const longOverdue = 183
-
 export function frontPage(
   practice: Practice,
   summaries: readonly HorseSummary[],
@@ -79,9 +73,9 @@ export function frontPage(
 ): PageView {
   const { words } = format
   const w = words.practice.front
-  const groupIn = (id: Group): readonly DayGroup[] => {
+  const groupIn = (id: DayGroupId): readonly DayGroup[] => {
     const rows = summaries
-      .filter((one) => groupOf(one, asOf) === id)
+      .filter((one) => dayGroupOf(one.due, asOf) === id)
       .toSorted((a, b) => (a.due ?? '').localeCompare(b.due ?? '') || a.name.localeCompare(b.name))
     return rows.length === 0
       ? []
@@ -108,31 +102,16 @@ export function frontPage(
 
 const linkTo = ({ id, name }: HorseSummary): Link => ({ text: name, href: `${id}/index.html` })
 
-/** Monday is 0. */
-const weekdayOf = (date: PlainDate): number => (dayOf(date) + 3) % 7
-
 const dayText = (date: PlainDate, text: string, { words, weekdays }: Formatter): string =>
   words.practice.front.day(weekdays[weekdayOf(date)] ?? '', text)
 
-/** Weeks begin on Monday. */
-function groupOf({ due, overdueDays }: HorseSummary, asOf: PlainDate): Group {
-  if (due === null || overdueDays === null) return 'none'
-  if (overdueDays > longOverdue) return 'long'
-  if (overdueDays > 0) return 'overdue'
-  if (overdueDays === 0) return 'today'
-  if (overdueDays === -1) return 'tomorrow'
-  const sunday = addDays(asOf, 6 - weekdayOf(asOf))
-  if (due <= sunday) return 'thisWeek'
-  return due <= addDays(sunday, 7) ? 'nextWeek' : 'later'
-}
-
 /** A fold says how much is in it. */
-function headOf(id: Group, count: number, { words }: Formatter): string {
+function headOf(id: DayGroupId, count: number, { words }: Formatter): string {
   const { groups, groupOf: counted } = words.practice.front
-  return (foldedGroups as readonly Group[]).includes(id) ? counted(groups[id], count) : groups[id]
+  return (foldedGroups as readonly DayGroupId[]).includes(id) ? counted(groups[id], count) : groups[id]
 }
 
-function dayRow(one: HorseSummary, group: Group, format: Formatter): DayRow {
+function dayRow(one: HorseSummary, group: DayGroupId, format: Formatter): DayRow {
   const w = format.words.practice.front
   const { due, overdueDays, worst } = one
   const isSaid = due === null || group === 'today' || group === 'tomorrow'

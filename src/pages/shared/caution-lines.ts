@@ -3,7 +3,8 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import type { Caution, CautionLevel } from '../../trend/assessment.ts'
 import type { CautionWords, OwnerCautionWords } from '../words/caution-words.ts'
-import { capital, type Formatter, type OwnerFormatter } from './format.ts'
+import type { OwnerWords, Words } from '../words/index.ts'
+import { capital, type OwnerFormatter } from './format.ts'
 
 /** Gravest first. */
 export const cautionLevels: readonly CautionLevel[] = ['stop', 'vet', 'mind']
@@ -14,12 +15,18 @@ const foldedFrom = 2
 export const isFolded = ({ silentVisits }: Caution): boolean => silentVisits >= foldedFrom
 
 /** The words of a caution's code; its facts are those that they ask for. */
-export function wordsOf(format: Formatter, caution: Pick<Caution, 'code'>): CautionWords<Caution['facts']>
 export function wordsOf(
-  format: OwnerFormatter,
+  format: { readonly words: Pick<Words, 'cautions'> },
+  caution: Pick<Caution, 'code'>,
+): CautionWords<Caution['facts']>
+export function wordsOf(
+  format: { readonly words: Pick<OwnerWords, 'cautions'> },
   caution: Pick<Caution, 'code'>,
 ): OwnerCautionWords<Caution['facts']>
-export function wordsOf({ words }: OwnerFormatter, { code }: Pick<Caution, 'code'>): unknown {
+export function wordsOf(
+  { words }: { readonly words: Pick<OwnerWords, 'cautions'> },
+  { code }: Pick<Caution, 'code'>,
+): unknown {
   return words.cautions[code]
 }
 

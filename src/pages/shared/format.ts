@@ -11,8 +11,11 @@ import type { Formats } from '../words/formats.ts'
 import type { OwnerWords, Words } from '../words/index.ts'
 import { decimalSign, localFormats, weekdays } from '../words/local.ts'
 
+/** What formats need of a language. */
+type BaseWords = Pick<OwnerWords, 'base'>
+
 /** The formats of one language and one unit of length, with the words that stand between them. */
-export interface Formatter<W extends OwnerWords = Words> extends Formats {
+export interface Formatter<W extends BaseWords = Words> extends Formats {
   readonly units: LengthUnit
   readonly words: W
   /** `Mon`, ... `Sun`. */
@@ -58,7 +61,7 @@ function lengthFigure(mm: number, unit: LengthUnit): string {
   return halves(mm)
 }
 
-function amountText(mm: number, unit: LengthUnit, words: OwnerWords): string {
+function amountText(mm: number, unit: LengthUnit, words: BaseWords): string {
   if (unit === 'cm') return `${String(Math.round(mm * 2) / 20)} cm`
   if (unit === 'mm') return `${halves(mm)} mm`
   const figure = sixteenths(fromMillimetres(mm, unit))
@@ -93,7 +96,7 @@ export function formatters<W extends OwnerWords>(words: W): (units: LengthUnit) 
   }
 }
 
-export function formatter<W extends OwnerWords>(units: LengthUnit, words: W): Formatter<W> {
+export function formatter<W extends BaseWords>(units: LengthUnit, words: W): Formatter<W> {
   const { date, shortDate, month, monthOf, list, span } = localFormats(words.base)
   const sign = decimalSign(words.base.formats)
   const local = (figure: string) => (sign === '.' ? figure : figure.replace('.', sign))

@@ -2,8 +2,8 @@
 import type { Comfort, Visit } from '../../casebook/model.ts'
 import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
 import type { Assessment } from '../../trend/assessment.ts'
+import { habitFeet, isHabit, lastSaying } from '../../trend/habit.ts'
 import type { Words } from '../words/index.ts'
-import { habitFeet, isHabit, lastSaying } from './habit.ts'
 import { blank, blanks, remarked, scalar } from './lines.ts'
 
 type StarterWords = Words['starter']

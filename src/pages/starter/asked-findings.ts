@@ -3,8 +3,8 @@ import type { Horse, Visit } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
 import { type Assessment, type GrowOut, openFindings } from '../../trend/assessment.ts'
+import { lastVisits } from '../../trend/habit.ts'
 import type { Formatter } from '../shared/format.ts'
-import { lastVisits } from './habit.ts'
 import { blank, bracketed, partsLine, remarked } from './lines.ts'
 
 /** What is asked about on a foot. */

@@ -2,11 +2,11 @@
 import type { Horse, Practice, Stage, Visit } from '../../casebook/model.ts'
 import { measures } from '../../hoof/measures.ts'
 import type { AskedLines, Understood } from '../../spoken/index.ts'
+import { askedAt } from '../../trend/asked-readings.ts'
 import type { Assessment } from '../../trend/assessment.ts'
 import type { Formatter } from '../shared/format.ts'
 import { askedScales, bodyLines, clearedLines, footingLines, stanceLines } from './asked-comfort.ts'
 import { askedFeatures, askedFindings, featureRemark } from './asked-findings.ts'
-import { askedAt } from './asked-readings.ts'
 import { lastReadings } from './last-values.ts'
 import { blank, blanks, remarked } from './lines.ts'
 

@@ -16,5 +16,4 @@ const languages = { en } satisfies Partial<Record<LanguageTag, Words>>
 
 export const wordsFor = (tag: keyof typeof languages): Words => languages[tag]
 
-/** All pages but the owners' are in this one. */
-export const practiceLanguage = 'en'
+export { practiceLanguage } from './practice-language.ts'

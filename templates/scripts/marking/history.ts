@@ -25,8 +25,8 @@ export interface History {
 /** Most steps that are kept. */
 const most = 200
 
-/** @param key under which it is kept in this browser */
-export function historyOf(first: Marked, key: string): History {
+/** @param key under which it is kept in this browser; null where it is not */
+export function historyOf(first: Marked, key: string | null): History {
   const past: Marked[] = []
   const future: Marked[] = []
   const kept = read(key)
@@ -65,7 +65,8 @@ export function historyOf(first: Marked, key: string): History {
 const prefix = 'growdown marking '
 
 /** A browser may allow no storage, or hold what another program wrote: then there is nothing. */
-function read(key: string): Marked | null {
+function read(key: string | null): Marked | null {
+  if (key === null) return null
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(prefix + key) ?? 'null')
     return isMarked(kept) ? kept : null
@@ -74,7 +75,8 @@ function read(key: string): Marked | null {
   }
 }
 
-function write(key: string, marked: Marked): void {
+function write(key: string | null, marked: Marked): void {
+  if (key === null) return
   try {
     localStorage.setItem(prefix + key, JSON.stringify(marked))
   } catch {

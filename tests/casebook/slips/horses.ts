@@ -189,7 +189,7 @@ export const fileNames: readonly Slip[] = [
       [visitPath]: visit('footing: soft'),
       'juno/2026-02-16 copy.md': visit('footing: soft'),
     },
-    code: 'stray-file',
+    code: 'copy',
     fixed: null,
   },
   {

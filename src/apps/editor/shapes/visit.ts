@@ -97,6 +97,7 @@ const keys = {
     about: 'who of the practice took the readings',
     words: [({ practice }) => practice.people.map(({ id, name }) => ({ word: id, about: name }))],
   },
+  yard: free('the draft of the yard page that it came from; the program writes it'),
   feet: {
     about: 'another order for lists of four, in this visit alone',
     items: { about: '', words: [() => footNames] },

@@ -13,6 +13,8 @@ import { practice } from './practice.ts'
 import { reference } from './reference.ts'
 import { review } from './review.ts'
 import { starter } from './starter.ts'
+import { yard } from './yard.ts'
+import { yardForm } from './yard-form.ts'
 
 export const en = {
   assessment,
@@ -29,4 +31,6 @@ export const en = {
   reference,
   review,
   starter,
+  yard,
+  yardForm,
 }

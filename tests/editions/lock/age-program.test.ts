@@ -4,8 +4,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { lockPage } from '../../../src/editions/owner/lock.ts'
-import { padded } from '../../../src/editions/owner/padding.ts'
+import { lockPage } from '../../../src/editions/lock/lock.ts'
+import { padded } from '../../../src/editions/lock/padding.ts'
 
 const page = '<!doctype html>\n<p>Zoë stands well on day 35.</p>\n'
 const key = { passphrase: 'abacus abdomen abdominal abide abiding ability', token: 't', secret: 's' }

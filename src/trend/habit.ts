@@ -1,6 +1,6 @@
 /** What the last visits made a habit of: a new one asks for that, and not for what was read once, long ago. */
-import type { Visit } from '../../casebook/model.ts'
-import { type Foot, feet, type PerFoot } from '../../hoof/feet.ts'
+import type { Visit } from '../casebook/model.ts'
+import { type Foot, feet, type PerFoot } from '../hoof/feet.ts'
 
 const looksBack = 3
 

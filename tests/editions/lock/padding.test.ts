@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { lockPage } from '../../../src/editions/owner/lock.ts'
-import { armoredSize, filledUp, padded, step } from '../../../src/editions/owner/padding.ts'
+import { lockPage } from '../../../src/editions/lock/lock.ts'
+import { armoredSize, filledUp, padded, step } from '../../../src/editions/lock/padding.ts'
 
 const key = { passphrase: 'one two three four', token: 't', secret: 's' }
 

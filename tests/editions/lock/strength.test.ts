@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { makePassphrase, weakPassphrase } from '../../../src/editions/owner/passphrases.ts'
-import { weaknessEstimator } from '../../../src/editions/owner/strength.ts'
+import { makePassphrase, weakPassphrase } from '../../../src/editions/lock/passphrases.ts'
+import { weaknessEstimator } from '../../../src/editions/lock/strength.ts'
 
 describe('a passphrase', () => {
   it.each([

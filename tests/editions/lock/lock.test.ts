@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto'
 import { armor, Decrypter } from 'age-encryption'
 import { describe, expect, it } from 'vitest'
-import { checksum } from '../../../src/editions/owner/checksum.ts'
-import { lockPage, markOf, workFactor } from '../../../src/editions/owner/lock.ts'
+import { checksum } from '../../../src/editions/lock/checksum.ts'
+import { lockPage, markOf, workFactor } from '../../../src/editions/lock/lock.ts'
 
 const quick = 8
 const words = 'abacus abdomen abdominal abide abiding ability'

@@ -1,0 +1,2 @@
+/** All pages but the owners' are in this language. */
+export const practiceLanguage = 'en'

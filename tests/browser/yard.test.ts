@@ -1,0 +1,440 @@
+/** The yard page on a phone: opened, read, kept without a network, exchanged for a newer one. */
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { AxeBuilder } from '@axe-core/playwright'
+import { HtmlValidate } from 'html-validate'
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { casebook, type Trial, trial } from '../editions/kit.ts'
+import { yardFolder, yardHtml, yardKey } from '../editions/yard/kit.ts'
+import { english } from '../english.ts'
+import { launch } from './chrome.ts'
+import { sideways } from './visitor.ts'
+import { type StaticHost, staticHost } from './yard-server.ts'
+
+const { page: says, locked: gate } = english.yard
+
+const phone: BrowserContextOptions = {
+  viewport: { width: 390, height: 844 },
+  hasTouch: true,
+  isMobile: true,
+  timezoneId: 'Europe/London',
+}
+
+/** Two people; a horse that must not be touched, and one with a name of forty letters. */
+const longName = 'Maximiliana-Theodora of the Long Low Marsh'
+const files = {
+  ...casebook,
+  'practice.md': String(casebook['practice.md']).replace(
+    'units: mm\n',
+    'units: mm\npeople:\n  wren: {name: Wren Ashby}\n  teal: {name: Teal Orme}\ncontacts: {practice: 01632 960114, vet: {name: Noor Feldarch, phone: 01632 960117}}\n',
+  ),
+  'long/horse.md': `---\nname: ${longName}\nowner: fenwick\nkind: cob\nstarted: 2026-01-12\n---\n`,
+  'long/2026-02-16.md': `---\ndate: 2026-02-16\nbefore:\n  toe length: [98, 97, 91, 92]\n  toe angle: [44, 45, 48, 47]\nfindings:\n  LF:\n    - drainage, sole, 3\n    - heat, coronet, 2\ncomfort:\n  lameness: {LF: 4}\n  digital pulse: {LF: 3}\nnext visit: in 5 weeks\n---\nStood on three legs.\n`,
+}
+
+let browser: Browser
+let made: Trial
+let folder: string
+const hosts: StaticHost[] = []
+const folders: string[] = []
+
+beforeAll(async () => {
+  made = trial(files)
+  await made.buildUnread(['yard'])
+  browser = await launch()
+})
+afterAll(async () => {
+  await browser?.close()
+  made?.done()
+})
+afterEach(async () => {
+  await Promise.all(hosts.splice(0).map((host) => host.stop()))
+  for (const one of folders.splice(0)) rmSync(one, { recursive: true, force: true })
+})
+
+/** The page in a folder of a host that holds other things besides. */
+async function hosted(): Promise<{ readonly host: StaticHost; readonly url: string }> {
+  const root = mkdtempSync(join(tmpdir(), 'growdown-host-'))
+  folders.push(root)
+  folder = join(root, 'some', 'where')
+  cpSync(yardFolder(made), folder, { recursive: true })
+  const host = await staticHost(root)
+  hosts.push(host)
+  return { host, url: `${host.origin}/some/where/` }
+}
+
+interface Opened {
+  readonly page: Page
+  readonly troubles: readonly string[]
+  close(): Promise<void>
+}
+
+async function open(url: string, options: BrowserContextOptions = phone): Promise<Opened> {
+  const context = await browser.newContext(options)
+  const page = await context.newPage()
+  await page.clock.setFixedTime(new Date('2026-03-21T08:00:00'))
+  const troubles: string[] = []
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) troubles.push(message.text())
+  })
+  page.on('pageerror', (error) => troubles.push(error.message))
+  page.on('request', (request) => {
+    const address = request.url()
+    if (!address.startsWith(url) && !/^(data|blob):/.test(address)) troubles.push(`left the page: ${address}`)
+  })
+  await page.goto(url)
+  return { page, troubles, close: () => context.close() }
+}
+
+async function unlock(page: Page, passphrase = yardKey(made).passphrase): Promise<void> {
+  await page.fill('#words', passphrase)
+  await page.click('#unlock button[type=submit]')
+  await page.waitForSelector('#yard .rows')
+}
+
+const rows = (page: Page) =>
+  page.$$eval('.days', (groups) =>
+    groups.map((group) => [
+      group.querySelector('h2, summary')?.textContent ?? '',
+      ...[...group.querySelectorAll('.rows b')].map((name) => name.textContent ?? ''),
+    ]),
+  )
+
+const axe = async (page: Page): Promise<readonly string[]> => {
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
+}
+
+/** Targets that a finger would miss. */
+const small = (page: Page) =>
+  page.$$eval('a[href], button, summary, input, .choice label', (all) =>
+    all
+      .filter(
+        (one) =>
+          one.getClientRects().length > 0 && !(one instanceof HTMLInputElement && one.type === 'radio'),
+      )
+      .filter((one) => !one.closest('p, .skip') || one.matches('.ring'))
+      .filter((one) => !(one instanceof HTMLInputElement && one.type === 'checkbox'))
+      .map((one) => ({ text: one.textContent, height: one.getBoundingClientRect().height }))
+      .filter(({ height }) => height < 44),
+  )
+
+describe('the yard page', () => {
+  it('opens with the passphrase as a phone types it, and says kindly what was wrong', async () => {
+    const { url } = await hosted()
+    const { page, troubles, close } = await open(url)
+    expect(await page.textContent('body')).not.toMatch(/Zoë|Pipkin|Kestrel/)
+    await page.click('#unlock button[type=submit]')
+    expect(await page.textContent('#said')).toBe(gate.empty)
+    await page.fill('#words', 'not these words at all')
+    await page.click('#unlock button[type=submit]')
+    await page.waitForFunction((text) => document.querySelector('#said')?.textContent === text, gate.wrong)
+    expect(await page.getAttribute('#words', 'type')).toBe('password')
+    await page.check('#show')
+    expect(await page.getAttribute('#words', 'type')).toBe('text')
+    const { passphrase } = yardKey(made)
+    await unlock(
+      page,
+      ` ${passphrase.slice(0, 1).toUpperCase()}${passphrase.slice(1).replaceAll(' ', '  ')} `,
+    )
+    await page.click('.bar-below button')
+    await page.waitForSelector('#unlock')
+    expect(await page.textContent('body')).not.toMatch(/Zoë|Pipkin|Kestrel/)
+    expect(troubles).toEqual([])
+    await close()
+  })
+
+  it('says that it did not arrive whole, whichever half is damaged', async () => {
+    const { url } = await hosted()
+    const html = yardHtml(made)
+    const damaged = {
+      'the lock': html.replace(/(\n[A-Za-z0-9+/]{63})[A-Z](?=\n)/, '$1a'),
+      'the rest': html.replace(/(id="sealed">.{80})./, '$1#'),
+    }
+    for (const [name, text] of Object.entries(damaged)) {
+      writeFileSync(join(folder, 'index.html'), text)
+      const { page, close } = await open(url)
+      await page.fill('#words', yardKey(made).passphrase)
+      await page.click('#unlock button[type=submit]')
+      await page
+        .waitForFunction((said) => document.querySelector('#said')?.textContent === said, gate.damaged)
+        .catch(() => expect.fail(name))
+      await close()
+    }
+  })
+
+  it('lists the visits by the day on which it is opened, and finds every horse', async () => {
+    const { url } = await hosted()
+    const { page, troubles, close } = await open(url)
+    await unlock(page)
+    expect(await page.textContent('h1')).toBe('Sat 21 March 2026')
+    expect(await page.textContent('.list-head')).toContain('As of 1 March 2026, 3 weeks ago')
+    expect(await rows(page)).toEqual([['Next week', longName, 'May', 'Pipkin', 'Zoë']])
+    const stop = page.locator('.rows a', { hasText: longName })
+    expect(await stop.locator('.flag-stop').textContent()).toMatch(/^Stop/)
+    for (const row of await page.locator('.rows a').all())
+      expect((await row.boundingBox())?.height ?? 0).toBeGreaterThanOrEqual(56)
+    await page.clock.setFixedTime(new Date('2026-03-24T08:00:00'))
+    await page.reload()
+    await unlock(page)
+    expect((await rows(page)).map(([head]) => head)).toEqual(['Overdue'])
+    await page.fill('#find', 'zoe')
+    expect(await rows(page)).toEqual([['1 horse', 'Zoë']])
+    await page.fill('#find', 'fenwick')
+    expect(await rows(page)).toEqual([['2 horses', longName, 'May']])
+    await page.fill('#find', 'nobody at all')
+    expect(await page.textContent('#found')).toBe(says.foundNone)
+    expect(troubles).toEqual([])
+    await close()
+  })
+
+  it('shows a horse, what to heed first, and the back button leads back', async () => {
+    const { url } = await hosted()
+    const { page, troubles, close } = await open(url)
+    await unlock(page)
+    await page.tap(`.rows a:has-text("${longName}")`)
+    await page.waitForSelector('.horse-part')
+    const text = (await page.textContent('main')) ?? ''
+    expect(await page.textContent('h1')).toBe(longName)
+    expect(text.indexOf('Stop')).toBeLessThan(text.indexOf('What may come off'))
+    expect(text).toContain('Stood on three legs.')
+    expect(await page.getAttribute('.ring', 'href')).toBe('tel:01632960117')
+    const act = await page.locator('.main-act').boundingBox()
+    expect((act?.y ?? 0) + (act?.height ?? 0)).toBeLessThanOrEqual(844)
+    await page.goBack()
+    await page.waitForSelector('.rows')
+    await page.goto(`${url}#horse/zoe`)
+    await page.waitForSelector('.horse-part')
+    expect(await page.textContent('h1')).toBe('Zoë')
+    await page.goto(`${url}#horse/nobody`)
+    await page.waitForFunction((said) => document.querySelector('h1')?.textContent === said, says.unknown)
+    expect(troubles).toEqual([])
+    await close()
+  })
+
+  it('opens and is read with the network really cut, and asks for nothing outside its folder', async () => {
+    const { host, url } = await hosted()
+    const { page, troubles, close } = await open(url)
+    await page.waitForFunction(
+      async () => (await navigator.serviceWorker.ready).active?.state === 'activated',
+    )
+    await page.context().setOffline(true)
+    await host.stop()
+    await page.reload()
+    await unlock(page)
+    await page.tap('.rows a:has-text("Zoë")')
+    await page.waitForSelector('.horse-part')
+    await page.goto(`${url}index.html`)
+    await unlock(page)
+    await page.click('a[href="#settings"]')
+    await page.waitForFunction((said) => document.body.textContent?.includes(said), says.offlineReady)
+    expect(host.asked.filter((path) => !path.startsWith('/some/where/'))).toEqual([])
+    expect(troubles).toEqual([])
+    await close()
+  })
+
+  it('takes a newer build when asked, and a locked page takes it by itself', async () => {
+    const newer = trial(files)
+    cpSync(join(made.casebook, 'passphrases.yaml'), join(newer.casebook, 'passphrases.yaml'))
+    await newer.buildUnread(['yard'], '2026-03-20')
+    const { url } = await hosted()
+    const { page, troubles, close } = await open(url)
+    await page.waitForFunction(
+      async () => (await navigator.serviceWorker.ready).active?.state === 'activated',
+    )
+    await page.reload()
+    await unlock(page)
+    await page.click('a[href="#settings"]')
+    cpSync(yardFolder(newer), folder, { recursive: true })
+    await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update())
+    await page.waitForSelector('.note-above')
+    expect(await page.textContent('.note-above')).toContain(says.news)
+    expect(await page.textContent('main')).toContain('As of 1 March 2026')
+    await Promise.all([page.waitForEvent('load'), page.click('.note-above button')])
+    await unlockAs(page, newer)
+    expect(await page.textContent('main')).toContain('As of 20 March 2026, 1 day ago')
+
+    // Half an upload: the worker's list names bytes that are not there yet. Nothing is taken.
+    cpSync(join(yardFolder(made), 'worker.js'), join(folder, 'worker.js'))
+    await page.evaluate(async () =>
+      (await navigator.serviceWorker.getRegistration())?.update().catch(() => {}),
+    )
+    await page.waitForFunction(async () => {
+      const registration = await navigator.serviceWorker.getRegistration()
+      return registration?.installing === null && registration.waiting === null
+    })
+    await page.reload()
+    await unlockAs(page, newer)
+    expect(await page.textContent('main')).toContain('As of 20 March 2026')
+
+    cpSync(yardFolder(made), folder, { recursive: true })
+    await page.reload()
+    // It is locked again: the newer build takes its place with nobody asked.
+    const taken = page.waitForEvent('load')
+    await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update())
+    await taken
+    await unlockAs(page, made)
+    expect(await page.textContent('main')).toContain('As of 1 March 2026')
+    expect(troubles.filter((text) => !/integrity/i.test(text))).toEqual([])
+    await close()
+    newer.done()
+  })
+
+  it('begins a visit, which outlives loading again, and goes on with it', async () => {
+    const { url } = await hosted()
+    const { page, troubles, close } = await open(url)
+    await unlock(page)
+    await page.tap('a[href="#settings"]')
+    await page.check('label:has-text("Teal Orme") input')
+    await page.goto(`${url}#horse/zoe`)
+    await page.waitForSelector('.main-act')
+    expect(await page.textContent('.main-act')).toBe(says.write)
+    await page.tap('.main-act')
+    await page.waitForFunction(() => location.hash.startsWith('#write/'))
+    await page.waitForSelector('.yf')
+    await page.reload()
+    await unlockAs(page, made)
+    await page.waitForSelector('.yf')
+    expect(await page.textContent('main')).toContain('Zoë')
+    await page.goto(`${url}#horse/zoe`)
+    await page.waitForFunction((text) => document.querySelector('.main-act')?.textContent === text, says.goOn)
+    await page.goto(`${url}#`)
+    await page.waitForSelector('.rows')
+    await page.waitForSelector(`text=${says.notTaken(1)}`)
+    await page.tap(`text=${says.notTaken(1)}`)
+    await page.waitForFunction(() => document.querySelector('main')?.textContent?.includes('Zoë'))
+    expect(troubles).toEqual([])
+    await close()
+  })
+
+  it('opens from a file for reading, and says that nothing can be written there', async () => {
+    const { page, troubles, close } = await open(pathToFileURL(join(yardFolder(made), 'index.html')).href)
+    await unlock(page)
+    expect(await page.textContent('main')).toContain(says.fileOnly)
+    await page.click('.rows a:has-text("Zoë")')
+    await page.waitForSelector('.horse-part')
+    expect(await page.$('.main-act')).toBeNull()
+    expect(troubles).toEqual([])
+    await close()
+  })
+
+  it('locks once it was out of sight for a quarter of an hour, and not before', async () => {
+    const { url } = await hosted()
+    const { page, close } = await open(url)
+    await unlock(page)
+    const hide = (hidden: boolean) =>
+      page.evaluate((isHidden) => {
+        Object.defineProperty(document, 'hidden', { configurable: true, get: () => isHidden })
+        document.dispatchEvent(new Event('visibilitychange'))
+      }, hidden)
+    await hide(true)
+    await page.clock.setFixedTime(new Date('2026-03-21T08:14:00'))
+    await hide(false)
+    expect(await page.$('.rows')).not.toBeNull()
+    await hide(true)
+    await page.clock.setFixedTime(new Date('2026-03-21T08:30:00'))
+    await Promise.all([page.waitForEvent('load'), hide(false)])
+    await page.waitForSelector('#unlock')
+    expect(await page.$('.rows')).toBeNull()
+    await close()
+  })
+
+  it('remembers who holds it, which hand and which light, and nothing of a horse', async () => {
+    const { url } = await hosted()
+    const { page, close } = await open(url)
+    await unlock(page)
+    const barStart = async () => (await page.locator('.bar-below a').first().boundingBox())?.x ?? 0
+    const right = await barStart()
+    await page.click('a[href="#settings"]')
+    await page.check('label:has-text("Teal Orme") input')
+    await page.check(`label:has-text("${says.hands.left}") input`)
+    await page.check(`label:has-text("${says.lights.dark}") input`)
+    expect(await barStart()).toBeGreaterThan(right)
+    await page.reload()
+    const dark = await page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+    expect(dark).toBe('rgb(21, 19, 15)')
+    await page.goto(url)
+    await page.reload()
+    await unlock(page)
+    await page.click('a[href="#settings"]')
+    expect(await page.isChecked('label:has-text("Teal Orme") input')).toBe(true)
+    const kept = await page.evaluate(() => JSON.stringify(localStorage))
+    expect(kept).toContain('teal')
+    expect(kept).not.toMatch(/zoe|pip|may|long/)
+    await close()
+  })
+})
+
+/** Of another build, wherever the page is. */
+async function unlockAs(page: Page, of: Trial): Promise<void> {
+  await page.fill('#words', yardKey(of).passphrase)
+  await page.click('#unlock button[type=submit]')
+  await page.waitForSelector('#yard main')
+}
+
+describe('every screen of it', () => {
+  const looks = [
+    { name: 'on a phone', options: phone, light: null },
+    { name: 'dark', options: { ...phone, colorScheme: 'dark' as const }, light: null },
+    { name: 'in the sun', options: phone, light: 'sun' },
+    { name: 'at 320 px', options: { ...phone, viewport: { width: 320, height: 640 } }, light: null },
+    { name: 'at 1280 px', options: { viewport: { width: 1280, height: 800 } }, light: null },
+  ]
+
+  it.each(looks)('is accessible and fits, $name', async ({ options, light }) => {
+    const { url } = await hosted()
+    const { page, close } = await open(url, options)
+    if (light !== null) {
+      await page.evaluate(
+        ([name, text]) => localStorage.setItem(name ?? '', text ?? ''),
+        [`growdown yard /some/where/`, JSON.stringify({ light })],
+      )
+      await page.reload()
+    }
+    const look = async () => {
+      expect(await axe(page)).toEqual([])
+      expect(await sideways(page)).toEqual([])
+      expect(await small(page)).toEqual([])
+    }
+    await look()
+    await unlock(page)
+    await look()
+    await page.click('a[href="#settings"]')
+    await page.waitForSelector('.choice')
+    await look()
+    await page.goBack()
+    await page.click(`.rows a:has-text("${longName}")`)
+    await page.waitForSelector('.horse-part')
+    await look()
+    await close()
+  })
+
+  it('can be read and tapped at 400 % text', async () => {
+    const { url } = await hosted()
+    const { page, close } = await open(url, { viewport: { width: 390, height: 844 } })
+    const session = await page.context().newCDPSession(page)
+    await session.send('Page.setFontSizes', { fontSizes: { standard: 64, fixed: 52 } })
+    await page.reload()
+    expect(await page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize))).toBe(72)
+    await unlock(page)
+    expect(await sideways(page)).toEqual([])
+    await page.click(`.rows a:has-text("Zoë")`)
+    await page.waitForSelector('.horse-part')
+    expect(await sideways(page)).toEqual([])
+    // The bar does not stay in the way.
+    expect(await page.$eval('.bar-below', (bar) => getComputedStyle(bar).position)).toBe('static')
+    await close()
+  })
+
+  it('is valid HTML', async () => {
+    const validator = new HtmlValidate({
+      extends: ['html-validate:standard'],
+      rules: { 'no-inline-style': 'error', 'script-type': 'off' },
+    })
+    const report = await validator.validateString(yardHtml(made).replace(/(id="sealed">)[^<]*/, '$1'))
+    expect(report.results.flatMap(({ messages }) => messages.map(({ message }) => message))).toEqual([])
+  })
+})
