@@ -219,7 +219,7 @@ describe('a visit written at the hoof', () => {
       .join(' ')} Left fore thrush mild in the central sulcus. See her in five weeks.`
     await page.getByLabel('What you say').fill(dictated)
     await page.locator('.yf-understood dt').nth(3).waitFor()
-    expect(await page.locator('.yf-understood').textContent()).toContain('toe angle 49°')
+    expect(await page.locator('.yf-understood').textContent()).toContain('Toe angle 49°')
     const text = caseFile(await saved(page))
     expect(text).toContain('toe length: [99, 90, 91, 92]')
     for (const measure of measureNames.slice(1))

@@ -16,7 +16,7 @@ export function Finish() {
   const w = words.yardForm
   const { people } = yard.index
   return (
-    <section class="yf-finish" aria-label={w.tabs.finish}>
+    <section aria-label={w.tabs.finish}>
       <Care />
       <NextVisit />
       <label class="yf-field">
@@ -159,14 +159,23 @@ function NextVisit() {
 /** All that is said of the visit, each with the way back to where it was written. */
 function ToSettle() {
   const writing = useWriting()
-  const { checked, words } = writing
+  const { checked, words, draft, show } = writing
   const w = words.yardForm
   const messages = checked?.messages ?? []
   return (
     <>
       <h2>{w.toSettle}</h2>
-      {messages.length === 0 && <p class="yf-was">{checked === null ? w.notJudged : w.nothingToSettle}</p>}
+      {messages.length + draft.questions.length === 0 && <p class="yf-was">{checked === null ? w.notJudged : w.nothingToSettle}</p>}
       <ul class="yf-rows">
+        {draft.questions.map(({ ask, said }) => (
+          <li key={ask + said}>
+            <button type="button" onClick={() => show('speak')}>
+              <span>
+                {ask} <span class="yf-was">{said}</span>
+              </span>
+            </button>
+          </li>
+        ))}
         {messages.map((one, i) => (
           <li key={`${i} ${one.message}`}>
             <button type="button" class={`is-${one.level}`} onClick={() => goTo(one, writing)}>

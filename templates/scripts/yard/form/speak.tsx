@@ -29,7 +29,7 @@ export function Speak() {
   // What was said last is heard before the part is left.
   useEffect(() => () => hearNow.current(), [])
   return (
-    <section class="yf-speak" aria-label={w.tabs.speak}>
+    <section aria-label={w.tabs.speak}>
       <label class="yf-field">
         {w.dictated}
         <textarea
@@ -49,7 +49,7 @@ export function Speak() {
             {draft.questions.map(({ ask, said }, i) => (
               <li key={ask + said}>
                 <p>
-                  {ask} <q class="yf-was">{said}</q>
+                  {ask} <span class="yf-was">{said}</span>
                 </p>
                 <button type="button" onClick={() => change((now) => settled(now, i))}>
                   {w.settle}
