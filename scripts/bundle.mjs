@@ -104,7 +104,6 @@ async function make() {
       '@noble/post-quantum/hybrid.js': './scripts/no-key-pairs.mjs',
       '@noble/curves/nist.js': './scripts/no-key-pairs.mjs',
       '@noble/curves/ed25519.js': './scripts/no-key-pairs.mjs',
-      '@stdlib/stats-base-dists-t-quantile': './scripts/t-quantile-in-page.mjs',
     },
   }
   const readsCaseFiles = join('templates', 'scripts', 'yard.tsx')

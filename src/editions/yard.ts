@@ -24,7 +24,7 @@ export const yardEdition = (workFactor?: number): Edition<YardFragment> => ({
       'yard',
       'yard-form',
     ],
-    scripts: ['yard'],
+    scripts: ['yard-gate', 'yard'],
     isInline: true,
   },
   isPractitioners: true,

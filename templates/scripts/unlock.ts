@@ -1,5 +1,6 @@
 /** Opens an owner's page in the browser. Nothing is sent, nothing is stored: closing the tab locks it again. */
-import { byId, type UnlockingSays, unlockForm, wholeFile } from './locked/unlocking.ts'
+import { byId } from './locked/by-id.ts'
+import { type UnlockingSays, unlockForm, wholeFile } from './locked/unlocking.ts'
 
 const save = byId('save', HTMLAnchorElement)
 const locked = byId('locked', HTMLTextAreaElement)

@@ -31,7 +31,7 @@ export const plainPage = (
   { style }: Inlined,
   words: OwnerWords,
 ): Promise<string> =>
-  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, null) }, words))
+  renderer.render(ownerRecord(practice, owner, parts, { style, policy: policyOf(style, []) }, words))
 
 /** As long as every other. */
 const noChecksum = checksum(new Uint8Array())
@@ -47,7 +47,7 @@ export async function lockedOwnerPage(
   words: OwnerWords,
   factor = workFactor,
 ): Promise<OwnerPage> {
-  const inlined = { style, script, policy: policyOf(style, script) }
+  const inlined = { style, script, policy: policyOf(style, [script]) }
   const render = (locked: Pick<Locked, 'armored' | 'checksum'>) =>
     renderer.render(lockedPage(practice, key.token, locked, inlined, words))
   const outer = Buffer.byteLength(await render({ armored: '', checksum: noChecksum }))

@@ -166,14 +166,14 @@ async function around(
   of: Assets,
 ): Promise<readonly [string, string]> {
   const { style, scripts } = assets(of)
-  const script = scripts.map(({ text }) => text).join('\n')
-  const policy = policyOf(style, script, [
+  const own = scripts.map(({ text }) => text)
+  const policy = policyOf(style, own, [
     "img-src 'self' data: blob:",
     "worker-src 'self'",
     "manifest-src 'self'",
   ])
   const mark = randomUUID()
-  const view = yardPage(practice, { policy, style, script, armored, checksum, sealed: mark }, words)
+  const view = yardPage(practice, { policy, style, scripts: own, armored, checksum, sealed: mark }, words)
   const [head = '', tail = ''] = (await renderer.render(view)).split(mark)
   return [head, tail]
 }

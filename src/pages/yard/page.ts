@@ -6,7 +6,8 @@ import type { Words } from '../words/index.ts'
 export interface YardPageParts {
   readonly policy: string
   readonly style: string
-  readonly script: string
+  /** In their order: the one that unlocks comes first, so that nobody waits for the others. */
+  readonly scripts: readonly string[]
   /** The small age file, in its text form, that the passphrase opens. */
   readonly armored: string
   readonly checksum: string

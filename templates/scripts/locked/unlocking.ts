@@ -1,6 +1,7 @@
 /** Opening an age file with what someone types: what every locked page does alike. */
 import { armor, Decrypter } from 'age-encryption'
 import { checksum } from '../../../src/editions/lock/checksum.ts'
+import { byId } from './by-id.ts'
 
 /** What a page says while it is opened. */
 export interface UnlockingSays {
@@ -97,11 +98,4 @@ export function unlockForm(
   if (file === null) tell(says.damaged)
   field.focus()
   return { form, tell }
-}
-
-/** An element that the page is known to have. */
-export const byId = <T extends HTMLElement>(id: string, kind: new () => T): T => {
-  const found = document.getElementById(id)
-  if (!(found instanceof kind)) throw new Error(`the page has no ${id}`)
-  return found
 }

@@ -44,3 +44,11 @@ export const addressOf = {
   drafts: '#drafts',
   settings: '#settings',
 } as const
+
+/** What the script that unlocks and the one that comes after it find of each other. */
+export interface YardWindow extends Window {
+  /** Rules of the style sheet that were made for the dark. */
+  darkRules?: Set<CSSMediaRule>
+  /** @throws where the page did not arrive whole */
+  openYard?: (key: string) => Promise<void>
+}

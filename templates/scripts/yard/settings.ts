@@ -1,5 +1,5 @@
 /** What the person who holds the phone chose, kept on the phone in the clear. */
-import type { YardSettings } from './opened.ts'
+import type { YardSettings, YardWindow } from './opened.ts'
 
 /** Several practices may stand on one host, each in a folder of its own. */
 const name = `growdown yard ${location.pathname.replace(/[^/]*$/, '')}`
@@ -25,6 +25,9 @@ export function keepSettings(settings: YardSettings): void {
 /** The phone's choice of light or dark is a rule of the style sheet; another choice takes it in or out. */
 export function showLight(light: YardSettings['light']): void {
   document.documentElement.dataset.light = light
+  const page: YardWindow = window
+  page.darkRules ??= new Set()
+  const { darkRules } = page
   for (const sheet of document.styleSheets) {
     for (const rule of sheet.cssRules) {
       if (!(rule instanceof CSSMediaRule)) continue
@@ -37,4 +40,3 @@ export function showLight(light: YardSettings['light']): void {
 }
 
 const forDark = '(prefers-color-scheme: dark)'
-const darkRules = new Set<CSSMediaRule>()

@@ -1,1 +1,0 @@
-export default function quantile(p: number, df: number): number
