@@ -220,6 +220,13 @@ describe('a visit written at the hoof', () => {
     await page.getByLabel('What you say').fill(dictated)
     await page.locator('.yf-understood dt').nth(3).waitFor()
     expect(await page.locator('.yf-understood').textContent()).toContain('Toe angle 49°')
+    // Words that are still coming are kept too, and the last ones when the part is left.
+    await page.getByLabel('What you say').pressSequentially(' Left fore digital pulse two.', { delay: 20 })
+    await tap(page, 'Going')
+    const pulse = page.getByRole('group', { name: 'Digital pulse, left fore' })
+    await expect
+      .poll(() => pulse.getByRole('button', { name: /^2/ }).getAttribute('aria-pressed'))
+      .toBe('true')
     const text = caseFile(await saved(page))
     expect(text).toContain('toe length: [99, 90, 91, 92]')
     for (const measure of measureNames.slice(1))
@@ -475,6 +482,7 @@ describe('what is given out', () => {
     expect(await (await list(2)).textContent()).toContain(
       'Everything written on this phone is in the casebook.',
     )
+    expect(await violationsOf(page)).toEqual([])
     await page.getByText('Arrived in the casebook').tap()
     await page.getByRole('button', { name: /^Remove from the phone/ }).tap()
     await tap(page, 'Bring it back')
