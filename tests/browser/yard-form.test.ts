@@ -108,6 +108,7 @@ describe('a visit written at the hoof', () => {
     await page.getByLabel('Pick the feet out every day').tap()
     await tap(page, '5 weeks')
     taps += 3
+    await page.getByLabel('A line for the owner to do').pressSequentially('Hay net ')
     await kept(page)
     expect(await page.locator('.yf-feet button').first().getAttribute('aria-label')).toBe(
       'left fore: 9 of 9 done',
@@ -116,7 +117,7 @@ describe('a visit written at the hoof', () => {
     for (const measure of measureNames)
       expect(text).toContain(`${measure}: [${feet.map((_, i) => readingNow(measure, i)).join(', ')}]`)
     expect(text).toContain('- thrush, central sulcus, 1')
-    expect(text).toContain('Pick the feet out every day')
+    expect(text).toMatch(/Pick the feet out every day"?\n {2}- "?Hay net"?\n/)
     expect(text).toContain('next visit: in 5 weeks')
     expect(taps).toBe(digits + 32 + 2 + 3)
     expect(troubles).toEqual([])

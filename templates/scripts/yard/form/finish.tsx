@@ -80,16 +80,24 @@ export function Finish() {
 function Care() {
   const { draft, change, words, knowledge } = useWriting()
   const w = words.yardForm
+  /** The line that is being written stands in the draft from its first letter on. */
   const [line, setLine] = useState('')
-  const lines = [...new Set([...knowledge.lastCare, ...draft.care])]
+  const lines = [...new Set([...knowledge.lastCare, ...draft.care])].filter((text) => text !== line)
   const set = (text: string, isOn: boolean) =>
     change((now) => ({
       ...now,
       care: isOn ? [...now.care, text] : now.care.filter((one) => one !== text),
     }))
+  const writeLine = (to: string) => {
+    change((now) => {
+      const others = now.care.filter((one) => one !== line && one !== to)
+      return { ...now, care: to.trim() === '' ? others : [...others, to] }
+    })
+    setLine(to)
+  }
   const add = () => {
     const text = line.trim()
-    if (text !== '' && !draft.care.includes(text)) set(text, true)
+    if (text !== line) writeLine(text)
     setLine('')
   }
   return (
@@ -113,7 +121,7 @@ function Care() {
           {w.careNew}
           <input
             value={line}
-            onInput={({ currentTarget: { value } }) => setLine(value)}
+            onInput={({ currentTarget: { value } }) => writeLine(value)}
             onKeyDown={(event) => event.key === 'Enter' && add()}
             onBlur={add}
           />
