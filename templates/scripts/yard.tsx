@@ -15,7 +15,8 @@ const isFile = location.protocol === 'file:'
 const gate = byId('gate', HTMLElement)
 const screen = byId('yard', HTMLDivElement)
 
-const newer = newerPage(() => !gate.isConnected)
+/** Someone who is typing the passphrase is not to begin again. */
+const newer = newerPage(() => !gate.isConnected || byId('words', HTMLInputElement).value !== '')
 if (!isFile) {
   const link = Object.assign(document.createElement('link'), { rel: 'manifest', href: 'manifest.webmanifest' })
   const icon = Object.assign(document.createElement('link'), { rel: 'icon', href: 'icon-192.png' })

@@ -25,6 +25,8 @@ import { startCasebook } from '../../src/pages/starter/casebook.ts'
 import { startHorse } from '../../src/pages/starter/horse.ts'
 import { importedFiles } from '../../src/pages/starter/imported.ts'
 import { startVisit } from '../../src/pages/starter/visit.ts'
+import { yardHorsePage } from '../../src/pages/yard/horse.ts'
+import { yardPage } from '../../src/pages/yard/page.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { lessonsOf } from '../../src/trend/model/practice.ts'
 import { allPictures, demoCasebook, demoFolder, inputsOf } from '../editions/demo-inputs.ts'
@@ -195,6 +197,14 @@ function strays(text: string): readonly string[] {
   ]
 }
 
+/** Locked page and horses as one: what is under the lock stands where it would stand locked. */
+async function yardPages(): Promise<readonly string[]> {
+  const photos = [{ src: 'data:,', caption: '' }]
+  const parts = await render(inputs.map((input) => yardHorsePage(input, photos)))
+  const about = { policy: '', style: '', scripts: [], armored: 'A', checksum: 'B' }
+  return render(parts.map((sealed) => yardPage(practice, { ...about, sealed }, toy)))
+}
+
 const overall = {
   practice,
   summaries: inputs.map(summarise),
@@ -206,6 +216,7 @@ const overall = {
 const kinds: readonly (readonly [string, () => Promise<readonly string[]>])[] = [
   ['pages of a horse', () => render(inputs.flatMap((input) => [...presentHorse(input)]))],
   ['front page, office, measures and sources', () => render(presentFront(overall, format))],
+  ['yard page', yardPages],
   ['pages of an owner', ownerPages],
   ['portfolio', () => render(portfolio())],
   ['marking pages', () => render(markPages())],

@@ -13,7 +13,6 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import type { Words } from '../../pages/words/index.ts'
 import { yardIcons, yardManifest, yardPage } from '../../pages/yard/page.ts'
 import type { Renderer } from '../../render/renderer.ts'
-import type { PracticeLessons } from '../../trend/model/practice.ts'
 import type { YardHorse, YardIndex } from '../../yard/payload.ts'
 import { keepKeys } from '../lock/keep-keys.ts'
 import { type Locked, type LockKey, lockPage, markOf } from '../lock/lock.ts'
@@ -29,7 +28,6 @@ import { workerScript } from './worker-script.ts'
 /** What is known of all horses once each is made. */
 interface YardHorses {
   readonly practice: Practice
-  readonly lessons: Pick<PracticeLessons, 'learned'>
   readonly asOf: PlainDate
   readonly kept: readonly YardFragment[]
   readonly broken: readonly { readonly id: string }[]
@@ -82,11 +80,11 @@ export async function yardUnits(all: YardHorses, tools: YardTools): Promise<read
   if (isOpen) report(openToOthers)
   for (const id of await weakPassphrases(edition.folder, keys, secret, builder)) report(weakPassphrase(id))
   const key = { ...found, secret }
-  const { practice, lessons, asOf, kept, broken } = all
+  const { practice, asOf, kept, broken } = all
   return [
     {
       name: `${edition.folder}: page`,
-      key: cacheKey(program, key.token, practice, lessons.learned, asOf, kept, broken),
+      key: cacheKey(program, key.token, practice, asOf, kept, broken),
       // A changed passphrase is no part of the key, which is written down.
       isCurrent: ({ lock }) => lock.mark === markOf(key),
       make: async (output, before) => makePage(all, key, before?.notes ?? null, output, tools),

@@ -42,7 +42,9 @@ export function DayList(frame: FrameProps) {
       </header>
       {sought === '' ? (
         <>
-          {openGroups.some((id) => groups.has(id)) ? null : <p>{nothingDue}</p>}
+          {openGroups.some((id) => groups.has(id)) ? null : (
+            <p>{yard.index.horses.length === 0 ? w.none : nothingDue}</p>
+          )}
           {openGroups.map((id) => (
             <Group key={id} {...frame} id={id} head={names[id]} horses={groups.get(id) ?? []} />
           ))}

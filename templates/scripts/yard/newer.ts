@@ -16,8 +16,8 @@ export interface NewerState {
 /** So often a page that stays open looks for a newer one, when it comes into sight. */
 const betweenLooks = 10 * 60 * 1000
 
-/** @param isOpen whether the page is unlocked: one that is not takes a newer build at once */
-export function newerPage(isOpen: () => boolean): NewerPage {
+/** @param isUsed whether someone is at the page: where nobody is, a newer build takes its place at once */
+export function newerPage(isUsed: () => boolean): NewerPage {
   let state: NewerState = { isThere: false, isKept: false }
   let registration: ServiceWorkerRegistration | null = null
   const listeners = new Set<(state: NewerState) => void>()
@@ -31,7 +31,7 @@ export function newerPage(isOpen: () => boolean): NewerPage {
   }
   const waits = () => {
     if (!registration?.waiting || !navigator.serviceWorker.controller) return
-    if (isOpen()) change({ isThere: true })
+    if (isUsed()) change({ isThere: true })
     else take()
   }
   const follow = (worker: ServiceWorker | null) =>

@@ -35,13 +35,11 @@ export const yard = {
   },
 
   page: {
-    skip: 'To the content',
     menu: 'Screens',
     day: 'Day',
     drafts: 'Written',
     settings: 'Settings',
     lock: 'Lock',
-    back: 'Back',
     asOf: (date: string) => `As of ${date}`,
     asOfAgo: (date: string, span: string) => `As of ${date}, ${span} ago`,
     asOfOld: 'Cautions and plans were reckoned on that day. Build and upload the page anew when you can.',
@@ -50,9 +48,7 @@ export const yard = {
     find: 'Find a horse, owner or problem',
     found: (n: number) => (n === 1 ? '1 horse' : `${n} horses`),
     foundNone: 'No horse fits.',
-    all: 'All horses',
     none: 'No horse is on record yet.',
-    neverSeen: 'Not read yet.',
     brokenRow: 'Its files hold errors.',
     broken:
       'Files of this horse held errors when the page was built. What is shown here is from the last build without them.',
