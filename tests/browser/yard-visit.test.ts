@@ -81,6 +81,8 @@ it('is written without a network, collected, built, and known again on the phone
     .first()
     .fill('Right fore after the trim, toe length 83. Frog is dry and tight. See her in six weeks.')
   await expect.poll(() => page.locator('body').textContent()).toContain('83')
+  // What was said and became no reading is shown as what it stays.
+  await expect.poll(() => page.locator('.yf-understood').textContent()).toContain('Frog is dry and tight.')
   await tap(page, 'Pictures')
   const picture = await sharp({ create: { width: 2600, height: 1900, channels: 3, background: '#876' } })
     .jpeg()

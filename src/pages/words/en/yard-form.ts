@@ -119,6 +119,7 @@ export const yardForm = {
   dictated: 'What you say',
   understood: 'Understood so far',
   nothingUnderstood: 'Nothing yet.',
+  staysInNote: 'Stays in the note',
   asked: 'Not sure: say it again, or write it',
   settle: 'Settled',
   horse: 'The horse',

@@ -1,11 +1,11 @@
-/** What dictation put into the draft and no hand has changed since, foot by foot. */
+/** What dictation put into the draft and no hand has changed since, foot by foot; and what of it stays in the note. */
 import type { Foot } from '../../../../src/hoof/feet.ts'
 import { isMeasureId } from '../../../../src/hoof/measures.ts'
 import { findingName } from '../../../../src/pages/shared/findings.ts'
 import { capital } from '../../../../src/pages/shared/format.ts'
 import type { YardDraft } from '../../../../src/yard/draft.ts'
 import { keyOf } from '../../../../src/yard/field.ts'
-import { careKey, isHeard } from '../../../../src/yard/hearing.ts'
+import { careKey, isHeard, notesLeft } from '../../../../src/yard/hearing.ts'
 import { withUnit } from './typed.ts'
 import type { Writing } from './writing.ts'
 
@@ -22,9 +22,12 @@ export function understoodOf(draft: YardDraft, wording: Wording): readonly Under
     name: capital(format.foot(foot)),
     lines: ofFoot(draft, foot, wording),
   }))
-  return [...groups, { name: words.yardForm.horse, lines: ofHorse(draft, wording) }].filter(
-    ({ lines }) => lines.length > 0,
-  )
+  const { horse, staysInNote } = words.yardForm
+  return [
+    ...groups,
+    { name: horse, lines: ofHorse(draft, wording) },
+    { name: staysInNote, lines: notesLeft(draft).map((sentence) => sentence.words.join(' ')) },
+  ].filter(({ lines }) => lines.length > 0)
 }
 
 function ofFoot(draft: YardDraft, of: Foot, { words, format }: Wording): readonly string[] {
