@@ -2,7 +2,6 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import { dirname, join, relative } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { AxeBuilder } from '@axe-core/playwright'
 import { Decrypter } from 'age-encryption'
 import { HtmlValidate } from 'html-validate'
 import type { Browser, Page } from 'playwright-core'
@@ -12,6 +11,7 @@ import { workFactor } from '../../src/editions/owner/lock.ts'
 import { fortyVisits, longName } from '../editions/forty-visits.ts'
 import { casebook, type Trial, trial } from '../editions/kit.ts'
 import { english, german } from '../english.ts'
+import { axe } from './axe.ts'
 import { launch } from './chrome.ts'
 import { asOf } from './site.ts'
 import { sideways, visit } from './visitor.ts'
@@ -95,11 +95,6 @@ async function type(page: Page, passphrase: string): Promise<void> {
 async function unlock(page: Page, passphrase = key.passphrase): Promise<void> {
   await type(page, passphrase)
   await page.waitForSelector('body.record')
-}
-
-async function axe(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
 }
 
 describe.each(languages)('the locked page, $tag', ({ tag, words }) => {
