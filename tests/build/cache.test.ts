@@ -33,11 +33,11 @@ beforeAll(() => {
   at = place({})
   // Two horses are enough to keep something of every kind.
   mkdirSync(at.casebook)
-  for (const name of ['practice.md', 'approvals.txt', 'samphire', 'dunlin'])
+  for (const name of ['practice.md', 'approvals.txt', 'whimbrel', 'dunlin'])
     execFileSync('cp', ['-r', join(demo, name), at.casebook])
   const { status, err } = build()
   expect(err).toMatch(
-    /^dunlin\/horse\.md {2}warning: In the portfolio no more cases are told alike than Linden and Medlar/,
+    /^dunlin\/horse\.md {2}warning: In the portfolio no more cases are told alike than Hornbeam and Medlar/,
   )
   expect([status, err.match(/ warning: /g)?.length]).toEqual([0, 1])
   said = err
