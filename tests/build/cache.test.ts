@@ -1,4 +1,7 @@
-/** Whatever becomes of what the tool keeps between builds, the site is what a fresh build makes. */
+/**
+ * Whatever becomes of what the tool keeps between builds, the site is what a fresh build makes. The short run does each
+ * damage to every kept file at once.
+ */
 import { chmodSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'

@@ -1,4 +1,7 @@
-/** One build at a time for one site, whatever happens to the one that has the lock. The short run lets twenty meet twice. */
+/**
+ * One build at a time for one site, whatever happens to the one that has the lock. The short run lets twenty meet
+ * twice.
+ */
 import { type ChildProcess, spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { hostname } from 'node:os'

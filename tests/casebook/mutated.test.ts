@@ -1,4 +1,6 @@
-/** Whatever is done to a case file, it is read without an exception, and soon. */
+/**
+ * Whatever is done to a case file, it is read without an exception, and soon. The short run takes 1,000 damaged files.
+ */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'

@@ -1,4 +1,7 @@
-/** Cards that are not what they should be, in rendered pictures; and the card as it is printed. */
+/**
+ * Cards that are not what they should be, in rendered pictures; and the card as it is printed. The short run takes one
+ * picture from a block and one by hand for each fault.
+ */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
