@@ -1,7 +1,6 @@
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import { HtmlValidate } from 'html-validate'
 import type { Browser, CDPSession, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
@@ -16,6 +15,7 @@ import { chance } from '../photos/bench/chance.ts'
 import { sideSeen } from '../photos/bench/foot.ts'
 import { rendered } from '../photos/bench/render.ts'
 import { cardBeside, sideShot } from '../photos/bench/shots.ts'
+import { axe } from './axe.ts'
 import { launch } from './chrome.ts'
 
 const practiceOf = (folder: string) => {
@@ -422,10 +422,7 @@ describe('the marking page', () => {
     const { page, close } = await open(side.photo, 390, true)
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme })
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag22aa', 'best-practice'])
-        .analyze()
-      expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([])
+      expect(await axe(page)).toEqual([])
     }
     const html = await (await page.request.get(page.url())).text()
     const validator = new HtmlValidate({ extends: ['html-validate:standard'], elements: ['html5'] })

@@ -3,7 +3,6 @@ import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { assetFiles } from '../../src/build/assets.ts'
@@ -19,6 +18,7 @@ import { pictureFiles, pictureStore } from '../../src/pictures/store.ts'
 import { createRenderer } from '../../src/render/renderer.ts'
 import { assess } from '../../src/trend/assess.ts'
 import { english, formatIn } from '../english.ts'
+import { axe } from './axe.ts'
 import { launch } from './chrome.ts'
 import { asOf } from './site.ts'
 import { sideways, visit } from './visitor.ts'
@@ -201,11 +201,7 @@ describe('a photograph on a page', () => {
     ] as const) {
       const { page, close } = await visit(browser, url(path), 'file:', { colorScheme })
       for (const button of await page.locator('.compare-switch').all()) await button.click()
-      const { violations } = await new AxeBuilder({ page })
-        .include('main')
-        .withTags(['wcag2a', 'wcag2aa', 'wcag22aa', 'best-practice'])
-        .analyze()
-      expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([])
+      expect(await axe(page, 'main')).toEqual([])
       await close()
     }
   })

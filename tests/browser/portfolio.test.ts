@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs'
 import { dirname, join, normalize } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { AxeBuilder } from '@axe-core/playwright'
 import { HtmlValidate } from 'html-validate'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -9,6 +8,7 @@ import { fortyVisits } from '../editions/forty-visits.ts'
 import { type Trial, trial } from '../editions/kit.ts'
 import { english } from '../english.ts'
 import { isLong } from '../runs.ts'
+import { axe } from './axe.ts'
 import { launch } from './chrome.ts'
 import { asOf, type BuiltSite, buildDemo } from './site.ts'
 import { sideways, visit } from './visitor.ts'
@@ -44,11 +44,6 @@ const hard = () => {
 
 const first = () => cases[0] ?? ''
 const kinds = () => ['portfolio/index.html', 'portfolio/summary.html', ...cases]
-
-async function axe(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
-}
 
 /** As a reader finds it: `visit` opens every fold. */
 const fold = (page: Page) =>

@@ -1,10 +1,10 @@
 import { appendFileSync, cpSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type Started, startPreview } from '../apps/preview/started.ts'
+import { axe } from './axe.ts'
 import { launch } from './chrome.ts'
 import { sideways } from './visitor.ts'
 
@@ -70,8 +70,7 @@ describe('growdown preview', () => {
     ])
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme })
-      const { violations } = await new AxeBuilder({ page }).include('#preview-problems').analyze()
-      expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([])
+      expect(await axe(page, '#preview-problems')).toEqual([])
     }
     expect(await sideways(page)).toEqual([])
     await page.reload()

@@ -1,11 +1,11 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type Started, startPreview } from '../apps/preview/started.ts'
+import { axe } from './axe.ts'
 import { launch } from './chrome.ts'
 import { sideways, visit } from './visitor.ts'
 
@@ -47,8 +47,7 @@ describe('the page of what is to be read before it leaves', () => {
       })
       await page.locator('.review-item img').first().scrollIntoViewIfNeeded()
       expect(await sideways(page)).toEqual([])
-      const { violations } = await new AxeBuilder({ page }).analyze()
-      expect(violations.map(({ id }) => id)).toEqual([])
+      expect(await axe(page)).toEqual([])
       expect(troubles).toEqual([])
       expect(await page.locator('mark').allTextContents()).toEqual(['Whimsy'])
       expect(

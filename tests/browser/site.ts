@@ -1,9 +1,10 @@
 /** The demo casebook, built once for all browser tests as a person would build it. */
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, readFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, renameSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { inject } from 'vitest'
 
 /** Today, as the demo's pages are to see it. */
 export const asOf = '2026-11-25'
@@ -17,17 +18,31 @@ export interface BuiltSite {
   text(path: string): string
 }
 
-export function buildDemo(
-  edition: 'practice' | 'owner' | 'portfolio' | 'all',
-  casebook = 'cases',
-  env: NodeJS.ProcessEnv = {},
-): BuiltSite {
+type EditionName = 'practice' | 'owner' | 'portfolio' | 'all'
+
+/** The demo, which several test files look at and none changes, is built by the first; all else each time. */
+export function buildDemo(edition: EditionName, casebook = 'cases', env: NodeJS.ProcessEnv = {}): BuiltSite {
+  if (casebook !== 'cases' || Object.keys(env).length > 0) return builtSite(build(edition, casebook, env))
+  const folder = join(inject('builds'), edition)
+  if (!existsSync(folder)) {
+    const made = build(edition, casebook, env)
+    // Two files may build at the same time; the first to be done is kept.
+    if (!existsSync(folder)) renameSync(made, folder)
+  }
+  return builtSite(folder)
+}
+
+function build(edition: EditionName, casebook: string, env: NodeJS.ProcessEnv): string {
   const folder = join(mkdtempSync(join(tmpdir(), 'growdown-')), 'site')
   const args = ['dist/cli.js', 'build', casebook, '--out', folder, '--edition', edition, '--as-of', asOf]
   execFileSync(process.execPath, args, {
     stdio: ['ignore', 'ignore', 'inherit'],
     env: { ...process.env, ...env },
   })
+  return folder
+}
+
+function builtSite(folder: string): BuiltSite {
   return {
     folder,
     url: (path) => pathToFileURL(join(folder, path)).href,

@@ -1,25 +1,39 @@
-/** Whatever becomes of what the tool keeps between builds, the site is what a fresh build makes. */
-import { execFileSync } from 'node:child_process'
+/**
+ * Whatever becomes of what the tool keeps between builds, the site is what a fresh build makes. The short run does each
+ * damage to every kept file at once.
+ */
 import { chmodSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { join, relative } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { growdown } from '../commands/run.ts'
+import type { Diagnostic } from '../../src/casebook/diagnostic.ts'
+import { type Trial, trial } from '../editions/kit.ts'
 import { isLong } from '../runs.ts'
-import { contents, type Place, pages, place } from './kit.ts'
+import { contents, pages } from './kit.ts'
 
-const demo = resolve('cases')
-const asOf = '2026-11-25'
-
-let at: Place
+let at: Trial
 /** The site as a fresh build makes it, but for the locked pages, which are random. */
 let fresh: Record<string, string>
 /** What each build says of a portfolio of two cases. */
-let said: string
+let said: readonly Diagnostic[]
 
 const plain = (site: string) =>
   Object.fromEntries(Object.entries(pages(site)).filter(([path]) => !/^owners\/\w+\/index/.test(path)))
 
-const build = () => growdown(at.root, 'build', 'cases', '--edition', 'all', '--as-of', asOf)
+const build = async () => (await at.buildUnread(['practice', 'owner', 'portfolio'], '2026-11-25')).diagnostics
+
+/** Files of the demo by path: those of its own folder, and those of some horses. */
+const demo = (...horses: readonly string[]) =>
+  Object.fromEntries(
+    ['practice.md', 'approvals.txt', ...horses.flatMap(filesOf)].map((path) => [
+      path,
+      readFileSync(join('cases', path)),
+    ]),
+  )
+
+const filesOf = (horse: string) =>
+  readdirSync(join('cases', horse), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map(({ parentPath, name }) => relative('cases', join(parentPath, name)))
 
 const work = (path = '') => join(at.root, '.growdown', path)
 
@@ -32,26 +46,26 @@ const kept = (): readonly string[] =>
     .filter((path) => lstatSync(work(path)).isFile() && !isLink(path))
     .sort()
 
-beforeAll(() => {
-  at = place({})
+beforeAll(async () => {
   // Two horses are enough to keep something of every kind.
-  mkdirSync(at.casebook)
-  for (const name of ['practice.md', 'approvals.txt', 'samphire', 'dunlin'])
-    execFileSync('cp', ['-r', join(demo, name), at.casebook])
-  const { status, err } = build()
-  expect(err).toMatch(
-    /^dunlin\/horse\.md {2}warning: In the portfolio no more cases are told alike than Linden and Medlar/,
-  )
-  expect([status, err.match(/ warning: /g)?.length]).toEqual([0, 1])
-  said = err
+  at = trial(demo('whimbrel', 'dunlin'))
+  said = await build()
+  expect(said).toMatchObject([
+    {
+      level: 'warning',
+      file: 'dunlin/horse.md',
+      message: expect.stringMatching(
+        /^In the portfolio no more cases are told alike than Hornbeam and Medlar/,
+      ),
+    },
+  ])
   fresh = plain(at.site)
 }, 120_000)
 afterAll(() => at.done())
 
 /** Builds after a damage: nothing is said of it, and nothing is left of it. */
-function mends(): void {
-  const { status, err } = build()
-  expect([status, err]).toEqual([0, said])
+async function mends(): Promise<void> {
+  expect(await build()).toEqual(said)
   expect(plain(at.site)).toEqual(fresh)
 }
 
@@ -114,12 +128,12 @@ describe('a file that the tool keeps', () => {
 
   it.each(Object.keys(damages))(
     'is made again where every one was %s',
-    (how) => {
+    async (how) => {
       for (const kinds of rounds()) {
         for (const change of isLong ? [() => {}, touchCasebook] : [touchCasebook]) {
           damage(how, kinds)
           change()
-          mends()
+          await mends()
         }
       }
     },
@@ -128,14 +142,14 @@ describe('a file that the tool keeps', () => {
 })
 
 describe('what is kept', () => {
-  it('is for the eyes of this account alone', () => {
+  it('is for the eyes of this account alone', async () => {
     for (const path of ['', ...readdirSync(work(), { recursive: true, encoding: 'utf8' })]) {
       const stat = lstatSync(work(path))
       // Their folders let nobody in.
       if (!(stat.isFile() && isLink(path))) expect([path, stat.mode & 0o077]).toEqual([path, 0])
     }
     chmodSync(work(), 0o755)
-    mends()
+    await mends()
     expect(lstatSync(work()).mode & 0o777).toBe(0o700)
   })
 
@@ -159,13 +173,15 @@ describe('what is kept', () => {
       expect(all).not.toContain(hidden)
   })
 
-  it('is warned of where others can read the passphrases', () => {
+  it('is warned of where others can read the passphrases', async () => {
     const file = join(at.casebook, 'passphrases.yaml')
     chmodSync(file, 0o644)
-    const { status, err } = build()
-    expect(err).toContain('other accounts of this machine can read this file, and with it every owner')
-    expect(err).toContain('chmod 600 passphrases.yaml')
-    expect(status).toBe(0)
+    const warning = (await build()).find(({ file: of }) => of === 'passphrases.yaml')
+    expect(warning?.level).toBe('warning')
+    expect(warning?.message).toContain(
+      'other accounts of this machine can read this file, and with it every owner',
+    )
+    expect(JSON.stringify(warning)).toContain('chmod 600 passphrases.yaml')
     chmodSync(file, 0o600)
   })
 })

@@ -1,4 +1,7 @@
-/** One build at a time for one site, whatever happens to the one that has the lock. */
+/**
+ * One build at a time for one site, whatever happens to the one that has the lock. The short run lets twenty meet
+ * twice.
+ */
 import { type ChildProcess, spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { hostname } from 'node:os'
@@ -8,6 +11,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Files } from '../../src/build/disk/files.ts'
 import { disk } from '../../src/build/disk/real-disk.ts'
 import { makeLockFile } from '../../src/build/disk/system-lock.ts'
+import { runs } from '../runs.ts'
 import { build, contents, horseText, type Place, pages, place, threeHorses } from './kit.ts'
 
 let at: Place
@@ -36,7 +40,7 @@ describe('twenty builds at once', () => {
     })
 
   it('hold the lock one after the other, and each that had to wait says who has it', async () => {
-    for (let round = 0; round < 3; round++) {
+    for (let round = 0; round < runs(2, 6); round++) {
       at.write('alder/horse.md', horseText(`Alder ${round}`))
       const all = await Promise.all(Array.from({ length: 20 }, () => ended(start())))
       expect(all.filter(({ status }) => status === 0).length).toBeGreaterThan(0)

@@ -1,4 +1,7 @@
-/** A horse that is read again and again while one of its files is written says each time what a fresh reading says. */
+/**
+ * A horse that is read again and again while one of its files is written says each time what a fresh reading says. The
+ * short run writes fifteen times to each horse of every casebook.
+ */
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
@@ -6,6 +9,7 @@ import type { CasebookFolder } from '../../src/casebook/folder.ts'
 import { keptReads } from '../../src/casebook/kept-reads.ts'
 import { standInPractice } from '../../src/casebook/practice-file.ts'
 import { readHorse, readLiveHorse, readPractice } from '../../src/casebook/read.ts'
+import { runs } from '../runs.ts'
 import { diskFolder } from './disk-folder.ts'
 import { mutated, randomFrom } from './mutate.ts'
 
@@ -36,7 +40,7 @@ it.each(readdirSync('tests/casebooks'))('%s', (name) => {
       .flatMap(({ path, kind }) => (kind === 'file' && path.startsWith(`${id}/`) ? [path] : []))
     const live = () => readLiveHorse(folder, id, practice ?? standInPractice, asOf, kept)
     live()
-    for (let round = 0; round < 40; round++) {
+    for (let round = 0; round < runs(15, 200); round++) {
       const path = paths[Math.floor(random() * paths.length)] ?? ''
       write(path, mutated(folder.read(path), random))
       const { readable, ...read } = live()

@@ -1,4 +1,6 @@
-/** Whatever is done to a case file, it is read without an exception, and soon. */
+/**
+ * Whatever is done to a case file, it is read without an exception, and soon. The short run takes 1,000 damaged files.
+ */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
@@ -65,7 +67,7 @@ function timeOf(files: CasebookFiles): number {
 }
 
 describe('mutated case files', () => {
-  const count = runs(2000, 100_000)
+  const count = runs(1000, 100_000)
 
   it(`are read and assessed without an exception, each in less than ${mostTime} ms: ${count} of them`, () => {
     expect(originals.length).toBeGreaterThan(100)

@@ -1,8 +1,8 @@
 /** Whole builds on real disks that are small, read-only or lie somewhere else. */
 import { execFileSync, spawnSync } from 'node:child_process'
 import { join, resolve } from 'node:path'
-import { describe, expect, it } from 'vitest'
-import { asOf, place, threeHorses } from '../build/kit.ts'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { asOf, type Place, place, threeHorses } from '../build/kit.ts'
 
 const program = resolve('dist/cli.js')
 
@@ -51,23 +51,34 @@ describe.runIf(canMount)('a real disk of a few megabytes', () => {
 })
 
 describe.runIf(canMount)('a site, or an edition of it, on another disk', () => {
-  /** Builds, changes every horse, builds again; the pages must be those of a fresh build on one disk. */
-  const script = (prepare: string) => `
+  /** Begins every script: goes to a casebook. */
+  const start = `
     set -e
-    cd "$1"; node="$2"; program="$3"
-    mkdir -p site fresh away
+    cd "$1"; node="$2"; program="$3"; fresh="$4"
+    build() { "$node" "$program" build cases --edition all --as-of ${asOf}; }
+    change() { sed -i 's/^  toe length: .*/  toe length: [91, 90, 85, 84]/' cases/*/2026-04-06.md; }`
+
+  /** Builds, changes every horse, builds again; the pages must be those of a fresh build on one disk. */
+  const script = (prepare: string) => `${start}
+    mkdir -p site away
     ${prepare}
-    build() { "$node" "$program" build cases --edition all --as-of ${asOf} "$@"; }
     build >&2
     echo mine > site/practice/mine.txt
-    sed -i 's/^  toe length: .*/  toe length: [91, 90, 85, 84]/' cases/*/2026-04-06.md
+    change
     build >&2
-    build --out fresh/site >&2
     grep -qx mine site/practice/mine.txt
     rm site/practice/mine.txt
-    for edition in practice portfolio; do diff -r "site/$edition" "fresh/site/$edition" >&2; done
+    for edition in practice portfolio; do diff -r "site/$edition" "$fresh/site/$edition" >&2; done
     find site/practice/ away -name '*growdown*' ! -name growdown.css
     echo done`
+
+  let fresh: Place
+  beforeAll(() => {
+    fresh = place(threeHorses)
+    const { status, stderr } = ownDisk(`${start}; change; build >&2`, fresh.root, process.execPath, program)
+    expect([status, stderr]).toEqual([0, expect.not.stringContaining('left as they are')])
+  }, 60_000)
+  afterAll(() => fresh.done())
 
   it.each([
     ['the site is a disk of its own', 'mount -t tmpfs tmpfs site'],
@@ -83,7 +94,7 @@ describe.runIf(canMount)('a site, or an edition of it, on another disk', () => {
     'is built where %s',
     (_, prepare) => {
       const folder = place(threeHorses)
-      const { stdout, stderr } = ownDisk(script(prepare), folder.root, process.execPath, program)
+      const { stdout, stderr } = ownDisk(script(prepare), folder.root, process.execPath, program, fresh.root)
       folder.done()
       expect(stdout).toBe('done\n')
       expect(stderr).not.toContain('left as they are')

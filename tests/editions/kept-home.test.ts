@@ -4,9 +4,8 @@ import { join } from 'node:path'
 import { armor, Decrypter } from 'age-encryption'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import { reviewCasebook } from '../../src/apps/review/casebook-review.ts'
 import { armoredIn } from '../../src/editions/owner/locked-page.ts'
-import { casebook, type Trial, trial } from './kit.ts'
+import { casebook, reviewed, type Trial, trial } from './kit.ts'
 
 let at: Trial
 beforeEach(() => {
@@ -71,15 +70,15 @@ describe('a draft of a visit', () => {
     ])
   })
 
-  it('is not asked about before the portfolio is published', () => {
-    const asked = () =>
-      reviewCasebook(at.casebook, '2026-03-01', true).cases.flatMap(({ items }) =>
+  it('is not asked about before the portfolio is published', async () => {
+    const asked = async () =>
+      (await reviewed(at.casebook, '2026-03-01', true)).cases.flatMap(({ items }) =>
         items.map(({ item }) => item.file),
       )
     at.write(path, draft)
-    expect(asked()).not.toContain(path)
+    expect(await asked()).not.toContain(path)
     at.write(path, visit)
-    expect(asked()).toContain(path)
+    expect(await asked()).toContain(path)
   })
 
   it('is published once its line is deleted', async () => {

@@ -1,4 +1,5 @@
 /** A casebook of two owners on the disk, for tests of the editions that leave the practitioner's machine. */
+import { execFileSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
@@ -79,6 +80,13 @@ next visit: in 5 weeks
   }
 }
 
+/** Warm for all trials of a file, as they are between the builds of a preview. */
+const openTools = lazyPageTools()
+
+/** What of a casebook waits for approval, or all of it that leaves. */
+export const reviewed = async (casebook: string, asOf = '2026-03-01', withApproved = false) =>
+  reviewCasebook(casebook, asOf, withApproved, await openTools())
+
 export interface Trial {
   readonly root: string
   readonly casebook: string
@@ -88,7 +96,9 @@ export interface Trial {
   build(editions?: readonly string[], asOf?: string): Promise<Built>
   /** With nothing approved but what was before. */
   buildUnread(editions?: readonly string[], asOf?: string): Promise<Built>
-  approveAll(asOf?: string): void
+  approveAll(asOf?: string): Promise<void>
+  /** Keeps casebook and site as they are now; what is given back makes them so again, down to the times of files. */
+  keep(): () => void
   done(): void
 }
 
@@ -102,8 +112,8 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
     writeFileSync(file, data)
   }
   for (const [path, text] of Object.entries(files)) write(path, text)
-  const approveAll = (asOf = '2026-03-01') => {
-    const { cases } = reviewCasebook(at.casebook, asOf, false)
+  const approveAll = async (asOf?: string) => {
+    const { cases } = await reviewed(at.casebook, asOf)
     const waiting = cases.flatMap(({ items }) => items.map(({ item }) => item))
     if (waiting.length > 0) decide(at.casebook, waiting, true)
   }
@@ -114,7 +124,7 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
       {
         files: disk,
         threads: 1,
-        openTools: lazyPageTools(),
+        openTools,
         program: 'test',
         now: () => Date.now() + 60_000,
         report: () => {},
@@ -127,11 +137,20 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
     ...at,
     write,
     build: async (editions, asOf) => {
-      approveAll(asOf)
+      await approveAll(asOf)
       return buildUnread(editions, asOf)
     },
     buildUnread,
     approveAll,
-    done: () => rmSync(root, { recursive: true, force: true }),
+    keep: () => {
+      execFileSync('cp', ['-a', root, `${root}-kept`])
+      return () => {
+        rmSync(root, { recursive: true })
+        execFileSync('cp', ['-a', `${root}-kept`, root])
+      }
+    },
+    done: () => {
+      for (const folder of [root, `${root}-kept`]) rmSync(folder, { recursive: true, force: true })
+    },
   }
 }

@@ -3,8 +3,7 @@ import { join } from 'node:path'
 import sharp from 'sharp'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { approvalsIn } from '../../src/apps/review/approvals-on-disk.ts'
-import { reviewCasebook } from '../../src/apps/review/casebook-review.ts'
-import { casebook, type Trial, trial } from './kit.ts'
+import { casebook, reviewed, type Trial, trial } from './kit.ts'
 
 let at: Trial
 beforeEach(() => {
@@ -176,13 +175,13 @@ describe('approvals', () => {
       'May came from Hestercombe on',
       'Nobody knew where the horse came from Thistledown Yard on',
     )
-    at.approveAll()
+    await at.approveAll()
     const hashes = [...approvalsIn(at.casebook).byCase.values()].flatMap((of) => [...of])
     expect(new Set(hashes).size).toBe(hashes.length)
   })
 
   it('are the lines of a file that two people may put together; what is no line is named', async () => {
-    at.approveAll()
+    await at.approveAll()
     const text = readFileSync(join(at.casebook, 'approvals.txt'), 'utf8')
     const [may, others] = [/^may .*$/gm, /^(?:pip|zoe|practice).*$/gm].map((of) => text.match(of) ?? [])
     at.write(
@@ -196,7 +195,7 @@ describe('approvals', () => {
     ])
     // The next answer leaves what a person wrote, in one order, without what git left.
     edited('zoe/2026-01-12.md', 'came from', 'is from')
-    at.approveAll()
+    await at.approveAll()
     const after = readFileSync(join(at.casebook, 'approvals.txt'), 'utf8').trimEnd().split('\n')
     expect(after.slice(0, 2)).toEqual(['# mine', 'zoe abc'])
     expect(after.slice(2)).toEqual(after.slice(2).toSorted())
@@ -204,11 +203,11 @@ describe('approvals', () => {
   })
 
   it('approve nothing through a link, and are not written through one', async () => {
-    at.approveAll()
+    await at.approveAll()
     renameSync(join(at.casebook, 'approvals.txt'), join(at.root, 'elsewhere'))
     symlinkSync(join(at.root, 'elsewhere'), join(at.casebook, 'approvals.txt'))
     expect((await at.buildUnread(['portfolio'])).waiting).toHaveLength(4)
-    expect(() => at.approveAll()).toThrow('approvals.txt could not be read')
+    await expect(at.approveAll()).rejects.toThrow('approvals.txt could not be read')
   })
 })
 
@@ -278,8 +277,8 @@ Zqvisit was the first.
       'zoe/2026-02-16.md',
       visit.replace('2026-01-12', '2026-02-16').replace('zqterm, toe, 2', 'zqterm, toe, 3'),
     )
-    const asked = reviewCasebook(at.casebook, '2026-03-01', false)
-      .cases.flatMap(({ items }) => items)
+    const asked = (await reviewed(at.casebook)).cases
+      .flatMap(({ items }) => items)
       .flatMap(({ item }) => ('published' in item ? [item.published] : []))
       .join('\n')
       .toLowerCase()

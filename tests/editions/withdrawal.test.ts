@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { armor, Decrypter } from 'age-encryption'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { armoredIn } from '../../src/editions/owner/locked-page.ts'
 import { casebook, type Trial, trial } from './kit.ts'
@@ -10,11 +10,15 @@ import { casebook, type Trial, trial } from './kit.ts'
 const all = ['practice', 'owner', 'portfolio']
 
 let at: Trial
-beforeEach(async () => {
+/** Built once; each test begins with what that left. */
+let asBuilt: () => void
+beforeAll(async () => {
   at = trial()
   await at.build(all)
+  asBuilt = at.keep()
 }, 60_000)
-afterEach(() => at.done())
+beforeEach(() => asBuilt())
+afterAll(() => at.done())
 
 const edited = (path: string, from: string | RegExp, to: string) =>
   at.write(path, readFileSync(join(at.casebook, path), 'utf8').replace(from, to))

@@ -107,8 +107,8 @@ describe.each(signTable.map((row) => [`${row.code}: ${JSON.stringify(row.raises.
       const lines = cautionLines([still], format, (one) => wordsOf(format, one).practice(one.facts, format))
       expect(lines).toHaveLength(1)
       const places = ['horse', 'handOver', 'fieldSheet', 'owner', ...(level === 'mind' ? [] : ['front'])]
-      for (const where of places)
-        expect(editionsOf(silent)[where], where).toContain(inJson(words.name(caution.facts)))
+      const told = editionsOf(silent)
+      for (const where of places) expect(told[where], where).toContain(inJson(words.name(caution.facts)))
     })
   },
 )

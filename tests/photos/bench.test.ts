@@ -78,6 +78,7 @@ const table = (title: string, reads: readonly Read[]): readonly Row[] => {
 }
 
 describe('readings of feet of known geometry', () => {
+  // Feet of each kind; the bounds hold for either number.
   const n = runs(600, 4000)
 
   it.each(each)('with a stick, %s, %s: the range shown holds the truth 85 times of 100', (way, kind) => {
@@ -145,6 +146,7 @@ describe('the card in rendered pictures', () => {
     '%s: its corners are found to a third of a pixel',
     async (way) => {
       const draw = chance(11)
+      // So few in the short run that their error is allowed half as much again.
       const n = runs(5, 40)
       let squares = 0
       const reads: Read[] = []

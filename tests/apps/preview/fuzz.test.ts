@@ -1,4 +1,7 @@
-/** Whatever is sent to the preview's server, it lives, keeps within its bounds, and shows what was built and nothing else. */
+/**
+ * Whatever is sent to the preview's server, it lives, keeps within its bounds, and shows what was built and nothing
+ * else. The short run sends 60 times twelve requests.
+ */
 import { connect, type Socket } from 'node:net'
 import { setTimeout as rest } from 'node:timers/promises'
 import fc from 'fast-check'

@@ -1,4 +1,4 @@
-/** Anatomy that holds for every foot that could be read. */
+/** Anatomy that holds for every foot that could be read. The short run draws 200 feet for each rule. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { behindMeasures, sideMeasures, soleMeasures, wallMeasures } from '../../../src/hoof/stand-ins.ts'

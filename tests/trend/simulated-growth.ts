@@ -2,8 +2,8 @@
 import { addDays, dayOf, daysPerMonth, type PlainDate } from '../../src/hoof/dates.ts'
 import { type Foot, feet } from '../../src/hoof/feet.ts'
 import { assess } from '../../src/trend/assess.ts'
-import { buildHorse, practice, type VisitSketch } from '../trend/build-horse.ts'
-import type { Random } from '../trend/random.ts'
+import { buildHorse, practice, type VisitSketch } from './build-horse.ts'
+import type { Random } from './random.ts'
 import { learnedFromAll, Tally } from './simulated-practice.ts'
 
 /** Rates and errors in millimetres. */

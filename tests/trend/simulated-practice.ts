@@ -11,8 +11,8 @@ import type { Assessment } from '../../src/trend/assessment.ts'
 import type { Learned } from '../../src/trend/model/learned.ts'
 import { learnPractice } from '../../src/trend/model/practice.ts'
 import { teachingOf } from '../../src/trend/model/teaching.ts'
-import { buildHorse, practice, type VisitSketch } from '../trend/build-horse.ts'
-import type { Random } from '../trend/random.ts'
+import { buildHorse, practice, type VisitSketch } from './build-horse.ts'
+import type { Random } from './random.ts'
 
 /** How readings come about; what is not said is as the model has it. */
 export interface World {
