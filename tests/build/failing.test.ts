@@ -146,12 +146,11 @@ describe('a build that is killed', () => {
       await build({ ...trial, casebook: at.casebook }, { files: on })
       expect(pages(trial.site)).toEqual(now)
       expect(contents(trial.site)['.made.json']).not.toContain('[')
-      const kept = Object.keys(contents(join(trial.root, '.growdown'))).sort()
-      expect(kept.filter((path) => !path.startsWith('site/fragments/'))).toEqual([
-        '.gitignore',
-        'site/lock',
-        'site/state.json',
-      ])
+      const work = contents(join(trial.root, '.growdown'))
+      const links = Object.keys(work).filter((path) => path.startsWith('site/kept/'))
+      for (const path of links) expect(work[path]).toBe(now[path.slice('site/kept/'.length)])
+      const kept = Object.keys(work).filter((path) => !/^site\/(?:fragments|kept)\//.test(path))
+      expect(kept.sort()).toEqual(['.gitignore', 'site/lock', 'site/state.json'])
       trial.done()
     }
   })

@@ -1,5 +1,5 @@
 /** From the phone to the casebook, and back. */
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -28,9 +28,8 @@ const draft = (of: Partial<YardDraft> = {}): YardDraft =>
 let folder: string
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'growdown-'))
-  growdown(folder, 'add', 'casebook', 'cases')
+  mkdirSync(join(folder, 'cases/juno'), { recursive: true })
   writeFileSync(join(folder, 'cases/practice.md'), practiceText)
-  growdown(folder, 'add', 'horse', 'juno')
   writeFileSync(join(folder, 'cases/juno/horse.md'), horseText)
   writeFileSync(join(folder, 'cases/juno/2026-05-10.md'), visitText('2026-05-10'))
 })
@@ -99,6 +98,31 @@ describe('growdown collect', () => {
     expect(text('juno/2026-06-20.md')).toBe(before)
     writeFileSync(at('juno/2026-06-20.md'), before.replace('5e6-1', '5e6-2'))
     expect(collecting(await packed(draft({ version: 2 }))).out).toContain('taken over already')
+  })
+
+  it('gives a picture whose name another has the next letter, in the visit as well', async () => {
+    const other = new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 9])
+    const hash = await sha256Of(other)
+    const photos = [{ ...(draft().photos[0] as YardDraft['photos'][number]), sha256: hash }]
+    const second = draft({ id: 'b'.repeat(12), photos })
+    const bytesOf = (wanted: string) => (wanted === hash ? other : picture)
+    const parcels = await Promise.all([draft(), second].map((one) => zipOf([one], practice, bytesOf)))
+    const done = collecting(parcels.map((one, index) => ({ ...one, name: `${index}.zip` })))
+    expect(done.status).toBe(0)
+    expect(readFileSync(at(`juno/photos/${photo}`))).toEqual(Buffer.from(picture))
+    expect(readFileSync(at('juno/photos/2026-06-20-lf-side-3f9a-b.jpg'))).toEqual(Buffer.from(other))
+    expect(text('juno/2026-06-20-b.md')).toContain('photos/2026-06-20-lf-side-3f9a-b.jpg')
+  })
+
+  it('takes what came whole where the same came twice', async () => {
+    const [visit, shown] = await sharedFiles(
+      draft({ note: 'Quiet. Stood well on the lawn.' }),
+      practice,
+      pictures,
+    )
+    const cut = { ...(visit as OutFile), name: 'a.txt', bytes: (visit as OutFile).bytes.slice(0, -20) }
+    const done = collecting([cut, visit as OutFile, shown as OutFile])
+    expect([done.status, done.out]).toEqual([0, expect.stringContaining('1 visit taken over')])
   })
 
   it('gives another visit of the day the next letter', async () => {

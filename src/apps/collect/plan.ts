@@ -16,15 +16,17 @@ import { type ChangedLine, changedLines } from './changed-lines.ts'
 export interface CollectPlan {
   readonly taken: readonly TakenVisit[]
   /** Stand in the casebook, in this version or a later one; with pictures that were missing and are now added. */
-  readonly already: readonly {
-    readonly from: string
-    readonly path: string
-    readonly pictures: readonly string[]
-  }[]
+  readonly already: readonly AlreadyThere[]
   readonly toSettle: readonly ToSettle[]
   /** Pictures that no visit names, by the files they came in. */
   readonly strayPictures: readonly string[]
   readonly files: readonly AddedFile[]
+}
+
+interface AlreadyThere {
+  readonly from: string
+  readonly path: string
+  readonly pictures: readonly string[]
 }
 
 export interface TakenVisit {
@@ -62,8 +64,12 @@ export type ToSettle =
     }
   | { readonly kind: 'newer in the parcel'; readonly from: string; readonly version: number }
 
-/** Visits of the casebook by the draft that they came from. */
-type Known = ReadonlyMap<string, { readonly path: string; readonly version: number; readonly text: string }>
+/** A visit of the casebook that came from a draft. */
+interface KnownDraft {
+  readonly path: string
+  readonly version: number
+  readonly text: string
+}
 
 export interface CollectInto {
   readonly practice: Practice
@@ -73,92 +79,116 @@ export interface CollectInto {
   readonly today: PlainDate
 }
 
-export function planCollect(
-  casebook: CasebookFolder,
-  { practice, horseIds, instead, today }: CollectInto,
-  parcel: Parcel,
-): CollectPlan {
-  const known = knownDrafts(casebook, horseIds)
-  const paths = new Map(casebook.list().map((entry) => [entry.path, entry]))
-  const added = new Map<string, AddedFile>()
+/** The casebook with what is added to it so far. */
+interface Filling extends CollectInto {
+  readonly casebook: CasebookFolder
+  readonly there: ReadonlyMap<string, FolderEntry>
+  readonly added: Map<string, AddedFile>
+}
+
+export function planCollect(casebook: CasebookFolder, into: CollectInto, parcel: Parcel): CollectPlan {
+  const known = knownDrafts(casebook, into.horseIds)
+  const there = new Map(casebook.list().map((entry) => [entry.path, entry]))
+  const filling: Filling = { ...into, casebook, there, added: new Map() }
   const plan = {
     taken: [] as TakenVisit[],
-    already: [] as { from: string; path: string; pictures: readonly string[] }[],
+    already: [] as AlreadyThere[],
     toSettle: [] as ToSettle[],
   }
-  const isTaken = new Set(paths.keys())
   const latest = latestOf(parcel.visits)
   for (const visit of parcel.visits) {
     const { from, origin } = visit
-    const horse =
-      visit.horse !== null && horseIds.includes(visit.horse) ? visit.horse : (instead ?? visit.horse)
-    const there = origin && known.get(origin.draft)
-    if (origin && latest.get(origin.draft) !== visit) {
-      const version = latest.get(origin.draft)?.origin?.version ?? 0
-      if (version > origin.version) plan.toSettle.push({ kind: 'newer in the parcel', from, version })
-    } else if (origin && there && there.version < origin.version) {
-      const { path, version, text } = there
-      const lines = changedLines(withoutYard(text), withoutYard(visit.text))
-      plan.toSettle.push({
-        kind: 'later version',
-        from,
-        path,
-        draft: origin.draft,
-        version: origin.version,
-        there: version,
-        lines,
-      })
-    } else if (there || isThere(casebook, paths, visit)) {
-      const path = there?.path ?? `${horse}/${visit.date}.md`
-      const missing = picturesFor(path.split('/')[0] ?? '', visit, parcel, casebook, paths).files
-      for (const file of missing) added.set(file.path, file)
-      plan.already.push({ from, path, pictures: missing.map((file) => file.path) })
-    } else if (horse === null) plan.toSettle.push({ kind: 'no horse', from })
-    else if (!horseIds.includes(horse)) {
-      plan.toSettle.push({ kind: 'unknown horse', from, horse, meant: nearest(horse, horseIds) })
-    } else {
-      const path = freePath(horse, visit.date, isTaken)
-      isTaken.add(path)
-      const pictures = picturesFor(horse, visit, parcel, casebook, paths)
-      const beside = [...added.values(), ...pictures.files]
-      const read = judged(casebook, beside, { path, text: pictures.text }, practice, today)
-      const isChanged = visit.isWhole === false
-      const isOurs = visit.writtenBy === null || visit.writtenBy === writtenBy(practice)
-      const text = read.problems.length > 0 || isChanged || !isOurs ? asDraft(pictures.text) : pictures.text
-      for (const file of pictures.files) added.set(file.path, file)
-      const needs = pictures.files.map((file) => file.path)
-      added.set(path, { path, bytes: new TextEncoder().encode(text), needs })
-      plan.taken.push({
-        from,
-        path,
-        pictures: needs,
-        isSecond: path !== `${horse}/${visit.date}.md`,
-        isChanged,
-        writtenBy: isOurs ? null : visit.writtenBy,
-        ...read,
-      })
+    const counts = origin ? latest.get(origin.draft) : visit
+    if (counts !== visit) {
+      // The same version in another file of the parcel says nothing new.
+      const version = counts?.origin?.version ?? 0
+      if (origin && version > origin.version)
+        plan.toSettle.push({ kind: 'newer in the parcel', from, version })
+      continue
     }
+    const horse = horseOf(visit, into)
+    const before = origin && known.get(origin.draft)
+    const open = unsettled(visit, horse, before, into)
+    if (open) plan.toSettle.push(open)
+    else if (before) plan.already.push(alreadyThere(visit, before.path, parcel, filling))
+    else if (horse !== null && isThere(filling, visit, horse))
+      plan.already.push(alreadyThere(visit, `${horse}/${visit.date}.md`, parcel, filling))
+    else if (horse !== null) plan.taken.push(takeVisit(visit, horse, parcel, filling))
   }
   const named = new Set(parcel.visits.flatMap(({ pictures }) => pictures.map(({ sha256 }) => sha256)))
   const strays = [...parcel.pictures].filter(([sha256]) => !named.has(sha256)).map(([, { from }]) => from)
-  return { ...plan, strayPictures: strays, files: [...added.values()] }
+  return { ...plan, strayPictures: strays, files: [...filling.added.values()] }
 }
 
-/** Of each draft the version that counts. */
+/** The horse that it names where that is there, else the one that a person named for it. */
+const horseOf = ({ horse }: ArrivedVisit, { horseIds, instead }: CollectInto): string | null =>
+  horse !== null && horseIds.includes(horse) ? horse : (instead ?? horse)
+
+/** What a person has to settle before it can be taken over; null where nothing is. */
+function unsettled(
+  { from, origin, text }: ArrivedVisit,
+  horse: string | null,
+  before: KnownDraft | null | undefined,
+  { horseIds }: CollectInto,
+): ToSettle | null {
+  if (origin && before) {
+    if (before.version >= origin.version) return null
+    const lines = changedLines(withoutYard(before.text), withoutYard(text))
+    return { kind: 'later version', from, path: before.path, ...origin, there: before.version, lines }
+  }
+  if (horse === null) return { kind: 'no horse', from }
+  if (horseIds.includes(horse)) return null
+  return { kind: 'unknown horse', from, horse, meant: nearest(horse, horseIds) }
+}
+
+function alreadyThere(visit: ArrivedVisit, path: string, parcel: Parcel, filling: Filling): AlreadyThere {
+  const missing = picturesFor(path.split('/')[0] ?? '', visit, parcel, filling).files
+  for (const file of missing) filling.added.set(file.path, file)
+  return { from: visit.from, path, pictures: missing.map((file) => file.path) }
+}
+
+function takeVisit(visit: ArrivedVisit, horse: string, parcel: Parcel, filling: Filling): TakenVisit {
+  const { added, there, practice } = filling
+  const path = freePath(horse, visit.date, new Set([...there.keys(), ...added.keys()]))
+  const { files, text } = picturesFor(horse, visit, parcel, filling)
+  for (const file of files) added.set(file.path, file)
+  const read = judged(filling, { path, text })
+  const isChanged = visit.isWhole === false
+  const isOurs = visit.writtenBy === null || visit.writtenBy === writtenBy(practice)
+  const isSound = read.problems.length === 0 && !isChanged && isOurs
+  const pictures = files.map((file) => file.path)
+  const bytes = new TextEncoder().encode(isSound ? text : asDraft(text))
+  added.set(path, { path, bytes, needs: pictures })
+  return {
+    from: visit.from,
+    path,
+    pictures,
+    isSecond: path !== `${horse}/${visit.date}.md`,
+    isChanged,
+    writtenBy: isOurs ? null : visit.writtenBy,
+    ...read,
+  }
+}
+
+/** Of each draft the visit that counts: the latest version, and of one version what came whole. */
 function latestOf(visits: readonly ArrivedVisit[]): ReadonlyMap<string, ArrivedVisit> {
   const latest = new Map<string, ArrivedVisit>()
   for (const visit of visits) {
     if (visit.origin === null) continue
     const other = latest.get(visit.origin.draft)
-    if (!other?.origin || other.origin.version < visit.origin.version) latest.set(visit.origin.draft, visit)
+    const isBetter =
+      !other?.origin ||
+      other.origin.version < visit.origin.version ||
+      (other.origin.version === visit.origin.version && other.isWhole === false)
+    if (isBetter) latest.set(visit.origin.draft, visit)
   }
   return latest
 }
 
 const yardLine = /^yard:[^\S\n]*([0-9a-f]{12}-\d+)[^\n]*$/m
 
-function knownDrafts(casebook: CasebookFolder, horseIds: readonly string[]): Known {
-  const known = new Map<string, { path: string; version: number; text: string }>()
+function knownDrafts(casebook: CasebookFolder, horseIds: readonly string[]): ReadonlyMap<string, KnownDraft> {
+  const known = new Map<string, KnownDraft>()
   const horses = new Set(horseIds)
   for (const { path, kind } of casebook.list()) {
     if (kind !== 'file' || !/^[^/]+\/\d[^/]*\.md$/.test(path) || !horses.has(path.split('/')[0] ?? ''))
@@ -178,13 +208,9 @@ const plainText = (bytes: Uint8Array): string => new TextDecoder().decode(bytes)
 const withoutYard = (text: string): string => text.replace(yardLine, 'yard:')
 
 /** A visit that no draft names is there where its day has the same text. */
-function isThere(
-  casebook: CasebookFolder,
-  paths: ReadonlyMap<string, FolderEntry>,
-  { horse, date, text, origin }: ArrivedVisit,
-): boolean {
+function isThere({ casebook, there }: Filling, { date, text, origin }: ArrivedVisit, horse: string): boolean {
   const path = `${horse}/${date}.md`
-  return origin === null && paths.get(path)?.kind === 'file' && plainText(casebook.read(path)) === text
+  return origin === null && there.get(path)?.kind === 'file' && plainText(casebook.read(path)) === text
 }
 
 /** The pictures of a visit that the casebook lacks. A name that another picture has gets a letter, in the text as well. */
@@ -192,42 +218,42 @@ function picturesFor(
   horse: string,
   visit: ArrivedVisit,
   parcel: Parcel,
-  casebook: CasebookFolder,
-  paths: ReadonlyMap<string, FolderEntry>,
+  { casebook, there, added }: Filling,
 ): { readonly files: readonly AddedFile[]; readonly text: string } {
   let { text } = visit
+  const bytesAt = (path: string) =>
+    added.get(path)?.bytes ?? (there.get(path)?.kind === 'file' ? casebook.read(path) : null)
+  const isFree = (path: string) => !there.has(path) && !added.has(path)
   const files = visit.pictures.flatMap(({ name, sha256 }): readonly AddedFile[] => {
     const came = parcel.pictures.get(sha256)
     if (!came || !/^[a-z0-9][a-z0-9._-]*$/i.test(name)) return []
-    const isSame = (path: string) =>
-      paths.get(path)?.kind === 'file' &&
-      createHash('sha256').update(casebook.read(path)).digest('hex') === sha256
+    const isSame = (path: string) => {
+      const bytes = bytesAt(path)
+      return bytes !== null && createHash('sha256').update(bytes).digest('hex') === sha256
+    }
     const dot = name.lastIndexOf('.')
     const names = [
       name,
       ...[...'bcdefgh'].map((letter) => `${name.slice(0, dot)}-${letter}${name.slice(dot)}`),
     ]
-    const free = names.find((one) => {
+    const found = names.find((one) => {
       const path = `${horse}/photos/${one}`
-      return !paths.has(path) || isSame(path)
+      return isFree(path) || isSame(path)
     })
-    if (free === undefined) return []
-    text = text.replaceAll(`photos/${name}`, `photos/${free}`)
-    const path = `${horse}/photos/${free}`
-    return paths.has(path) ? [] : [{ path, bytes: came.bytes, needs: [] }]
+    if (found === undefined) return []
+    text = text.replaceAll(`photos/${name}`, `photos/${found}`)
+    const path = `${horse}/photos/${found}`
+    return isFree(path) ? [{ path, bytes: came.bytes, needs: [] }] : []
   })
   return { files, text }
 }
 
 /** What the reader says of the visit in its place. */
 function judged(
-  casebook: CasebookFolder,
-  beside: readonly AddedFile[],
+  { casebook, added, practice, today }: Filling,
   file: { readonly path: string; readonly text: string },
-  practice: Practice,
-  today: PlainDate,
 ): Pick<TakenVisit, 'problems' | 'remarks'> {
-  const bytes = new Map(beside.map((one) => [one.path, one.bytes]))
+  const bytes = new Map([...added.values()].map((one) => [one.path, one.bytes]))
   bytes.set(file.path, new TextEncoder().encode(file.text))
   const entries = [...bytes].map(
     ([path, { length }]): FolderEntry => ({ path, kind: 'file', size: length, modified: 0 }),

@@ -1,11 +1,20 @@
-/** The next form of a folder, put together beside it out of links to the files that stay: so it can be exchanged whole. */
+/**
+ * The next form of a folder, put together beside it out of links to the files that stay: so it can be exchanged whole.
+ *
+ * The tree that was live before is kept for the next time, its links and all, since thousands of names take long to make
+ * and to remove. A folder of it that holds the very same names and files as the live one carries that one's time of its last
+ * change: as long as both have the same time, neither was touched, and nothing of it needs to be looked at.
+ */
 import { basename, join } from 'node:path'
+import { UserError } from './errors.ts'
 import { besideEnding, type FileStat, type Files, type NamedEntry } from './files.ts'
 
 interface SeenFolder {
-  /** When it last changed. */
+  /** When the live one last changed. */
   readonly modified: number
   readonly entries: readonly NamedEntry[]
+  /** When the next one last changed, once it was filled. */
+  readonly filled: number
 }
 
 /** Each folder as it was looked at, by path; '' is the folder itself. */
@@ -13,9 +22,11 @@ export type Seen = ReadonlyMap<string, SeenFolder>
 
 const below = (folder: string, name: string) => (folder === '' ? name : `${folder}/${name}`)
 
+/** Times as disks give them back, milliseconds: a nanosecond may be lost on the way. */
+const isSameTime = (a: number, b: number) => Math.abs(a - b) < 0.002
+
 /**
- * Makes `next` hold what `live` holds, others' files as well, but for what is left out. Of what it holds before only
- * folders are kept: making and removing folders takes by far longer than linking what is in them.
+ * Makes `next` hold what `live` holds, others' files as well, but for what is left out.
  * @returns null where this disk has no links of that kind
  */
 export function linkTree(
@@ -27,26 +38,28 @@ export function linkTree(
   const seen = new Map<string, SeenFolder>()
   const fill = (folder: string): boolean => {
     const [from, to] = [join(live, folder), join(next, folder)]
-    const stat = files.stat(from)
+    const [stat, twin] = [files.stat(from), files.stat(to)]
     const entries = files.entries(from)
-    if (!isNew(to)) keepFolders(files, to, entries)
+    const isTwin = stat !== null && twin !== null && isSameTime(stat.modified, twin.modified)
+    if (twin === null) files.makeFolder(to)
+    else if (!isTwin) keepFolders(files, to, entries)
     if (stat === null) return true
-    seen.set(folder, { modified: stat.modified, entries })
     const isLinked = entries.every(({ name, kind }) => {
       const path = below(folder, name)
       if (kind === 'folder') return fill(path)
-      if (isLeftOut(path)) return true
+      if (isLeftOut(path)) {
+        if (isTwin) files.remove(`${to}/${name}`)
+        return true
+      }
+      if (isTwin) return true
       if (kind !== 'link') return files.link(`${from}/${name}`, `${to}/${name}`)
       files.copyLink(`${from}/${name}`, `${to}/${name}`)
       return true
     })
     if (isLinked) files.setMode(to, stat.mode)
+    const filled = isTwin ? twin.modified : (files.stat(to)?.modified ?? 0)
+    seen.set(folder, { modified: stat.modified, entries, filled })
     return isLinked
-  }
-  const isNew = (folder: string) => {
-    if (files.stat(folder) !== null) return false
-    files.makeFolder(folder)
-    return true
   }
   return fill('') ? seen : null
 }
@@ -59,9 +72,17 @@ function keepFolders(files: Files, place: string, wanted: readonly NamedEntry[])
   }
 }
 
+/** What stays of the tree that was live, for the next time and the eyes of this account alone. */
+export interface Kept {
+  /** Paths that the new one has anew or not at all: of these nothing stays. */
+  readonly changed: ReadonlySet<string>
+  /** A folder that was last filled after this time, milliseconds, may have changed since without a sign of it. */
+  readonly settled: number
+}
+
 interface Old {
-  /** Whether the folders stay, empty, for the eyes of this account alone. */
-  readonly keepsFolders?: boolean
+  /** Null where nothing stays. */
+  readonly keeps?: Kept | null
   /** Of the live folder when the next was made from it; undefined where a killed build left this. */
   readonly seen?: Seen | undefined
   /** Whether the tool wrote these bytes at that path. */
@@ -77,9 +98,10 @@ export function retireTree(
   files: Files,
   tree: string,
   live: string,
-  { seen, isOwn, keepsFolders = false }: Old,
+  { seen, isOwn, keeps = null }: Old,
 ): readonly string[] {
   const renamed: string[] = []
+  const changedFolders = new Set([...(keeps?.changed ?? [])].flatMap(foldersAbove))
   const isDispensable = (path: string, old: FileStat, now: FileStat | null): boolean => {
     if (path.endsWith(besideEnding) || (now?.inode === old.inode && now.device === old.device)) return true
     if (old.kind !== 'file') return now !== null
@@ -89,10 +111,12 @@ export function retireTree(
     const place = join(tree, folder)
     const before = seen?.get(folder)
     const isAsSeen = before !== undefined && before.modified === files.stat(place)?.modified
+    const stays = isAsSeen ? keeps : null
     for (const { name, kind } of isAsSeen ? before.entries : files.entries(place)) {
       const path = below(folder, name)
       const old = `${place}/${name}`
       if (kind === 'folder') retire(path)
+      else if (stays !== null && !stays.changed.has(path)) continue
       else if (isAsSeen) files.remove(old)
       else {
         const stat = files.stat(old)
@@ -106,11 +130,32 @@ export function retireTree(
         }
       }
     }
-    if (keepsFolders) files.setMode(place, 0o700)
-    else files.removeIfEmpty(place)
+    if (keeps === null) files.removeIfEmpty(place)
+    else {
+      const isTwin = stays !== null && !changedFolders.has(folder) && (before?.filled ?? 0) < stays.settled
+      keepPrivately(files, place, isTwin ? (before?.filled ?? 0) : 0)
+    }
   }
   if (files.stat(tree)?.kind === 'folder') retire('')
   return renamed
+}
+
+/** The folders that a path lies in, '' the outermost. */
+function foldersAbove(path: string): readonly string[] {
+  const end = path.lastIndexOf('/')
+  return end < 0 ? [''] : [path.slice(0, end), ...foldersAbove(path.slice(0, end))]
+}
+
+/** With this time of its last change; 0 is no folder's that is live. */
+function keepPrivately(files: Files, folder: string, time: number): void {
+  try {
+    files.setMode(folder, 0o700)
+    if (!isSameTime(files.stat(folder)?.modified ?? 0, time)) files.setModified(folder, time)
+  } catch (error) {
+    // A disk that gives a folder no other time: the next build links all of it anew.
+    if (!(error instanceof UserError)) throw error
+    files.removeTree(folder)
+  }
 }
 
 /** That place if it is free, else one beside it. */

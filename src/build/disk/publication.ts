@@ -16,7 +16,7 @@ import {
   publishInPlace,
   removeEmptied,
 } from './in-place.ts'
-import { linkTree, retireTree, type Seen } from './next-tree.ts'
+import { type Kept, linkTree, retireTree, type Seen } from './next-tree.ts'
 import { isOwn, type OwnFiles } from './own-files.ts'
 import { placeIn } from './staging.ts'
 import { type TopFolder, topFolder } from './top-folder.ts'
@@ -35,6 +35,8 @@ interface Prepared {
   readonly changes: Changes
   /** Of the live folder, as it was when the next one was made from it; null where there is no next one. */
   readonly seen: Seen | null
+  /** What is kept of it once it is not live any more. */
+  readonly keeps: Kept | null
 }
 
 /**
@@ -58,22 +60,38 @@ function prepare(files: Files, at: Workplace, changes: Changes, own: OwnFiles): 
   const { puts, removes } = changes
   const leftOut = new Set([...puts, ...removes])
   const canLink = canHold(files, folder)
-  if (canLink && folder.folders !== null && files.stat(folder.folders)?.kind === 'folder') {
-    files.moveFolder(folder.folders, folder.next)
+  if (canLink && folder.kept !== null && files.stat(folder.kept)?.kind === 'folder') {
+    files.moveFolder(folder.kept, folder.next)
   }
   const seen = canLink ? linkTree(files, folder.live, folder.next, (path) => leftOut.has(path)) : null
   if (seen === null) {
     if (canLink) retireTree(files, folder.next, folder.live, ownIn(folder.name, own))
     mustAllBeWritable(files, folder.live, changes)
-    return { folder, changes, seen }
+    return { folder, changes, seen, keeps: null }
   }
   for (const path of puts) {
     const place = placeIn(folder.next, path)
     files.makeFolder(dirname(place))
     files.move(placeIn(join(at.staged, folder.name), path), place)
   }
+  const keeps =
+    folder.kept === null ? null : { changed: leftOut, settled: settledBy(files, folder.next, leftOut) }
   removeEmptied(files, folder.next, removes)
-  return { folder, changes, seen }
+  return { folder, changes, seen, keeps }
+}
+
+/** How finely disks tell the time, milliseconds: most by the ticks of the system, some in steps of two seconds. */
+const [fine, coarse] = [20, 2_100]
+
+/**
+ * Before when a change of a folder is sure to have left a sign by now, by the clock of the disk: the last change of those
+ * that were just changed.
+ */
+function settledBy(files: Files, next: string, changed: ReadonlySet<string>): number {
+  const places = new Set([...changed].map((path) => dirname(placeIn(next, path))))
+  const times = [...places].map((place) => files.stat(place)?.modified ?? 0)
+  const latest = Math.max(0, ...times)
+  return latest - (times.every((time) => time % 1000 === 0) ? coarse : fine)
 }
 
 /** Whether the next folder can be put together where it is to be: a linked folder may lie where this account has no right. */
@@ -87,8 +105,8 @@ function canHold(files: Files, { next }: TopFolder): boolean {
   }
 }
 
-function putLive(files: Files, at: Workplace, { folder, changes, seen }: Prepared, own: OwnFiles) {
-  const { name, live, next, folders, aside } = folder
+function putLive(files: Files, at: Workplace, { folder, changes, seen, keeps }: Prepared, own: OwnFiles) {
+  const { name, live, next, kept, aside } = folder
   const isTheirs = ownIn(name, own)
   const inPlace = (from: InPlace['from']) =>
     publishInPlace(files, at.workFolder, { ...changes, from }, placesOf(files, at, folder, own))
@@ -97,10 +115,10 @@ function putLive(files: Files, at: Workplace, { folder, changes, seen }: Prepare
     return []
   }
   const retire = (tree: string) => {
-    const renamed = retireTree(files, tree, live, { ...isTheirs, seen, keepsFolders: folders !== null })
-    if (folders !== null && files.stat(tree) !== null) {
-      files.makePrivateFolder(dirname(folders))
-      files.moveFolder(tree, folders)
+    const renamed = retireTree(files, tree, live, { ...isTheirs, seen, keeps })
+    if (kept !== null && files.stat(tree) !== null) {
+      files.makePrivateFolder(dirname(kept))
+      if (!files.moveFolder(tree, kept)) files.removeTree(tree)
     }
     leave(files, folder)
     return renamed

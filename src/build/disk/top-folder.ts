@@ -11,8 +11,8 @@ export interface TopFolder {
   readonly live: string
   /** Where the next one is put together, on the same disk. */
   readonly next: string
-  /** Where the folders of the last one are kept, empty, for the next; null where nothing of ours is to stay. */
-  readonly folders: string | null
+  /** Where the last one is kept, with links to all that is the same now, for the next; null where nothing of ours is to stay. */
+  readonly kept: string | null
   /** Where the last one is while the next takes its place, on a disk that cannot exchange the two. */
   readonly aside: string
 }
@@ -51,8 +51,8 @@ export function topFolder(files: Files, name: string, { site, workFolder, source
   const away = join(dirname(live), '.growdown', `for-${contentHash(place).slice(0, 16)}`)
   const isAway = isLink && !isAtHome
   const work = isAway ? away : join(workFolder, 'publishing')
-  const folders = isAway ? null : join(workFolder, 'folders', name)
-  return { name, live, next: join(work, name), folders, aside: join(work, `${name}.aside`) }
+  const kept = isAway ? null : join(workFolder, 'kept', name)
+  return { name, live, next: join(work, name), kept, aside: join(work, `${name}.aside`) }
 }
 
 export const inTheWay = (place: string, kind: string) =>

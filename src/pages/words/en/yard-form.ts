@@ -108,6 +108,7 @@ export const yardForm = {
     `${name} cannot be read as a picture here. Set the camera to JPEG and take it again.`,
   picturesElsewhere: (count: number) =>
     count === 1 ? 'One more picture is with another foot.' : `${count} more pictures are with other feet.`,
+  pictureRemoved: (what: string) => `The picture (${what}) was taken away.`,
   lostPicture: 'The phone has lost this picture.',
   pictureOf: 'Picture of',
   view: 'View',
@@ -145,6 +146,8 @@ export const yardForm = {
   give: 'Give it out',
   share: 'Share',
   saveFile: 'Save as a file',
+  notPrepared:
+    'It could not be put together: the phone may be short of memory. Close other programs and open this again.',
   preparing: 'Getting it ready…',
   giveHow:
     'Send it to the desk machine; there it is taken over with growdown collect. It stays on this phone until then.',

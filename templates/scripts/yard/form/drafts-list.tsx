@@ -68,7 +68,7 @@ export function DraftsList(frame: FormFrame) {
   }
   return (
     <section class="yf yf-lone yf-list" aria-labelledby="yf-list-head" data-hand={yard.settings.hand}>
-      <h2 id="yf-list-head">{w.list}</h2>
+      <h1 id="yf-list-head">{w.list}</h1>
       <RoomLeft drafts={drafts} words={words} asked={kept.drafts.length} />
       {lastThrown !== null && (
         <div role="status" class="yf-message is-warning">
@@ -96,7 +96,7 @@ export function DraftsList(frame: FormFrame) {
       </ul>
       {waiting.length > 0 && (
         <>
-          <h3>{w.giveAll}</h3>
+          <h2>{w.giveAll}</h2>
           <GiveOut
             {...frame}
             given={waiting.map(({ draft }) => draft)}
@@ -131,7 +131,7 @@ export function DraftsList(frame: FormFrame) {
       )}
       {kept.unreadable.length > 0 && (
         <>
-          <h3>{w.unreadable}</h3>
+          <h2>{w.unreadable}</h2>
           <ul>
             {kept.unreadable.map(({ id, why, written }) => (
               <li key={id}>

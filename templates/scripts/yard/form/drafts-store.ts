@@ -35,7 +35,7 @@ export async function openDrafts(index: Pick<YardIndex, 'practice' | 'phoneKey'>
     },
     blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
   })
-  await askToPersist()
+  let isAsked = false
   const pictureId = (draft: string, sha256: string) => `${draft} ${sha256}`
   return {
     all: async () => sorted(await database.getAll('drafts'), seal),
@@ -45,6 +45,8 @@ export async function openDrafts(index: Pick<YardIndex, 'practice' | 'phoneKey'>
       return found && 'draft' in found ? found : null
     },
     write: async (kept) => {
+      if (!isAsked) void askToPersist()
+      isAsked = true
       const { id } = kept.draft
       const sealed = await seal.lock(`draft ${id}`, new TextEncoder().encode(JSON.stringify(kept)))
       const record = { id, shape, written: new Date().toISOString(), ...sealed }

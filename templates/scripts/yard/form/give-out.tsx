@@ -20,14 +20,20 @@ export function GiveOut({ given, practice, title, out, drafts, words }: GiveOutP
   const w = words.yardForm
   const [parcel, setParcel] = useState<Parcel | null>(null)
   const [isRefused, setRefused] = useState(false)
+  const [isFailed, setFailed] = useState(false)
   const state = given.map(({ id, version, changed }) => `${id} ${version} ${changed}`).join()
   // biome-ignore lint/correctness/useExhaustiveDependencies: made anew when what is in it changes
   useEffect(() => {
     let isOld = false
     setParcel(null)
+    setFailed(false)
     const waited = setTimeout(async () => {
-      const made = await parcelOf(given, practice, drafts)
-      if (!isOld) setParcel(made)
+      try {
+        const made = await parcelOf(given, practice, drafts)
+        if (!isOld) setParcel(made)
+      } catch {
+        setFailed(true)
+      }
     }, rest)
     return () => {
       isOld = true
@@ -37,7 +43,7 @@ export function GiveOut({ given, practice, title, out, drafts, words }: GiveOutP
   return (
     <div class="yf-give">
       <p class="yf-was" role="status">
-        {parcel === null ? w.preparing : w.giveHow}
+        {isFailed ? w.notPrepared : parcel === null ? w.preparing : w.giveHow}
       </p>
       {parcel?.shared && (
         <button

@@ -81,7 +81,7 @@ function Value({ step }: { readonly step: ValueStep }) {
   return (
     <>
       <div class="yf-value">
-        <h2>
+        <h2 aria-live="polite">
           <label for="yf-value">
             {capital(name)} <span class="yf-unit">{unit}</span>
           </label>

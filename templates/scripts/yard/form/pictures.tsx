@@ -1,5 +1,5 @@
 /** Pictures of the visit: taken, scaled, told with few taps, marked, removed. */
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { photoViews } from '../../../../src/hoof/landmarks.ts'
 import { capital } from '../../../../src/pages/shared/format.ts'
 import { isMarkedView } from '../../../../src/pages/mark/mark-task.ts'
@@ -11,7 +11,7 @@ import { Marking } from './marking.tsx'
 import { nextView, photoName, retold } from './photo-lines.ts'
 import { scaledPicture } from './picture.ts'
 import { Said } from './said.tsx'
-import { useWriting } from './writing.ts'
+import { useWriting, type Writing } from './writing.ts'
 
 export function Pictures() {
   const writing = useWriting()
@@ -19,6 +19,24 @@ export function Pictures() {
   const w = words.yardForm
   const [left, setLeft] = useState(0)
   const [trouble, setTrouble] = useState('')
+  const [removed, setRemoved] = useState<readonly YardPhoto[]>([])
+  const gone = useRef(removed)
+  gone.current = removed
+  // A picture can be brought back until this part is left.
+  useEffect(
+    () => () => {
+      for (const { sha256 } of gone.current) drafts.dropPicture(draft.id, sha256)
+    },
+    [drafts, draft.id],
+  )
+  const remove = (photo: YardPhoto) => {
+    change((now) => ({ ...now, photos: now.photos.filter(({ sha256 }) => sha256 !== photo.sha256) }))
+    setRemoved([...removed, photo])
+  }
+  const bringBack = (photo: YardPhoto) => {
+    change((now) => ({ ...now, photos: [...now.photos, photo] }))
+    setRemoved(removed.filter(({ sha256 }) => sha256 !== photo.sha256))
+  }
   /** One at a time: a phone has no memory for several large pictures at once. */
   const take = async (files: readonly File[]) => {
     setTrouble('')
@@ -60,8 +78,21 @@ export function Pictures() {
           {trouble}
         </p>
       )}
+      {removed.map((photo) => (
+        <div key={photo.sha256} role="status" class="yf-message">
+          <p>{w.pictureRemoved(pictureName(photo, writing))}</p>
+          <button type="button" onClick={() => bringBack(photo)}>
+            {w.undo}
+          </button>
+        </div>
+      ))}
       {here.map((photo) => (
-        <Shot key={photo.sha256} photo={photo} index={draft.photos.indexOf(photo)} />
+        <Shot
+          key={photo.sha256}
+          photo={photo}
+          index={draft.photos.indexOf(photo)}
+          remove={() => remove(photo)}
+        />
       ))}
       {elsewhere > 0 && <p class="yf-was">{w.picturesElsewhere(elsewhere)}</p>}
     </section>
@@ -112,17 +143,23 @@ export function usePicture(sha256: string): string | 'lost' | null {
   return address
 }
 
-function Shot({ photo, index }: { readonly photo: YardPhoto; readonly index: number }) {
-  const { words, change, drafts, draft, format, knowledge } = useWriting()
+const pictureName = ({ foot, view }: YardPhoto, { format, words }: Writing): string =>
+  `${foot ? format.foot(foot) : words.yardForm.noFoot}, ${words.yardForm.views[view]}`
+
+interface ShotProps {
+  readonly photo: YardPhoto
+  readonly index: number
+  remove(): void
+}
+
+function Shot({ photo, index, remove }: ShotProps) {
+  const writing = useWriting()
+  const { words, change, format, knowledge } = writing
   const w = words.yardForm
   const address = usePicture(photo.sha256)
   const [isMarking, setMarking] = useState(false)
-  const what = `${photo.foot ? format.foot(photo.foot) : w.noFoot}, ${w.views[photo.view]}`
+  const what = pictureName(photo, writing)
   const tell = (to: Partial<YardPhoto>) => change((now) => retold(now, photo.sha256, to))
-  const remove = () => {
-    change((now) => ({ ...now, photos: now.photos.filter(({ sha256 }) => sha256 !== photo.sha256) }))
-    drafts.dropPicture(draft.id, photo.sha256)
-  }
   return (
     <figure class="yf-shot">
       {address === 'lost' ? <p>{w.lostPicture}</p> : address && <img src={address} alt={what} />}

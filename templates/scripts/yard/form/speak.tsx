@@ -1,12 +1,8 @@
 /** A box that the phone's own dictation fills; under it what was understood, foot by foot, and what is asked. */
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { isMeasureId } from '../../../../src/hoof/measures.ts'
-import { findingName } from '../../../../src/pages/shared/findings.ts'
-import { capital } from '../../../../src/pages/shared/format.ts'
-import type { YardDraft } from '../../../../src/yard/draft.ts'
 import { settled } from '../../../../src/yard/dictation.ts'
-import { withUnit } from './typed.ts'
-import { useWriting, type Writing } from './writing.ts'
+import { understoodOf } from './understood.ts'
+import { useWriting } from './writing.ts'
 
 /** A dictation changes its last words while it runs; what is said is understood once it rests so long, milliseconds. */
 const rest = 200
@@ -71,13 +67,8 @@ export function Speak() {
 
 function Understood() {
   const writing = useWriting()
-  const { draft, knowledge, words, format } = writing
-  const rest = heardOfHorse(draft, writing)
-  const byFoot = knowledge.feetOrder.flatMap((foot) => {
-    const lines = heardOf(draft, writing).filter((one) => one.foot === foot)
-    return lines.length === 0 ? [] : [{ name: capital(format.foot(foot)), lines: lines.map(({ text }) => text) }]
-  })
-  const groups = [...byFoot, ...(rest.length === 0 ? [] : [{ name: words.yardForm.horse, lines: rest }])]
+  const { words, draft } = writing
+  const groups = understoodOf(draft, writing)
   if (groups.length === 0) return <p class="yf-was">{words.yardForm.nothingUnderstood}</p>
   return (
     <dl class="yf-understood" aria-live="polite">
@@ -92,29 +83,3 @@ function Understood() {
     </dl>
   )
 }
-
-function heardOf(draft: YardDraft, { format, words }: Writing) {
-  const w = words.yardForm
-  const unit = (measure: string) => (isMeasureId(measure) ? format.unit(measure) : '')
-  const name = (measure: string) => (isMeasureId(measure) ? format.name(measure) : measure)
-  return [
-    ...draft.readings
-      .filter(({ heard }) => heard !== null)
-      .map(({ foot, stage, measure, text }) => ({
-        foot,
-        text: `${name(measure)} ${withUnit(text, unit(measure))}, ${w.lowerStages[stage]}`,
-      })),
-    ...draft.findings
-      .filter(({ heard }) => heard !== null)
-      .map((one) => ({ foot: one.foot, text: `${findingName(one)}: ${one.grade} ${w.grades[one.grade]}` })),
-    ...draft.features
-      .filter(({ heard }) => heard !== null)
-      .map(({ foot, what, place, text }) => ({ foot, text: `${w.feature(what, place)}: ${text}` })),
-  ]
-}
-
-/** What dictation has put into the lists that say of no line whether it was heard. */
-const heardOfHorse = (draft: YardDraft, { words }: Writing): readonly string[] =>
-  draft.dictated === ''
-    ? []
-    : [...draft.care, ...(draft.nextVisit === '' ? [] : [`${words.yardForm.nextVisit}: ${draft.nextVisit}`])]

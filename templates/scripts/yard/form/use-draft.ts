@@ -29,28 +29,28 @@ export function useDraft(drafts: Drafts, id: string): OpenDraft {
   const [saved, setSaved] = useState<SaveState>('kept')
   const now = useRef<KeptDraft | null>(null)
   const saver = useRef<Saver<KeptDraft> | null>(null)
-  const holding = useRef<(Holding & { ask(): void }) | null>(null)
+  const holding = useRef<Holding | null>(null)
   useEffect(() => {
     const keeper = saverOf<KeptDraft>(drafts.write, setSaved)
     saver.current = keeper
-    const open = async () => {
-      const kept = await drafts.read(id)
-      now.current = kept
-      setState(kept === null ? { is: 'missing' } : { is: 'open', kept })
-    }
-    const leave = () => {
-      now.current = null
-      setState({ is: 'elsewhere' })
-    }
-    const held = holdDraft(id, open, async () => void (await keeper.settled()), leave)
+    let isTaken = false
+    const held = holdDraft(id, {
+      took: async () => {
+        isTaken = true
+        const kept = await drafts.read(id)
+        now.current = kept
+        setState(kept === null ? { is: 'missing' } : { is: 'open', kept })
+      },
+      asked: async () => void (await keeper.settled()),
+      lost: () => {
+        now.current = null
+        setState({ is: 'elsewhere' })
+      },
+    })
     holding.current = held
-    const waited = setTimeout(
-      () =>
-        setState((before) =>
-          before.is === 'opening' && now.current === null ? { is: 'elsewhere' } : before,
-        ),
-      patience,
-    )
+    const waited = setTimeout(() => {
+      if (!isTaken) setState({ is: 'elsewhere' })
+    }, patience)
     return () => {
       clearTimeout(waited)
       keeper.settled().then(held.release)

@@ -160,7 +160,7 @@ function Form({ kept, saved, changeKept, ...frame }: FormProps) {
           <a class="yf-leave" href={addressOf.horse(draft.horse)} aria-label={w.leave}>
             ‹
           </a>
-          <h1>{w.visitOf(writing.horseName, writing.format.shortDate(draft.date))}</h1>
+          <h1 class="yf-title">{w.visitOf(writing.horseName, writing.format.shortDate(draft.date))}</h1>
           <button
             type="button"
             class="yf-quiet"
