@@ -108,6 +108,7 @@ describe('a visit written at the hoof', () => {
     await page.getByLabel('Pick the feet out every day').tap()
     await tap(page, '5 weeks')
     taps += 3
+    await page.getByLabel('A line for the owner to do').pressSequentially('Hay net ')
     await kept(page)
     expect(await page.locator('.yf-feet button').first().getAttribute('aria-label')).toBe(
       'left fore: 9 of 9 done',
@@ -116,7 +117,7 @@ describe('a visit written at the hoof', () => {
     for (const measure of measureNames)
       expect(text).toContain(`${measure}: [${feet.map((_, i) => readingNow(measure, i)).join(', ')}]`)
     expect(text).toContain('- thrush, central sulcus, 1')
-    expect(text).toContain('Pick the feet out every day')
+    expect(text).toMatch(/Pick the feet out every day"?\n {2}- "?Hay net"?\n/)
     expect(text).toContain('next visit: in 5 weeks')
     expect(taps).toBe(digits + 32 + 2 + 3)
     expect(troubles).toEqual([])
@@ -219,7 +220,14 @@ describe('a visit written at the hoof', () => {
       .join(' ')} Left fore thrush mild in the central sulcus. See her in five weeks.`
     await page.getByLabel('What you say').fill(dictated)
     await page.locator('.yf-understood dt').nth(3).waitFor()
-    expect(await page.locator('.yf-understood').textContent()).toContain('toe angle 49°')
+    expect(await page.locator('.yf-understood').textContent()).toContain('Toe angle 49°')
+    // Words that are still coming are kept too, and the last ones when the part is left.
+    await page.getByLabel('What you say').pressSequentially(' Left fore digital pulse two.', { delay: 20 })
+    await tap(page, 'Going')
+    const pulse = page.getByRole('group', { name: 'Digital pulse, left fore' })
+    await expect
+      .poll(() => pulse.getByRole('button', { name: /^2/ }).getAttribute('aria-pressed'))
+      .toBe('true')
     const text = caseFile(await saved(page))
     expect(text).toContain('toe length: [99, 90, 91, 92]')
     for (const measure of measureNames.slice(1))
@@ -475,6 +483,7 @@ describe('what is given out', () => {
     expect(await (await list(2)).textContent()).toContain(
       'Everything written on this phone is in the casebook.',
     )
+    expect(await violationsOf(page)).toEqual([])
     await page.getByText('Arrived in the casebook').tap()
     await page.getByRole('button', { name: /^Remove from the phone/ }).tap()
     await tap(page, 'Bring it back')

@@ -28,7 +28,7 @@ export function Choice<T extends string | number>({
   choose,
 }: ChoiceProps<T>) {
   return (
-    <div class="yf-choice" role="group" aria-label={label}>
+    <div role="group" aria-label={label}>
       {isShown && (
         <p class="yf-label" aria-hidden="true">
           {label}

@@ -53,7 +53,7 @@ export function Findings() {
   const open = knowledge.openFindings.filter((one) => one.foot === foot)
   const added = draft.findings.filter((one) => one.foot === foot && !open.some(isOf(one)))
   return (
-    <section class="yf-findings" aria-label={w.tabs.findings}>
+    <section aria-label={w.tabs.findings}>
       {open.length === 0 ? <p class="yf-was">{w.noneOpen(format.foot(foot))}</p> : <h2>{w.open}</h2>}
       {open.map((one) => (
         <Graded
@@ -86,7 +86,7 @@ function Graded({ matter, was }: GradedProps) {
   const written = draft.findings[index]
   const name = capital(findingName(matter))
   return (
-    <div class="yf-finding">
+    <div>
       <p class="yf-label">
         {name} {was !== null && <span class="yf-was">{was}</span>}
         {written?.heard != null && <span class="yf-heard"> {w.heard}</span>}
@@ -134,7 +134,7 @@ function NewFinding({ foot }: { readonly foot: Foot }) {
             </button>
           ))}
           {!isAll && (
-            <button type="button" class="yf-more" onClick={() => setAll(true)}>
+            <button type="button" onClick={() => setAll(true)}>
               {w.allFindings}
             </button>
           )}

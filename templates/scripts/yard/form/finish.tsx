@@ -16,7 +16,7 @@ export function Finish() {
   const w = words.yardForm
   const { people } = yard.index
   return (
-    <section class="yf-finish" aria-label={w.tabs.finish}>
+    <section aria-label={w.tabs.finish}>
       <Care />
       <NextVisit />
       <label class="yf-field">
@@ -80,16 +80,24 @@ export function Finish() {
 function Care() {
   const { draft, change, words, knowledge } = useWriting()
   const w = words.yardForm
+  /** The line that is being written stands in the draft from its first letter on. */
   const [line, setLine] = useState('')
-  const lines = [...new Set([...knowledge.lastCare, ...draft.care])]
+  const lines = [...new Set([...knowledge.lastCare, ...draft.care])].filter((text) => text !== line)
   const set = (text: string, isOn: boolean) =>
     change((now) => ({
       ...now,
       care: isOn ? [...now.care, text] : now.care.filter((one) => one !== text),
     }))
+  const writeLine = (to: string) => {
+    change((now) => {
+      const others = now.care.filter((one) => one !== line && one !== to)
+      return { ...now, care: to.trim() === '' ? others : [...others, to] }
+    })
+    setLine(to)
+  }
   const add = () => {
     const text = line.trim()
-    if (text !== '' && !draft.care.includes(text)) set(text, true)
+    if (text !== line) writeLine(text)
     setLine('')
   }
   return (
@@ -113,7 +121,7 @@ function Care() {
           {w.careNew}
           <input
             value={line}
-            onInput={({ currentTarget: { value } }) => setLine(value)}
+            onInput={({ currentTarget: { value } }) => writeLine(value)}
             onKeyDown={(event) => event.key === 'Enter' && add()}
             onBlur={add}
           />
@@ -159,14 +167,23 @@ function NextVisit() {
 /** All that is said of the visit, each with the way back to where it was written. */
 function ToSettle() {
   const writing = useWriting()
-  const { checked, words } = writing
+  const { checked, words, draft, show } = writing
   const w = words.yardForm
   const messages = checked?.messages ?? []
   return (
     <>
       <h2>{w.toSettle}</h2>
-      {messages.length === 0 && <p class="yf-was">{checked === null ? w.notJudged : w.nothingToSettle}</p>}
+      {messages.length + draft.questions.length === 0 && <p class="yf-was">{checked === null ? w.notJudged : w.nothingToSettle}</p>}
       <ul class="yf-rows">
+        {draft.questions.map(({ ask, said }) => (
+          <li key={ask + said}>
+            <button type="button" onClick={() => show('speak')}>
+              <span>
+                {ask} <span class="yf-was">{said}</span>
+              </span>
+            </button>
+          </li>
+        ))}
         {messages.map((one, i) => (
           <li key={`${i} ${one.message}`}>
             <button type="button" class={`is-${one.level}`} onClick={() => goTo(one, writing)}>

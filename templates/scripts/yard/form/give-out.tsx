@@ -41,7 +41,7 @@ export function GiveOut({ given, practice, title, out, drafts, words }: GiveOutP
     }
   }, [state])
   return (
-    <div class="yf-give">
+    <div>
       <p class="yf-was" role="status">
         {isFailed ? w.notPrepared : parcel === null ? w.preparing : w.giveHow}
       </p>

@@ -28,7 +28,7 @@ export function Going() {
   const { comfort } = draft
   const isSaid = footScales.some((scale) => comfort[scale][foot] !== undefined)
   return (
-    <section class="yf-going" aria-label={w.tabs.going}>
+    <section aria-label={w.tabs.going}>
       {footScales.map((scale) => (
         <div key={scale}>
           <Choice

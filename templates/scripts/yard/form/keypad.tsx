@@ -37,10 +37,10 @@ export function Keypad({ isInches, sign, words, isEmpty, press, erase, next, bac
         {isInches ? <Key text="1/2" shown="½" name="1/2" press={press} /> : <Key text={`${sign}5`} press={press} />}
       </div>
       <div class="yf-side">
-        <button type="button" class="yf-erase" aria-label={words.erase} onClick={erase} disabled={isEmpty}>
+        <button type="button" aria-label={words.erase} onClick={erase} disabled={isEmpty}>
           ⌫
         </button>
-        <button type="button" class="yf-back" onClick={back}>
+        <button type="button" onClick={back}>
           {words.back}
         </button>
         <button type="button" class="yf-next" onClick={next}>

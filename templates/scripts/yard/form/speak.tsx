@@ -4,8 +4,8 @@ import { settled } from '../../../../src/yard/dictation.ts'
 import { understoodOf } from './understood.ts'
 import { useWriting } from './writing.ts'
 
-/** A dictation changes its last words while it runs; what is said is understood once it rests so long, milliseconds. */
-const rest = 200
+/** A dictation changes its words all the while: they are understood, and kept, so often, milliseconds. */
+const beat = 200
 
 export function Speak() {
   const writing = useWriting()
@@ -13,30 +13,40 @@ export function Speak() {
   const w = words.yardForm
   const [text, setText] = useState(draft.dictated)
   const latest = useRef(text)
-  latest.current = text
-  const hear = () =>
+  const waited = useRef<ReturnType<typeof setTimeout> | null>(null)
+  const hear = () => {
+    if (waited.current !== null) clearTimeout(waited.current)
+    waited.current = null
     change((now) => {
       if (latest.current === now.dictated) return now
       return opened ? opened.hear(now, latest.current) : { ...now, dictated: latest.current }
     })
+  }
   const hearNow = useRef(hear)
   hearNow.current = hear
-  // biome-ignore lint/correctness/useExhaustiveDependencies: each further word waits anew
+  const write = (to: string) => {
+    setText(to)
+    latest.current = to
+    waited.current ??= setTimeout(() => hearNow.current(), beat)
+  }
+  // The last words are heard before this part, or the page, is left.
   useEffect(() => {
-    const waited = setTimeout(() => hearNow.current(), rest)
-    return () => clearTimeout(waited)
-  }, [text])
-  // What was said last is heard before the part is left.
-  useEffect(() => () => hearNow.current(), [])
+    const leave = () => hearNow.current()
+    document.addEventListener('visibilitychange', leave)
+    return () => {
+      document.removeEventListener('visibilitychange', leave)
+      leave()
+    }
+  }, [])
   return (
-    <section class="yf-speak" aria-label={w.tabs.speak}>
+    <section aria-label={w.tabs.speak}>
       <label class="yf-field">
         {w.dictated}
         <textarea
           rows={5}
           value={text}
           aria-describedby="yf-speak-how"
-          onInput={(event) => setText(event.currentTarget.value)}
+          onInput={(event) => write(event.currentTarget.value)}
         />
       </label>
       <p id="yf-speak-how" class="yf-was">
@@ -49,7 +59,7 @@ export function Speak() {
             {draft.questions.map(({ ask, said }, i) => (
               <li key={ask + said}>
                 <p>
-                  {ask} <q class="yf-was">{said}</q>
+                  {ask} <span class="yf-was">{said}</span>
                 </p>
                 <button type="button" onClick={() => change((now) => settled(now, i))}>
                   {w.settle}

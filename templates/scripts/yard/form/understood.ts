@@ -35,10 +35,12 @@ function ofFoot(draft: YardDraft, of: Foot, { words, format }: Wording): readonl
   return [
     ...heard(draft.readings).map(({ stage, measure, text }) => {
       const [name, unit] = isMeasureId(measure) ? [format.name(measure), format.unit(measure)] : [measure, '']
-      return `${name} ${withUnit(text, unit)}, ${w.lowerStages[stage]}`
+      return capital(`${name} ${withUnit(text, unit)}, ${w.lowerStages[stage]}`)
     }),
-    ...heard(draft.findings).map((one) => `${findingName(one)}: ${one.grade} ${w.grades[one.grade]}`),
-    ...heard(draft.features).map(({ what, place, text }) => `${w.feature(what, place)}: ${text}`),
+    ...heard(draft.findings).map(
+      (one) => `${capital(findingName(one))}: ${one.grade} ${w.grades[one.grade]}`,
+    ),
+    ...heard(draft.features).map(({ what, place, text }) => `${capital(w.feature(what, place))}: ${text}`),
     ...(['digital pulse', 'landing', 'lameness'] as const).flatMap((scale) => {
       const level = draft.comfort[scale][of]
       const isSaid = level && isHeard(draft, keyOf({ part: 'comfort', scale, foot: of }), level) !== null

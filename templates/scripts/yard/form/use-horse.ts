@@ -26,9 +26,16 @@ export function useHorse(yard: OpenedYard, id: string): HorseOfVisit {
   const [horse, setHorse] = useState<{ readonly opened: OpenHorse | null } | null>(null)
   useEffect(() => {
     let isGone = false
-    partOf(id).then((part) => {
-      if (!isGone) setHorse({ opened: part && openHorse(index, part, today()) })
-    })
+    const open = async () => {
+      const part = await partOf(id)
+      return part && openHorse(index, part, today())
+    }
+    // Whatever is wrong with what is known of the horse, its visit can be written.
+    open()
+      .catch(() => null)
+      .then((opened) => {
+        if (!isGone) setHorse({ opened })
+      })
     return () => {
       isGone = true
     }
