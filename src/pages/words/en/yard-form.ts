@@ -43,7 +43,8 @@ export const yardForm = {
   stages,
   stop: 'Stop: ring the vet',
   vet: 'Show the vet',
-  ring: (contact: string) => `Ring ${contact}`,
+  /** The number follows. */
+  ring: (name: string | null) => (name === null ? 'Ring' : `Ring ${name},`),
   noNumber: 'No number of a vet stands in horse.md or practice.md.',
   seen: 'I have read this',
   readAgain: 'Read again',

@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { feet } from '../../../../src/hoof/feet.ts'
 import { standingCautions, wordsOf } from '../../../../src/pages/shared/caution-lines.ts'
-import { contactText, vetContact } from '../../../../src/pages/shared/contact.ts'
+import { vetContact } from '../../../../src/pages/shared/contact.ts'
 import { capital } from '../../../../src/pages/shared/format.ts'
 import type { Caution } from '../../../../src/trend/assessment.ts'
 import type { YardChecked } from '../../../../src/yard/open-horse.ts'
@@ -77,7 +77,7 @@ function Sign({ caution, isRead, setRead }: SignProps) {
       </p>
       {contact?.phone ? (
         <a class="yf-ring" href={`tel:${contact.phone.replace(/[^+\d]/g, '')}`}>
-          {w.ring(contactText(contact))}
+          {w.ring(contact.name)} <span class="yf-number">{contact.phone}</span>
         </a>
       ) : (
         <p>{w.noNumber}</p>
