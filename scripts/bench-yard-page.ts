@@ -1,7 +1,8 @@
 /**
  * What the yard page costs: how heavy it is, how soon its passphrase field can be typed in, how soon after the key is
  * found the day's list is there, and a horse with forty visits after a tap; in real Chromium with the processor slowed six
- * times, for the demo and for a large practice. Then what it adds to a build, beside the practice's own pages.
+ * times, for the demo and for a large practice. `BUILDS=1` times builds of it as well, beside those of the practice's own
+ * pages.
  *
  *   npx esbuild scripts/bench-yard-page.ts --bundle --platform=node --format=esm --packages=external --outfile=dist/bench-yard-page.mjs && node dist/bench-yard-page.mjs [horses ...]
  *
@@ -34,10 +35,10 @@ const turns = 3
 const root = mkdtempSync(join(tmpdir(), 'growdown-bench-'))
 
 async function bench(): Promise<void> {
-  const code = ['yard.js', 'yard-worker.js'].map((name) => readFileSync(join('dist', 'browser', name)))
-  console.log(
-    `code: ${code.map((bytes) => `${kB(gzipSync(bytes, { level: 9 }).length)} gzipped`).join(', worker ')}`,
+  const code = ['yard-gate.js', 'yard.js', 'yard-worker.js'].map((name) =>
+    readFileSync(join('dist', 'browser', name)),
   )
+  console.log(`code, gzipped: ${code.map((bytes) => kB(gzipSync(bytes, { level: 9 }).length)).join(', ')}`)
   const asked = process.argv.slice(2).map(Number)
   const demo = join(root, 'demo')
   cpSync('cases', demo, { recursive: true })
@@ -50,7 +51,7 @@ async function bench(): Promise<void> {
       mkdirSync(dirname(file), { recursive: true })
       writeFileSync(file, text.replace(/^owner: .*\n/m, ''))
     }
-    builds(horses, cases)
+    if (process.env.BUILDS === '1') builds(horses, cases)
     await page(`${horses} horses and one of forty visits`, cases)
   }
 }

@@ -215,6 +215,22 @@ describe('the yard page', () => {
     await close()
   })
 
+  it('begins a screen at its top, and goes back to where the other was left', async () => {
+    const { url } = await hosted()
+    const { page, close } = await open(url, { ...phone, viewport: { width: 390, height: 400 } })
+    await unlock(page)
+    await page.evaluate(() => scrollTo(0, 300))
+    await page.waitForFunction(() => scrollY === 300)
+    // A tap by the library may move the page first.
+    await page.$eval('a[href="#settings"]', (link) => (link as HTMLAnchorElement).click())
+    await page.waitForSelector('.choice')
+    expect(await page.evaluate(() => scrollY)).toBe(0)
+    await page.goBack()
+    await page.waitForSelector('.rows')
+    expect(await page.evaluate(() => scrollY)).toBe(300)
+    await close()
+  })
+
   it('opens and is read with the network really cut, and asks for nothing outside its folder', async () => {
     const { host, url } = await hosted()
     const { page, troubles, close } = await open(url)

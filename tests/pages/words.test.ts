@@ -60,7 +60,7 @@ const valueAt = (path: readonly string[]): unknown =>
 const practiceTemplates = [
   ...textsBelow('templates/pages/practice', '.hbs'),
   ...[...textsBelow('templates/partials', '.hbs')].filter(
-    ([path]) => !/partials\/(?:owner\/|portfolio\/|photos\/mark-)/.test(path),
+    ([path]) => !/partials\/(?:owner\/|portfolio\/|mark\/|photos\/mark-)/.test(path),
   ),
 ]
 

@@ -1,5 +1,5 @@
 /** The unlocked page: one screen at a time, and below it where else to go. */
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { PlainDate } from '../../../src/hoof/dates.ts'
 import type { YardWords } from '../../../src/pages/words/yard.ts'
 import { localFormats, weekdays } from '../../../src/pages/words/local.ts'
@@ -10,7 +10,7 @@ import { lockWhenHidden } from './locking.ts'
 import { Bar, News } from './frame.tsx'
 import type { NewerPage } from './newer.ts'
 import type { CannotKeep, OpenedYard, YardSettings } from './opened.ts'
-import { useRoute } from './route.ts'
+import { type Route, useRoute } from './route.ts'
 import type { SealedPage } from './sealed-page.ts'
 import { keepSettings, showLight } from './settings.ts'
 import { SettingsScreen } from './settings-screen.tsx'
@@ -102,11 +102,24 @@ async function lockOnceKept(keepers: ReadonlySet<() => Promise<boolean>>): Promi
 }
 
 /** A screen that is gone to begins at its top, and is what is read next; one that is gone back to is where it was. */
-function useNewScreen(route: object): void {
+function useNewScreen(route: Route): void {
+  const places = useRef(new Map<string, number>())
   const before = useRef(route)
   useEffect(() => {
+    history.scrollRestoration = 'manual'
+    const note = () => places.current.set(location.hash, scrollY)
+    addEventListener('scroll', note, { passive: true })
+    return () => removeEventListener('scroll', note)
+  }, [])
+  useLayoutEffect(() => {
+    const isBack = history.state === seen
+    history.replaceState(seen, '')
     if (before.current === route) return
     before.current = route
+    scrollTo(0, isBack ? (places.current.get(location.hash) ?? 0) : 0)
     document.getElementById('main')?.focus({ preventScroll: true })
   }, [route])
 }
+
+/** Marks an entry of the phone's history that was shown before. */
+const seen = 'seen'
