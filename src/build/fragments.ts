@@ -13,7 +13,11 @@ export class DamagedFragment extends Error {
 export function keepFragment(files: Files, folder: string, text: string): string {
   const name = contentHash(text)
   const path = join(folder, name)
-  if (files.stat(path) === null) writeCached(files, path, text)
+  if (!hasFragment(files, folder, name)) {
+    // Whatever else stands in its place.
+    files.removeTree(path)
+    writeCached(files, path, text)
+  }
   return name
 }
 
@@ -22,7 +26,7 @@ export const fragmentsIn = (files: Files, folder: string): ReadonlySet<string> =
 
 /** Whether a text of that name is kept. */
 export const hasFragment = (files: Files, folder: string, name: string): boolean =>
-  files.stat(join(folder, name)) !== null
+  files.stat(join(folder, name))?.kind === 'file'
 
 /**
  * The text of that name.

@@ -17,9 +17,11 @@ let fresh: Record<string, string>
 let said: readonly Diagnostic[]
 
 const plain = (site: string) =>
-  Object.fromEntries(Object.entries(pages(site)).filter(([path]) => !/^owners\/\w+\/index/.test(path)))
+  Object.fromEntries(Object.entries(pages(site)).filter(([path]) => !locked.test(path)))
+const locked = /^(?:owners|yard)\/\w+\/(?:index\.html|worker\.js)$/
 
-const build = async () => (await at.buildUnread(['practice', 'owner', 'portfolio'], '2026-11-25')).diagnostics
+const build = async () =>
+  (await at.buildUnread(['practice', 'yard', 'owner', 'portfolio'], '2026-11-25')).diagnostics
 
 /** Files of the demo by path: those of its own folder, and those of some horses. */
 const demo = (...horses: readonly string[]) =>

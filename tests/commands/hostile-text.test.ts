@@ -45,7 +45,7 @@ describe('what is published', () => {
     expect(ran.err + ran.out).not.toMatch(steering)
     expect(ran.out).toContain('1 horse made')
     const published = readdirSync(join(folder, 'site'), { recursive: true, encoding: 'utf8' }).filter(
-      (path) => /\.(?:html|csv|ics|txt|css|js)$/.test(path) && !path.startsWith('.growdown'),
+      (path) => /\.(?:html|csv|ics|txt|css|js|webmanifest)$/.test(path) && !path.startsWith('.growdown'),
     )
     const kinds = new Set(published.map((path) => path.replace(/^(\w+)\/.*\.(\w+)$/, '$1 $2')))
     expect([...kinds]).toEqual(
@@ -55,6 +55,8 @@ describe('what is published', () => {
         'portfolio html',
         'portfolio csv',
         'owners html',
+        'yard html',
+        'yard webmanifest',
       ]),
     )
     for (const path of published) {

@@ -1,6 +1,7 @@
 /** The encrypted text of the yard page (`src/yard/sealed.ts` has its layout). */
 import { createCipheriv, createHmac, randomBytes } from 'node:crypto'
 import { gzipSync } from 'node:zlib'
+import { withoutControls } from '../../casebook/control-characters.ts'
 import type { YardIndex } from '../../yard/payload.ts'
 import {
   firstName,
@@ -66,7 +67,9 @@ export function sealedText(
     parts[horse] = { at, size: sealedSize(gzipped.length) }
     at += sealedSize(gzipped.length)
   }
-  const gzipped = gzipSync(JSON.stringify({ index, parts, partsSize: at } satisfies SealedIndex))
+  const gzipped = gzipSync(
+    JSON.stringify({ index: withoutSteering(index), parts, partsSize: at } satisfies SealedIndex),
+  )
   const place = indexPlace(sealedSize(gzipped.length))
   const length = Buffer.alloc(4)
   length.writeUInt32LE(place.size)
@@ -80,5 +83,13 @@ export function sealedText(
     randomBytes(Math.max(0, total - used)),
   ]).toString('base64')
 }
+
+/** Without what would steer a reader's program, as every published page; but for the file that the checks read again. */
+const withoutSteering = (index: YardIndex): YardIndex => ({
+  ...JSON.parse(JSON.stringify(index), (_, value) =>
+    typeof value === 'string' ? withoutControls(value) : value,
+  ),
+  practiceFile: index.practiceFile,
+})
 
 const base64Size = (bytes: number): number => 4 * Math.ceil(bytes / 3)

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs'
 import { posix } from 'node:path'
 import type { Output } from '../../build/disk/staging.ts'
 import { browserFile } from '../../build/program.ts'
+import { controlsShown } from '../../casebook/control-characters.ts'
 
 /**
  * Each file goes by its content. A host to which not everything has been uploaded yet gives other bytes than the list
@@ -16,5 +17,5 @@ export function workerScript(files: readonly Pick<Output, 'path' | 'hash'>[], fo
     revision: hash,
     integrity: `sha256-${Buffer.from(hash, 'base64url').toString('base64')}`,
   }))
-  return `self.keptFiles=${JSON.stringify(kept)};\n${readFileSync(browserFile('yard-worker.js'), 'utf8')}`
+  return `self.keptFiles=${JSON.stringify(kept)};\n${controlsShown(readFileSync(browserFile('yard-worker.js'), 'utf8'))}`
 }

@@ -7,6 +7,7 @@ import { cacheKey } from '../../build/cache-key.ts'
 import { readIfThere } from '../../build/disk/whole-file.ts'
 import { browserFile } from '../../build/program.ts'
 import type { Unit, UnitOutput } from '../../build/unit.ts'
+import { withoutControls } from '../../casebook/control-characters.ts'
 import type { Diagnostic } from '../../casebook/diagnostic.ts'
 import type { Practice } from '../../casebook/model.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
@@ -128,7 +129,10 @@ async function makePage(
   const place = `${edition.folder}/${key.token}`
   const page = put({ path: `${place}/index.html`, text: filledUp(`${head}${sealed}${tail}`) })
   const beside = [
-    put({ path: `${place}/manifest.webmanifest`, text: yardManifest(all.practice, pageTools.words) }),
+    put({
+      path: `${place}/manifest.webmanifest`,
+      text: withoutControls(yardManifest(all.practice, pageTools.words)),
+    }),
     ...yardIcons.map(({ file }) => put({ path: `${place}/${file}`, copyFrom: browserFile(file) })),
   ]
   put({ path: `${place}/worker.js`, text: workerScript([page, ...beside], place) })
