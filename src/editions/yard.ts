@@ -23,6 +23,7 @@ export const yardEdition = (workFactor?: number): Edition<YardFragment> => ({
       'mark',
       'yard',
       'yard-form',
+      'yard-visit',
     ],
     scripts: ['yard-gate', 'yard'],
     isInline: true,

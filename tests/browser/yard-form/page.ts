@@ -57,7 +57,9 @@ async function script(): Promise<string> {
 function pageText(casebook: string, code: string): string {
   const root = packageRoot()
   const sheets = styleSheets(root)
-  const style = [...commonStyles, 'mark', 'yard-form'].map((name) => sheets.get(name) ?? '').join('\n')
+  const style = [...commonStyles, 'mark', 'yard-form', 'yard-visit']
+    .map((name) => sheets.get(name) ?? '')
+    .join('\n')
   const given = JSON.stringify({ ...givenOf(casebook), today }).replaceAll('<', '\\u003c')
   return `<!doctype html><html lang="en"><head><meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1"><title>A visit</title><link rel="icon" href="data:,">
