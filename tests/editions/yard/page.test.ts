@@ -134,6 +134,57 @@ describe('the yard page', () => {
     expect([...yardFiles(made).keys()].filter((file) => file.startsWith(old.token))).toEqual([])
   })
 
+  it('carries the latest picture of a foot, small, of a horse that is seen within two weeks', async () => {
+    const { default: sharp } = await import('sharp')
+    const noise = await sharp({
+      create: {
+        width: 1600,
+        height: 1200,
+        channels: 3,
+        background: '#888',
+        noise: { type: 'gaussian', mean: 128, sigma: 60 },
+      },
+    })
+      .jpeg()
+      .toBuffer()
+    const made = await yardOf({
+      ...casebook,
+      'zoe/photos/lf.jpg': noise,
+      'zoe/2026-02-16.md': String(casebook['zoe/2026-02-16.md']).replace(
+        'next visit:',
+        'photos:\n  - {file: photos/lf.jpg, foot: LF, view: lateral}\nnext visit:',
+      ),
+    })
+    const shown = async (asOf: string) => {
+      await made.buildUnread(['yard'], asOf)
+      const { part } = await openYard(yardHtml(made), yardKey(made).passphrase)
+      const zoe = await part('zoe')
+      expect(zoe?.feetWithPhotos).toEqual(['LF'])
+      expect(zoe?.pictures).toEqual(['zoe/photos/lf.jpg'])
+      return [...(zoe?.html ?? '').matchAll(/src="data:image\/webp;base64,([^"]+)"/g)].map(
+        ([, data = '']) => data,
+      )
+    }
+    expect(await shown('2026-03-01')).toEqual([])
+    const [picture = '', ...others] = await shown('2026-03-10')
+    expect(others).toEqual([])
+    expect(Buffer.from(picture, 'base64').length).toBeLessThanOrEqual(30_000)
+    const { width, format } = await sharp(Buffer.from(picture, 'base64')).metadata()
+    expect([format, (width ?? 0) >= 200]).toEqual(['webp', true])
+  })
+
+  it('is told which of its drafts stand in the casebook, and in which version', async () => {
+    const made = await yardOf({
+      ...casebook,
+      'zoe/2026-02-16.md': String(casebook['zoe/2026-02-16.md']).replace(
+        'date: 2026-02-16\n',
+        'date: 2026-02-16\nyard: 3f9ab2c4d5e6-2\n',
+      ),
+    })
+    const { index } = await openYard(yardHtml(made), yardKey(made).passphrase)
+    expect(index.arrived).toEqual([{ draft: '3f9ab2c4d5e6', version: 2 }])
+  })
+
   it('lists for the worker what stands beside it, each by its content', async () => {
     const made = await yardOf()
     const script = readFileSync(join(yardFolder(made), 'worker.js'), 'utf8')
