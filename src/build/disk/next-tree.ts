@@ -64,6 +64,31 @@ export function linkTree(
   return fill('') ? seen : null
 }
 
+/** How finely disks tell the time, milliseconds: most by the ticks of the system, some in steps of two seconds. */
+const [fine, coarse] = [20, 2_100]
+
+/**
+ * A folder that was last changed before this time, milliseconds by the clock of the disk, cannot change from now on without
+ * a sign of it.
+ * @param times of the last change of what was just changed
+ */
+export const settledBefore = (times: readonly number[]): number =>
+  Math.max(0, ...times) - (times.every((time) => time % 1000 === 0) ? coarse : fine)
+
+/** Links of all that is live, for the next time. What the disk refuses is done without. */
+export function makeTwin(files: Files, live: string, next: string): void {
+  try {
+    const seen = linkTree(files, live, next, () => false) ?? new Map<string, SeenFolder>()
+    const settled = settledBefore([...seen.values()].map(({ filled }) => filled))
+    for (const [folder, { modified }] of seen)
+      keepPrivately(files, join(next, folder), modified < settled ? modified : 0)
+    if (seen.size === 0) files.removeTree(next)
+  } catch (error) {
+    if (!(error instanceof UserError)) throw error
+    files.removeTree(next)
+  }
+}
+
 /** Takes out of a folder of ours all but the folders that the other one has as well. */
 function keepFolders(files: Files, place: string, wanted: readonly NamedEntry[]): void {
   const folders = new Set(wanted.flatMap(({ name, kind }) => (kind === 'folder' ? [name] : [])))

@@ -16,7 +16,7 @@ import {
   publishInPlace,
   removeEmptied,
 } from './in-place.ts'
-import { type Kept, linkTree, retireTree, type Seen } from './next-tree.ts'
+import { type Kept, linkTree, makeTwin, retireTree, type Seen, settledBefore } from './next-tree.ts'
 import { isOwn, type OwnFiles } from './own-files.ts'
 import { placeIn } from './staging.ts'
 import { type TopFolder, topFolder } from './top-folder.ts'
@@ -80,18 +80,10 @@ function prepare(files: Files, at: Workplace, changes: Changes, own: OwnFiles): 
   return { folder, changes, seen, keeps }
 }
 
-/** How finely disks tell the time, milliseconds: most by the ticks of the system, some in steps of two seconds. */
-const [fine, coarse] = [20, 2_100]
-
-/**
- * Before when a change of a folder is sure to have left a sign by now, by the clock of the disk: the last change of those
- * that were just changed.
- */
+/** When all folders that were not just changed are settled. */
 function settledBy(files: Files, next: string, changed: ReadonlySet<string>): number {
   const places = new Set([...changed].map((path) => dirname(placeIn(next, path))))
-  const times = [...places].map((place) => files.stat(place)?.modified ?? 0)
-  const latest = Math.max(0, ...times)
-  return latest - (times.every((time) => time % 1000 === 0) ? coarse : fine)
+  return settledBefore([...places].map((place) => files.stat(place)?.modified ?? 0))
 }
 
 /** Whether the next folder can be put together where it is to be: a linked folder may lie where this account has no right. */
@@ -114,18 +106,25 @@ function putLive(files: Files, at: Workplace, { folder, changes, seen, keeps }: 
     inPlace('staged')
     return []
   }
-  const retire = (tree: string) => {
-    const renamed = retireTree(files, tree, live, { ...isTheirs, seen, keeps })
+  const keep = (tree: string) => {
     if (kept !== null && files.stat(tree) !== null) {
       files.makePrivateFolder(dirname(kept))
       if (!files.moveFolder(tree, kept)) files.removeTree(tree)
     }
     leave(files, folder)
+  }
+  const retire = (tree: string) => {
+    const renamed = retireTree(files, tree, live, { ...isTheirs, seen, keeps })
+    keep(tree)
     return renamed
   }
   if (files.stat(live) === null) {
     files.makeFolder(dirname(live))
-    if (files.moveFolder(next, live)) return retire(next)
+    if (files.moveFolder(next, live)) {
+      if (kept !== null) makeTwin(files, live, next)
+      keep(next)
+      return []
+    }
   } else if (files.exchange(next, live)) {
     return retire(next)
   } else if (files.moveFolder(live, aside)) {
