@@ -100,7 +100,7 @@ describe('the time for a text of the block grows with its length alone', () => {
   it.each(fields(15))(
     '%s, in a file of the largest kind',
     async (_, all) => {
-      expect(await excesses(all, isLong ? 60_000 : 16_000)).toEqual([])
+      expect(await excesses(all, isLong ? 60_000 : 8_000)).toEqual([])
     },
     timeout,
   )
