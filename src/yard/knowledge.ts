@@ -5,7 +5,7 @@ import type { Foot } from '../hoof/feet.ts'
 import type { MeasureId } from '../hoof/measures.ts'
 import type { LengthUnit } from '../hoof/units.ts'
 import { askedAt } from '../trend/asked-readings.ts'
-import { type Assessment, type GrowOut, openFindings, type Plan } from '../trend/assessment.ts'
+import { type Assessment, type GrowOut, openFindings } from '../trend/assessment.ts'
 
 export interface HorseKnowledge {
   readonly units: LengthUnit
@@ -19,12 +19,8 @@ export interface HorseKnowledge {
   readonly openFindings: readonly OpenFinding[]
   /** Followed down the wall, with `expectedNow`; without those that have grown out. */
   readonly features: readonly GrowOut[]
-  /** What the next trims may take, by foot; none where a caution holds the foot. */
-  readonly plans: readonly Plan[]
-  readonly heldFeet: readonly Foot[]
   /** What the owner was last asked to do. */
   readonly lastCare: readonly string[]
-  readonly lastVisit: PlainDate | null
   /** Days between visits: the middle one of this horse's last intervals, else the practice's cycle. */
   readonly usualDays: number
   /** Names of surfaces on which it was seen, the latest first. */
@@ -71,10 +67,7 @@ export function knowledgeOf(horse: Horse, practice: Practice, assessment: Assess
       }))
       .toSorted((a, b) => b.grade - a.grade),
     features: assessment.growOut.filter(({ state }) => state !== 'grown out'),
-    plans: assessment.plans,
-    heldFeet: assessment.heldFeet,
     lastCare: past.findLast(({ care }) => care.length > 0)?.care ?? [],
-    lastVisit: past.at(-1)?.date ?? null,
     usualDays: usualDays(past, practice),
     surfaces: [...new Set(past.toReversed().flatMap(({ comfort }) => Object.keys(comfort.surfaces)))],
   }

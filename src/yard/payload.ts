@@ -1,6 +1,5 @@
 /** What stands in the locked part of the yard page. */
 import type { PlainDate } from '../hoof/dates.ts'
-import type { Foot } from '../hoof/feet.ts'
 import type { CautionLevel } from '../trend/assessment.ts'
 import type { HorseKnowledge } from './knowledge.ts'
 
@@ -51,7 +50,6 @@ export interface YardHorsePart {
   readonly files: Readonly<Record<string, string>>
   /** Where pictures of earlier visits lie, for the checks: paths alone. */
   readonly pictures: readonly string[]
-  readonly feetWithPhotos: readonly Foot[]
   /** What the form shows of it, as of the day of the index: made at the desk, so that the page carries no engine. */
   readonly knowledge: HorseKnowledge
 }

@@ -168,7 +168,6 @@ describe('what is known of a horse', () => {
       ],
       features: [{ foot: 'LF', feature: 'nail holes', distance: 20 }],
       lastCare: ['Pick out daily'],
-      lastVisit: '2026-06-01',
       usualDays: 22,
       surfaces: ['gravel'],
     })

@@ -1,7 +1,6 @@
 /** One horse's part of the yard page, packed. It is kept in the fragment cache until the page is locked. */
 import { gzipSync } from 'node:zlib'
 import { daysBetween } from '../../hoof/dates.ts'
-import { feet } from '../../hoof/feet.ts'
 import type { HorseInput } from '../../pages/shared/horse-input.ts'
 import type { Picture } from '../../pages/shared/pictures.ts'
 import { latestPhotos, yardHorse, yardHorsePage } from '../../pages/yard/horse.ts'
@@ -54,9 +53,6 @@ export async function yardFragment(
     html: await renderer.render(yardHorsePage(input, shown)),
     files: folder.texts(),
     pictures: folder.pictures,
-    feetWithPhotos: feet.filter((foot) =>
-      horse.visits.some(({ photos }) => photos.some((photo) => photo.foot === foot)),
-    ),
     knowledge: knowledgeOf(horse, practice, assessment),
   }
   return {

@@ -95,7 +95,7 @@ function givenOf(casebook: string): {
     const [id = '', name] = path.split('/')
     const knowledge = known.get(id)
     if (name === undefined || !path.endsWith('.md') || knowledge === undefined) continue
-    const part = parts[id] ?? { id, html: '', files: {}, pictures: [], feetWithPhotos: [], knowledge }
+    const part = parts[id] ?? { id, html: '', files: {}, pictures: [], knowledge }
     parts[id] = { ...part, files: { ...part.files, [path]: text(path) } }
   }
   const { practice } = readPractice(folder, today)

@@ -159,7 +159,6 @@ describe('the yard page', () => {
       await made.buildUnread(['yard'], asOf)
       const { part } = await openYard(yardHtml(made), yardKey(made).passphrase)
       const zoe = await part('zoe')
-      expect(zoe?.feetWithPhotos).toEqual(['LF'])
       expect(zoe?.pictures).toEqual(['zoe/photos/lf.jpg'])
       return [...(zoe?.html ?? '').matchAll(/src="data:image\/webp;base64,([^"]+)"/g)].map(
         ([, data = '']) => data,

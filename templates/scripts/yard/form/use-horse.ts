@@ -64,10 +64,7 @@ const nothingKnown = ({ units, feetOrder, trimCycleDays }: Practice): HorseKnowl
   asked: { before: ofAll(firstAsked), after: ofAll(['toe-length']) },
   openFindings: [],
   features: [],
-  plans: [],
-  heldFeet: [],
   lastCare: [],
-  lastVisit: null,
   usualDays: trimCycleDays,
   surfaces: [],
 })
