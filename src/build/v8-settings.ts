@@ -18,9 +18,9 @@ const flags = [
 const liesLonger = Number(process.versions.node.split('.')[0]) >= 24
 
 /**
- * What a worker may hold, MiB. 1,000 horses, two workers, in one run each: 335 MiB in all on Node 20 (44 s at 280 MiB
- * a worker, 45 s at 160, 50 s at 120), 378 on 22, 437 on 24 (33 s at 120). Less room for the young takes longer: 57 s at
- * 24 MiB on Node 20. Horses of 200 visits fit.
+ * What a worker may hold, MiB. 1,000 horses, two workers, in one run each: 430 MiB in all on Node 20 (61 s), 530 on 22
+ * (44 s), 600 on 24 (47 s). At 90 MiB a worker it takes 65 s and 480 MiB on 22, 55 s and 600 MiB on 24. Horses of 200
+ * visits fit.
  */
 export const threadLimits = {
   maxOldGenerationSizeMb: liesLonger ? 120 : 160,
