@@ -97,8 +97,9 @@ describe('what is written is kept', () => {
     await page.getByText('has room for about').waitFor()
     await tap(page, 'Pictures')
     const full = page.locator('.yf-pictures [role=alert]')
-    // The browser may let one too many in, since it counts in its own time; no further one.
-    for (let tried = 0; tried < 4 && (await full.count()) === 0; tried++) {
+    // What room there is the browser asks again after half a minute at the latest: until then it may let too many in.
+    for (let tried = 0; tried < 40 && (await full.count()) === 0; tried++) {
+      if (tried > 2) await page.waitForTimeout(1000)
       const shown = await page.locator('.yf-pictures img').count()
       const buffer = await noisy(1200, 900)
       await page.locator('input[capture]').setInputFiles({ name: 'a.jpg', mimeType: 'image/jpeg', buffer })
