@@ -35,6 +35,8 @@ export default defineConfig({
           isolate: false,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/bundled.ts', 'tests/builds.ts'],
+          // A real browser on a busy machine may be late once; what is wrong is wrong twice.
+          retry: 1,
           testTimeout: 120_000,
           hookTimeout: 180_000,
         },

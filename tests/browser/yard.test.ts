@@ -227,10 +227,10 @@ describe('the yard page', () => {
     // A tap by the library may move the page first.
     await page.$eval('a[href="#settings"]', (link) => (link as HTMLAnchorElement).click())
     await page.waitForSelector('.choice')
-    expect(await page.evaluate(() => scrollY)).toBe(0)
+    await page.waitForFunction(() => scrollY === 0)
     await page.goBack()
     await page.waitForSelector('.rows')
-    expect(await page.evaluate(() => scrollY)).toBe(300)
+    await page.waitForFunction(() => scrollY === 300)
     await close()
   })
 
@@ -316,8 +316,7 @@ describe('the yard page', () => {
     await page.waitForSelector('.yf')
     await page.reload()
     await unlockAs(page, made)
-    await page.waitForSelector('.yf')
-    expect(await page.textContent('main')).toContain('Zoë')
+    await page.waitForFunction(() => document.querySelector('.yf')?.textContent?.includes('Zoë'))
     await page.goto(`${url}#horse/zoe`)
     await page.waitForFunction((text) => document.querySelector('.main-act')?.textContent === text, says.goOn)
     await page.goto(`${url}#`)
