@@ -105,9 +105,11 @@ async function lockOnceKept(keepers: ReadonlySet<() => Promise<boolean>>): Promi
 function useNewScreen(route: Route): void {
   const places = useRef(new Map<string, number>())
   const before = useRef(route)
+  /** What is on the screen: the address is another one a moment earlier. */
+  const shown = useRef(location.hash)
   useEffect(() => {
     history.scrollRestoration = 'manual'
-    const note = () => places.current.set(location.hash, scrollY)
+    const note = () => places.current.set(shown.current, scrollY)
     addEventListener('scroll', note, { passive: true })
     return () => removeEventListener('scroll', note)
   }, [])
@@ -116,6 +118,7 @@ function useNewScreen(route: Route): void {
     history.replaceState(seen, '')
     if (before.current === route) return
     before.current = route
+    shown.current = location.hash
     scrollTo(0, isBack ? (places.current.get(location.hash) ?? 0) : 0)
     document.getElementById('main')?.focus({ preventScroll: true })
   }, [route])
