@@ -1,99 +1,36 @@
 /** The yard page on a phone: opened, read, kept without a network, exchanged for a newer one. */
-import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { cpSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { AxeBuilder } from '@axe-core/playwright'
-import { HtmlValidate } from 'html-validate'
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import type { BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import { casebook, type Trial, trial } from '../editions/kit.ts'
+import { type Trial, trial } from '../editions/kit.ts'
 import { yardFolder, yardHtml, yardKey } from '../editions/yard/kit.ts'
 import { english } from '../english.ts'
-import { launch } from './chrome.ts'
-import { sideways } from './visitor.ts'
-import { type StaticHost, staticHost } from './yard-server.ts'
+import { files, longName, openYard, phone, unlock as typeWords, type Yard } from './yard-kit.ts'
 
 const { page: says, locked: gate } = english.yard
 
-const phone: BrowserContextOptions = {
-  viewport: { width: 390, height: 844 },
-  hasTouch: true,
-  isMobile: true,
-  timezoneId: 'Europe/London',
-}
-
-/** Two people; a horse that must not be touched, and one with a name of forty letters. */
-const longName = 'Maximiliana-Theodora of the Long Low Marsh'
-const files = {
-  ...casebook,
-  'practice.md': String(casebook['practice.md']).replace(
-    'units: mm\n',
-    'units: mm\npeople:\n  wren: {name: Wren Ashby}\n  teal: {name: Teal Orme}\ncontacts: {practice: 01632 960114, vet: {name: Noor Feldarch, phone: 01632 960117}}\n',
-  ),
-  'long/horse.md': `---\nname: ${longName}\nowner: fenwick\nkind: cob\nstarted: 2026-01-12\n---\n`,
-  'long/2026-02-16.md': `---\ndate: 2026-02-16\nbefore:\n  toe length: [98, 97, 91, 92]\n  toe angle: [44, 45, 48, 47]\nfindings:\n  LF:\n    - drainage, sole, 3\n    - heat, coronet, 2\ncomfort:\n  lameness: {LF: 4}\n  digital pulse: {LF: 3}\nnext visit: in 5 weeks\n---\nStood on three legs.\n`,
-}
-
-let browser: Browser
+let yard: Yard
 let made: Trial
-let folder: string
-const hosts: StaticHost[] = []
-const folders: string[] = []
-
 beforeAll(async () => {
-  made = trial(files)
-  await made.buildUnread(['yard'])
-  browser = await launch()
+  yard = await openYard()
+  made = yard.made
 })
-afterAll(async () => {
-  await browser?.close()
-  made?.done()
-})
-afterEach(async () => {
-  await Promise.all(hosts.splice(0).map((host) => host.stop()))
-  for (const one of folders.splice(0)) rmSync(one, { recursive: true, force: true })
-})
+afterAll(() => yard?.close())
+afterEach(() => yard.clear())
 
-/** The page in a folder of a host that holds other things besides. */
-async function hosted(): Promise<{ readonly host: StaticHost; readonly url: string }> {
-  const root = mkdtempSync(join(tmpdir(), 'growdown-host-'))
-  folders.push(root)
-  folder = join(root, 'some', 'where')
-  cpSync(yardFolder(made), folder, { recursive: true })
-  const host = await staticHost(root)
-  hosts.push(host)
-  return { host, url: `${host.origin}/some/where/` }
+const open = (url: string, options?: BrowserContextOptions) => yard.open(url, options)
+/** What the host has of the page of this test. */
+let folder: string
+const hosted = async () => {
+  const found = await yard.hosted()
+  folder = found.folder
+  return found
 }
-
-interface Opened {
-  readonly page: Page
-  readonly troubles: readonly string[]
-  close(): Promise<void>
-}
-
-async function open(url: string, options: BrowserContextOptions = phone): Promise<Opened> {
-  const context = await browser.newContext(options)
-  const page = await context.newPage()
-  await page.clock.setFixedTime(new Date('2026-03-21T08:00:00'))
-  const troubles: string[] = []
-  page.on('console', (message) => {
-    if (['error', 'warning'].includes(message.type())) troubles.push(message.text())
-  })
-  page.on('pageerror', (error) => troubles.push(error.message))
-  page.on('request', (request) => {
-    const address = request.url()
-    if (!address.startsWith(url) && !/^(data|blob):/.test(address)) troubles.push(`left the page: ${address}`)
-  })
-  await page.goto(url)
-  return { page, troubles, close: () => context.close() }
-}
-
-async function unlock(page: Page, passphrase = yardKey(made).passphrase): Promise<void> {
-  await page.fill('#words', passphrase)
-  await page.click('#unlock button[type=submit]')
-  await page.waitForSelector('#yard .rows')
-}
+const unlock = (page: Page, passphrase?: string) => typeWords(page, made, undefined, passphrase)
+/** Of another build, wherever the page is. */
+const unlockAs = (page: Page, of: Trial) => typeWords(page, of, '#yard main')
 
 const rows = (page: Page) =>
   page.$$eval('.days', (groups) =>
@@ -101,25 +38,6 @@ const rows = (page: Page) =>
       group.querySelector('h2, summary')?.textContent ?? '',
       ...[...group.querySelectorAll('.rows b')].map((name) => name.textContent ?? ''),
     ]),
-  )
-
-const axe = async (page: Page): Promise<readonly string[]> => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
-}
-
-/** Targets that a finger would miss. */
-const small = (page: Page) =>
-  page.$$eval('a[href], button, summary, input, .choice label', (all) =>
-    all
-      .filter(
-        (one) =>
-          one.getClientRects().length > 0 && !(one instanceof HTMLInputElement && one.type === 'radio'),
-      )
-      .filter((one) => !one.closest('p, .skip') || one.matches('.ring'))
-      .filter((one) => !(one instanceof HTMLInputElement && one.type === 'checkbox'))
-      .map((one) => ({ text: one.textContent, height: one.getBoundingClientRect().height }))
-      .filter(({ height }) => height < 44),
   )
 
 describe('the yard page', () => {
@@ -383,76 +301,5 @@ describe('the yard page', () => {
     expect(kept).toContain('teal')
     expect(kept).not.toMatch(/zoe|pip|may|long/)
     await close()
-  })
-})
-
-/** Of another build, wherever the page is. */
-async function unlockAs(page: Page, of: Trial): Promise<void> {
-  await page.fill('#words', yardKey(of).passphrase)
-  await page.click('#unlock button[type=submit]')
-  await page.waitForSelector('#yard main')
-}
-
-describe('every screen of it', () => {
-  const looks = [
-    { name: 'on a phone', options: phone, light: null },
-    { name: 'dark', options: { ...phone, colorScheme: 'dark' as const }, light: null },
-    { name: 'in the sun', options: phone, light: 'sun' },
-    { name: 'at 320 px', options: { ...phone, viewport: { width: 320, height: 640 } }, light: null },
-    { name: 'at 1280 px', options: { viewport: { width: 1280, height: 800 } }, light: null },
-  ]
-
-  it.each(looks)('is accessible and fits, $name', async ({ options, light }) => {
-    const { url } = await hosted()
-    const { page, close } = await open(url, options)
-    if (light !== null) {
-      await page.evaluate(
-        ([name, text]) => localStorage.setItem(name ?? '', text ?? ''),
-        [`growdown yard /some/where/`, JSON.stringify({ light })],
-      )
-      await page.reload()
-    }
-    const look = async () => {
-      expect(await axe(page)).toEqual([])
-      expect(await sideways(page)).toEqual([])
-      expect(await small(page)).toEqual([])
-    }
-    await look()
-    await unlock(page)
-    await look()
-    await page.click('a[href="#settings"]')
-    await page.waitForSelector('.choice')
-    await look()
-    await page.goBack()
-    await page.click(`.rows a:has-text("${longName}")`)
-    await page.waitForSelector('.horse-part')
-    await look()
-    await close()
-  })
-
-  it('can be read and tapped at 400 % text', async () => {
-    const { url } = await hosted()
-    const { page, close } = await open(url, { viewport: { width: 390, height: 844 } })
-    const session = await page.context().newCDPSession(page)
-    await session.send('Page.setFontSizes', { fontSizes: { standard: 64, fixed: 52 } })
-    await page.reload()
-    expect(await page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize))).toBe(72)
-    await unlock(page)
-    expect(await sideways(page)).toEqual([])
-    await page.click(`.rows a:has-text("Zoë")`)
-    await page.waitForSelector('.horse-part')
-    expect(await sideways(page)).toEqual([])
-    // The bar does not stay in the way.
-    expect(await page.$eval('.bar-below', (bar) => getComputedStyle(bar).position)).toBe('static')
-    await close()
-  })
-
-  it('is valid HTML', async () => {
-    const validator = new HtmlValidate({
-      extends: ['html-validate:standard'],
-      rules: { 'no-inline-style': 'error', 'script-type': 'off' },
-    })
-    const report = await validator.validateString(yardHtml(made).replace(/(id="sealed">)[^<]*/, '$1'))
-    expect(report.results.flatMap(({ messages }) => messages.map(({ message }) => message))).toEqual([])
   })
 })
