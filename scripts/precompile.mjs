@@ -4,9 +4,19 @@
 import Handlebars from 'handlebars'
 
 const knownHelpers = Object.fromEntries(
-  ['figure', 'drawing', 'sparkline', 'stageKey', 'table', 'readings', 'markdown', 'eq', 'join', 'json'].map(
-    (name) => [name, true],
-  ),
+  [
+    'figure',
+    'drawing',
+    'sparkline',
+    'stageKey',
+    'table',
+    'feetTable',
+    'readings',
+    'markdown',
+    'eq',
+    'join',
+    'json',
+  ].map((name) => [name, true]),
 )
 
 /** Parses a template and marks every path that is an argument as one that must be there; null and false are there. */

@@ -7,16 +7,21 @@ export interface Framed {
   readonly id: string
   readonly kind: string
   readonly title: string
+  /** Empty where the page says the same beside it. */
   readonly description: string
   readonly table: Table | null
 }
 
-/** Ids by which a picture names its title and its text alternative. */
-export const labelledBy = (
-  id: string,
-): { readonly 'aria-labelledby': string; readonly 'aria-describedby': string } => ({
+/** Ids by which a picture names its title and its text alternative, where it has one. */
+export const labelledBy = ({
+  id,
+  description,
+}: Pick<Framed, 'id' | 'description'>): {
+  readonly 'aria-labelledby': string
+  readonly 'aria-describedby'?: string
+} => ({
   'aria-labelledby': `${id}-title`,
-  'aria-describedby': `${id}-text`,
+  ...(description === '' ? {} : { 'aria-describedby': `${id}-text` }),
 })
 
 /** A whole `<figure>`. `picture` is markup that carries the attributes of `labelledBy`. */
@@ -27,7 +32,9 @@ export function frame(figure: Framed, picture: string): string {
     { class: `figure figure-${kind}`, id },
     element('figcaption', { id: `${id}-title` }, escapeHtml(title)),
     picture,
-    element('p', { class: 'figure-text', id: `${id}-text` }, escapeHtml(description)),
+    description === ''
+      ? ''
+      : element('p', { class: 'figure-text', id: `${id}-text` }, escapeHtml(description)),
     table === null
       ? ''
       : element(

@@ -1,6 +1,7 @@
 /** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
 import type Handlebars from 'handlebars'
 import { withoutControls } from '../casebook/control-characters.ts'
+import type { FeetTable } from '../pages/practice/feet-table.ts'
 import type { VisitRow } from '../pages/practice/visit-table.ts'
 import type { Chart, Drawing, Sparkline, Table } from '../pages/shared/figures.ts'
 import { stageKey } from './charts/key.ts'
@@ -9,7 +10,7 @@ import { draw } from './drawings/drawing.ts'
 import type { FigureWords } from './figure-words.ts'
 import { inOnePiece } from './html.ts'
 import type { MarkdownRenderer } from './markdown.ts'
-import { readingRows, tableHtml } from './table.ts'
+import { feetTableHtml, readingRows, tableHtml } from './table.ts'
 
 export interface HelperTools {
   readonly markdown: MarkdownRenderer
@@ -35,6 +36,8 @@ export function addHelpers(handlebars: typeof Handlebars, tools: HelperTools): v
     /** `{{table data}}`, or `{{table data captioned=true}}` where no heading names it. */
     table: (table: Table, { hash }: Handlebars.HelperOptions) =>
       safe(tableHtml(table, hash.captioned === true)),
+    /** `{{feetTable data}}` under the heading that names it. */
+    feetTable: (table: FeetTable) => safe(feetTableHtml(table)),
     /** `{{readings rows}}` in a table's body. */
     readings: (rows: readonly VisitRow[]) => safe(readingRows(rows)),
     /** `{{markdown text}}`, or `{{markdown text below=3}}` under a heading of another level. */

@@ -119,19 +119,11 @@ describe('a remark whose kind was explained above it', () => {
 
 describe('other sentences', () => {
   it('of a whole horse are plain', () => {
-    for (const growth of sample.growth) plain(words.growthSentence(growth, f))
+    for (const hidden of Object.values(words.growthHidden)) plain(hidden)
     for (const out of sample.growOut) plain(words.growOutSentence(out, f))
     for (const plan of sample.plans) plain(words.planSentence(plan, f))
     plain(words.nextVisitSentence(sample.nextVisit, f))
     for (const sentence of words.always) plain(sentence)
-  })
-
-  it('say what the hoof did and what the trims did, apart', () => {
-    const toe = sample.growth.find(({ foot, measure }) => foot === 'LF' && measure === 'toe-length')
-    if (toe === undefined) throw new Error('no growth')
-    expect(words.growthSentence(toe, f)).toMatch(
-      / left after wear \(95 % interval .+\), over 8 months\. 8 trims took /,
-    )
   })
 
   it('stage a plan and say when it will be seen to hold', () => {

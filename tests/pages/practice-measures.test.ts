@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import type { FeetTable } from '../../src/pages/practice/feet-table.ts'
 import type { MeasuresPage } from '../../src/pages/practice/measures-page.ts'
+import type { ShownReading } from '../../src/pages/practice/shown-reading.ts'
 import { buildHorse } from '../trend/build-horse.ts'
 import { asOf, mallow, modelAt, pagesOf, practice, uneven } from './practice-kit.ts'
 
@@ -7,6 +9,11 @@ const pageOf = (horse = mallow, day = asOf) =>
   modelAt<MeasuresPage>(pagesOf(horse, day, practice), `${horse.id}/measures.html`)
 const page = pageOf()
 const section = (id: string, of = page) => of.measures.find((one) => one.id === id)
+
+const leftFore = (part: { readonly table: FeetTable } | undefined) =>
+  part?.table.rows.map(({ name, cells }) => [name, cells[0]] as const) ?? []
+
+const both = (arrival: ShownReading | null, after: ShownReading) => ({ arrival, after, isReal: false })
 
 describe('all measures of a horse', () => {
   it('has every measure that was read, in the usual order, and an index of its parts', () => {
@@ -25,27 +32,36 @@ describe('all measures of a horse', () => {
     expect(page.index.at(-1)?.href).toBe('#record')
   })
 
-  it('tells of each foot first and last reading, rate with interval, days, stage and verdict', () => {
+  it('has a row a visit, then verdict and rate with its interval', () => {
     expect(section('toe-angle')).toMatchObject({
       target: 'Target: LF 54° to 58°',
       reference: { href: '../reference.html#toe-angle' },
     })
-    expect(section('toe-angle')?.rows[0]).toEqual({
-      foot: 'LF',
-      footName: 'Left fore',
-      first: { text: '45', reading: 'LF toe-angle 2026-01-12 after gauge' },
-      last: { text: '51°', reading: 'LF toe-angle 2026-03-23 after gauge' },
-      verdict: { text: 'too early to tell', tone: 'early' },
-      told: '+2.6° a month (95 %: 0.6 to 4.6°) · no date yet',
-    })
+    expect(section('toe-angle')?.table.corner).toBe('°')
+    expect(section('toe-angle')?.table.feet[0]).toBe('Left fore')
+    expect(leftFore(section('toe-angle')).slice(0, 6)).toEqual([
+      ['12 Jan 26', both(null, { text: '45', reading: 'LF toe-angle 2026-01-12 after gauge' })],
+      ['16 Feb 26', both(null, { text: '48', reading: 'LF toe-angle 2026-02-16 after gauge' })],
+      ['23 Mar 26', both(null, { text: '51', reading: 'LF toe-angle 2026-03-23 after gauge' })],
+      ['Verdict', { text: 'too early to tell', tone: 'early' }],
+      ['A month', { text: '+2.6 (0.6 to 4.6)' }],
+      ['Expected', { text: 'no date yet' }],
+    ])
   })
 
-  it('charts the telling ones with their readings as a table, and tells of the others in rows', () => {
-    expect(section('toe-angle')?.chart).toMatchObject({
-      size: 'full',
-      table: { caption: 'Toe angle, all readings, °' },
+  it('charts the telling ones, whose readings of both stages stand below', () => {
+    expect(section('toe-length')?.chart).toMatchObject({ size: 'full', table: null })
+    expect(leftFore(section('toe-length'))[0]?.[1]).toMatchObject({
+      arrival: { reading: 'LF toe-length 2026-01-12 before gauge' },
+      after: { reading: 'LF toe-length 2026-01-12 after gauge' },
     })
     expect(section('width')?.chart).toBeNull()
+    expect(leftFore(section('width'))[0]?.[1]).toMatchObject({ reading: 'LF width 2026-01-12 after gauge' })
+  })
+
+  it('has what was worked out at both stages, since no visit’s page has it', () => {
+    expect(leftFore(section('heel-balance'))[0]?.[1]).toHaveProperty('after')
+    expect(leftFore(section('heel-tilt'))[0]?.[1]).toHaveProperty('after')
   })
 
   it('names the days once, and at a foot where they are others', () => {
@@ -59,17 +75,18 @@ describe('all measures of a horse', () => {
         { date: '2026-02-16', after: { 'toe-angle': { LF: 46, RF: 46, LH: 47, RH: 48 } } },
       ],
     })
-    const told = section('toe-angle', pageOf(late))?.rows.map(({ foot, told: text }) => [foot, text])
-    expect(told?.find(([foot]) => foot === 'RH')?.[1]).toContain('16 Feb 26, after the trim')
-    expect(told?.find(([foot]) => foot === 'LF')?.[1]).not.toContain('26')
+    const read = section('toe-angle', pageOf(late))?.table.rows.find(({ name }) => name === 'Read')
+    expect(read?.cells).toEqual([null, null, null, { text: '16 Feb 26, after the trim' }])
+    expect(section('toe-angle')?.table.rows.map(({ name }) => name)).not.toContain('Read')
   })
 
-  it('gives every number behind a statement, those beside a chart once', () => {
-    const numbers = section('width')?.numbers
-    expect(numbers?.head.slice(0, 2)).toEqual(['Visit or number', 'Left fore'])
-    expect(numbers?.rows.map(([step]) => step)).toEqual([
+  it('gives every number behind a statement', () => {
+    const { rows = [] } = section('width')?.table ?? {}
+    expect(rows.map(({ name }) => name)).toEqual([
       '12 Jan 26',
       '23 Mar 26',
+      'Verdict',
+      'A month',
       'Readings',
       'Change',
       'Real from',
@@ -77,10 +94,20 @@ describe('all measures of a horse', () => {
       'Degrees of freedom',
       'The line now',
     ])
-    const charted = section('toe-angle')
-    expect(charted?.numbers.rows.map(([step]) => step)[0]).toBe('Readings')
-    expect(charted?.numbers.rows[1]?.[1]).toBe('+6°')
-    expect(charted?.chart?.table?.rows).toHaveLength(3)
+    expect(rows.find(({ name }) => name === 'Readings')?.cells).toEqual([{ text: '2' }])
+    expect(leftFore(section('toe-angle')).find(([name]) => name === 'Change')?.[1]).toEqual({ text: '+6' })
+  })
+
+  it('says once what is alike at all feet', () => {
+    const even = buildHorse({
+      id: 'even',
+      visits: ['2026-01-12', '2026-02-16'].map((date) => ({
+        date,
+        after: { width: { LF: 120, RF: 121, LH: 122, RH: 123 } },
+      })),
+    })
+    const row = section('width', pageOf(even))?.table.rows.find(({ name }) => name === 'Readings')
+    expect(row?.cells).toEqual([{ text: 'all feet: 2' }])
   })
 
   it('says how each of its verdicts is reached, once', () => {
@@ -99,27 +126,31 @@ describe('all measures of a horse', () => {
         { date: '2026-02-16', id: '2026-02-16-2', after: { 'toe-angle': 49 } },
       ],
     })
-    expect(section('toe-angle', pageOf(twice))?.chart?.table?.rows).toEqual([
-      ['12 Jan 26', 'after the trim', '45'],
-      ['16 Feb 26', 'after the trim', '48'],
-      ['16 Feb 26', 'after the trim', '49'],
+    const rows = leftFore(section('toe-angle', pageOf(twice))).slice(0, 3)
+    expect(rows.map(([name, cell]) => [name, cell && 'after' in cell && cell.after?.text])).toEqual([
+      ['12 Jan 26', '45'],
+      ['16 Feb 26', '48'],
+      ['16 Feb 26', '49'],
     ])
   })
 
   it('keeps what the hoof did apart from what the trims did', () => {
     // Grown 9 mm in each of two stretches of 35 days; trims took 8, 11, 10 mm.
-    expect(page.growth[0]).toMatch(/^LF toe length: .*3 trims took 29 mm\.$/)
-    expect(page.growthTables[0]?.rows.map(([step, leftFore]) => [step, leftFore])).toEqual([
-      ['Trim of 12 Jan 26', '−8 mm'],
-      ['Grown 12 Jan 26 to 16 Feb 26, 35 days', '+9 mm, 7.8 mm a month'],
-      ['Trim of 16 Feb 26', '−11 mm'],
-      ['Grown 16 Feb 26 to 23 Mar 26, 35 days', '+9 mm, 7.8 mm a month'],
-      ['Trim of 23 Mar 26', '−10 mm'],
+    const [toe] = page.growthTables
+    expect(toe?.name).toBe('Toe length')
+    const rows = leftFore(toe).map(([name, cell]) => [name, cell && 'text' in cell && cell.text])
+    expect(rows[0]).toEqual(['Grown a month', expect.stringMatching(/^\+8\.1 \(5\.5 to 10\.6\)$/)])
+    expect(rows.slice(2)).toEqual([
+      ['Trims', '3'],
+      ['Taken off', '29'],
+      ['12 Jan 26', '–, −8'],
+      ['16 Feb 26, 35 days on', '+9, −11'],
+      ['23 Mar 26, 35 days on', '+9, −10'],
     ])
   })
 
   it('says the same of several walls once', () => {
-    expect(page.growth.slice(1)).toEqual([
+    expect(page.growth).toEqual([
       'LF heel medial, LF heel lateral, RF heel medial and RF heel lateral: Growth is not known: nothing was read on arrival, so the trims hide it.',
     ])
   })

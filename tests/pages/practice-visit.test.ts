@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { VisitPage } from '../../src/pages/practice/visit-page.ts'
+import { buildHorse } from '../trend/build-horse.ts'
 import { mallow, modelAt, pagesOf, uneven } from './practice-kit.ts'
 
 const page = modelAt<VisitPage>(pagesOf(), 'mallow/2026-03-23.html')
@@ -15,7 +16,6 @@ describe('a visit’s page', () => {
 
   it('sets arrival against after the trim in four columns, with what a real change is', () => {
     expect(row('Toe length')).toMatchObject({
-      href: '../reference.html#toe-length',
       unit: 'mm',
       notes: ['real from 5.5 mm'],
       cells: [
@@ -31,11 +31,24 @@ describe('a visit’s page', () => {
     })
   })
 
-  it('has one stage alone where no more was read, and apart what was worked out', () => {
+  it('has one stage alone where no more was read, and nothing that was worked out', () => {
     expect(row('Toe angle')?.cells[0]).toMatchObject({ arrival: null, after: { text: '51' }, isReal: false })
     expect(row('Heel balance')).toBeUndefined()
-    const workedOut = page.workedOut.find(({ name }) => name === 'Heel balance')
-    expect(workedOut?.cells[0]?.after?.text).toBe('3')
+  })
+
+  it('names a limit that most measures share once', () => {
+    const both = { 'heel-medial': 40, 'heel-lateral': 41, 'toe-length': 90 }
+    const horse = buildHorse({
+      id: 'limits',
+      visits: [
+        { date: '2026-01-12', before: { ...both, 'toe-angle': 50 }, after: { ...both, 'toe-angle': 50 } },
+      ],
+    })
+    const { limits, rows } = modelAt<VisitPage>(pagesOf(horse), 'limits/2026-01-12.html')
+    const own = rows.filter(({ notes }) => notes.length > 0)
+    expect(limits).toMatch(/^A change is real from [\d.]+ mm, where no other limit is named\.$/)
+    expect(own.map(({ name }) => name)).toContain('Toe angle')
+    expect(own.length).toBeLessThan(rows.length - 1)
   })
 
   it('says in sentences what the trim and the time changed', () => {

@@ -32,6 +32,15 @@ export function groundText({ format, words }: HorseCase, { state, date }: GrowOu
   return (state === 'due' ? w.atGroundBy : w.atGround)(format.shortDate(date))
 }
 
-/** A range as it can be told today: its days before today are over. */
-export const fromToday = <R extends { readonly earliest: PlainDate | null }>(range: R, asOf: PlainDate): R =>
-  range.earliest !== null && range.earliest < asOf ? { ...range, earliest: asOf } : range
+interface Range {
+  readonly earliest: PlainDate | null
+  /** Null: it is open. */
+  readonly latest: PlainDate | null
+}
+
+/** A range as it can be told today: its days before today are over. One that is over as a whole is told as it was. */
+export const fromToday = <R extends Range>(range: R, asOf: PlainDate): R => {
+  const { earliest, latest } = range
+  const isOver = latest !== null && latest < asOf
+  return earliest !== null && earliest < asOf && !isOver ? { ...range, earliest: asOf } : range
+}

@@ -7,15 +7,13 @@ import { behindMeasures, soleMeasures, wallMeasures } from '../../hoof/stand-ins
 import type { FootGeometry, GrowOut, NextVisit, Trend } from '../../trend/assessment.ts'
 import type { LevelDrawing, SideDrawing, SoleDrawing, WallDrawing } from '../shared/figures.ts'
 import { footMeasures } from '../shared/foot-measures.ts'
-import { capital } from '../shared/format.ts'
 import { sideDrawing } from '../shared/side.ts'
 import { standInNote } from '../shared/stand-in-note.ts'
-import { gradeName } from './findings.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 
 const idOf = (kind: string, foot: Foot) => `${kind}-${foot.toLowerCase()}`
 
-/** Side outline, first against latest where both are of one stage; the title says what changed. */
+/** Side outline, first against latest where both are of one stage; title and key say what changed. */
 export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
   const { format, words } = of
   const { latest } = geometry
@@ -38,7 +36,7 @@ export function sideOf(of: HorseCase, geometry: FootGeometry): SideDrawing {
           format.angle(first.toeAngle),
           format.angle(latest.toeAngle),
         )
-  return { ...drawn, title }
+  return { ...drawn, title, description: '', table: null }
 }
 
 /** The heels at one reading: balance in mm, medial minus lateral, and tilt in degrees. */
@@ -84,7 +82,6 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
   const measures = footMeasures(of.assessment.readings, heels.foot, heels.visit)
   const foot = footTitle(of, heels.foot)
   const text = heelText(of, heels.balance)
-  const tilt = heels.tilt === null ? [] : [[words.visit.levelTilt, format.fine('heel-tilt', heels.tilt)]]
   const title =
     heels.tilt === null || isZero(format.length(heels.balance))
       ? words.visit.levelTitle(foot, text)
@@ -97,11 +94,7 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
     description: of.assessment.heldFeet.includes(heels.foot)
       ? `${title}.`
       : `${title}. ${heels.within ? words.visit.levelWithin : words.visit.levelBeyond}`,
-    table: {
-      caption: words.visit.levelCaption(foot),
-      head: words.visit.levelHead,
-      rows: [[words.visit.levelBalance, format.change('heel-balance', heels.balance)], ...tilt],
-    },
+    table: null,
     unread: standInNote(
       format,
       behindMeasures(measures).assumed.filter((id) => id === 'width'),
@@ -116,7 +109,7 @@ export function levelOf(of: HorseCase, heels: HeelState): LevelDrawing {
 /** After every visit's id. */
 const lastVisit = '\uffff'
 
-/** The sole with one visit's findings, each by a figure that the table explains. */
+/** The sole with one visit's findings, each by a figure that is explained beside it. */
 export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | null {
   const { words } = of
   const findings = visit.findings.filter((finding) => finding.foot === foot)
@@ -128,25 +121,8 @@ export function soleOf(of: HorseCase, visit: Visit, foot: Foot): SoleDrawing | n
     id: idOf('sole', foot),
     foot,
     title: words.visit.soleTitle(name, findings.length),
-    description: words.visit.soleSays(
-      of.format.foot(foot),
-      findings
-        .map((one, i) =>
-          words.visit.soleFinding(String(i + 1), one.what, one.place, gradeName(of, one.grade)),
-        )
-        .join(' '),
-    ),
-    table: {
-      caption: words.visit.soleCaption(name),
-      head: words.visit.soleHead,
-      rows: findings.map((one, i) => [
-        String(i + 1),
-        capital(one.what),
-        one.place,
-        gradeName(of, one.grade),
-        one.words ?? '',
-      ]),
-    },
+    description: '',
+    table: null,
     unread: standInNote(of.format, soleMeasures(measures).assumed, measures),
     measures,
     marks: findings.map(({ what, place, grade }, i) => ({ what, place, grade, sign: String(i + 1) })),
@@ -167,22 +143,8 @@ export function wallOf(of: HorseCase, foot: Foot, growing: readonly GrowOut[]): 
     id: idOf('wall', foot),
     foot,
     title: words.next.wallTitle(name),
-    description: words.next.wallSays(
-      format.foot(foot),
-      here
-        .map((one) => words.next.wallFeature(capital(one.feature), one.place, format.length(atNow(one))))
-        .join(' '),
-    ),
-    table: {
-      caption: words.next.wallCaption(name),
-      head: words.next.wallHead,
-      rows: here.map((one) => [
-        capital(one.feature),
-        one.place,
-        format.length(atNow(one)),
-        one.wallLength === null ? format.words.base.notRead : format.length(one.wallLength),
-      ]),
-    },
+    description: '',
+    table: null,
     unread: standInNote(format, wallMeasures(measures).assumed),
     measures,
     features: here.map((one) => ({

@@ -1,8 +1,8 @@
 /** Findings: which are open, and the grid of them all over time. */
 import type { Finding, Visit } from '../../casebook/model.ts'
 import { openFindings } from '../../trend/assessment.ts'
-import type { FindingsGrid } from '../shared/figures.ts'
-import { findingName, findingStories } from '../shared/findings.ts'
+import type { FindingsGrid, Table } from '../shared/figures.ts'
+import { type FindingStory, findingName, findingStories } from '../shared/findings.ts'
 import type { HorseCase } from './horse-case.ts'
 
 export interface OpenFinding extends Finding {
@@ -29,48 +29,53 @@ export const gradeName = ({ words }: HorseCase, grade: number): string => words.
 /** On the horse's own page: of the latest visits so many, and so many findings, open ones first. */
 const lately = { visits: 10, rows: 6 }
 
-/**
- * Foot and finding down, visits across.
- * @param which those of late, for the horse's own page, where the data as a table stands elsewhere; or all
- */
-export function findingsGrid(of: HorseCase, which: 'lately' | 'all'): FindingsGrid | null {
-  const { format, visits } = of
+/** Foot and finding down, visits across: of late, for the horse's own page. All of them are a table elsewhere. */
+export function findingsGrid(of: HorseCase): FindingsGrid | null {
+  const { visits } = of
   const { chart } = of.words
   const every = visits.filter(({ findings }) => findings.length > 0)
-  const noted = which === 'all' ? every : every.slice(-lately.visits)
+  const noted = every.slice(-lately.visits)
   const open = openFindingsOf(of)
   const isOpen = (story: { readonly foot: string; readonly what: string; readonly place: string }) =>
     open.some(({ foot, what, place }) => foot === story.foot && what === story.what && place === story.place)
   const all = findingStories(noted)
-  const stories =
-    which === 'all'
-      ? all
-      : all.toSorted((a, b) => Number(isOpen(b)) - Number(isOpen(a))).slice(0, lately.rows)
+  const stories = all.toSorted((a, b) => Number(isOpen(b)) - Number(isOpen(a))).slice(0, lately.rows)
   if (stories.length === 0) return null
-  const dates = noted.map(({ date }) => format.shortDate(date))
-  const rows = stories.map(({ foot, what, place, grades }) => ({
-    foot,
-    label: `${foot} ${findingName({ what, place })}`,
-    grades,
-  }))
   const gone = findingStories(every).filter((story) => !isOpen(story))
-  const shown = (grade: number | null) => (grade === null ? chart.notNoted : String(grade))
+  const rows = stories.map((story) => ({ foot: story.foot, label: labelOf(story), grades: story.grades }))
   return {
     kind: 'findings',
     id: 'findings-grid',
     title: chart.findingsTitle(open.length, gone.length, stories.length < all.length ? stories.length : null),
     description: chart.findingsSays(
-      rows.map((row) => chart.findingsRow(row.label, row.grades.map(shown).join(' '))).join(' '),
+      rows
+        .map(({ label, grades }) =>
+          chart.findingsRow(label, grades.map((grade) => gradeText(of, grade)).join(' ')),
+        )
+        .join(' '),
     ),
-    table:
-      which === 'all'
-        ? {
-            caption: chart.findingsCaption,
-            head: [chart.findingsHead, ...dates],
-            rows: rows.map((row) => [row.label, ...row.grades.map(shown)]),
-          }
-        : null,
-    visits: dates,
+    table: null,
+    visits: noted.map(({ date }) => of.format.shortDate(date)),
     rows,
   }
 }
+
+/** Every grade of every finding, visits across; null where nothing was ever found. */
+export function findingsTable(of: HorseCase): Table | null {
+  const noted = of.visits.filter(({ findings }) => findings.length > 0)
+  if (noted.length === 0) return null
+  const { chart } = of.words
+  return {
+    caption: chart.findingsCaption,
+    head: [chart.findingsHead, ...noted.map(({ date }) => of.format.shortDate(date))],
+    rows: findingStories(noted).map((story) => [
+      labelOf(story),
+      ...story.grades.map((grade) => gradeText(of, grade)),
+    ]),
+  }
+}
+
+const labelOf = ({ foot, what, place }: FindingStory): string => `${foot} ${findingName({ what, place })}`
+
+const gradeText = ({ words }: HorseCase, grade: number | null): string =>
+  grade === null ? words.chart.notNoted : String(grade)

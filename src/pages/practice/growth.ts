@@ -1,74 +1,103 @@
 /** What the hoof did between the visits and what the trims did at them, a wall at all feet. */
+import { grouped } from '../../casebook/grouped.ts'
+import { daysBetween } from '../../hoof/dates.ts'
 import type { Growth } from '../../trend/assessment.ts'
-import type { Table } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
-import { dateOfVisit, footTitle, type HorseCase } from './horse-case.ts'
+import { type FeetRow, type FeetTable, feetTable, textRow } from './feet-table.ts'
+import type { HorseCase } from './horse-case.ts'
 
-/** A sentence for each wall; walls of which the same is to be said share one. */
-export function growthSentences(of: HorseCase, growth: readonly Growth[]): readonly string[] {
-  const { format } = of
-  const walls = new Map<string, string[]>()
-  for (const one of growth) {
-    const text = inWords(of, one)
-    walls.set(text, [...(walls.get(text) ?? []), `${one.foot} ${format.name(one.measure)}`])
-  }
-  return [...walls].map(([text, names]) => format.words.base.remark(format.list(names), text))
+export interface WallGrowth {
+  readonly name: string
+  readonly table: FeetTable
 }
 
-/** A table for each wall: growth between visits and trims at them, a column a foot. */
-export function growthTables(of: HorseCase, growth: readonly Growth[]): readonly Table[] {
-  const ids = [...new Set(growth.map(({ measure }) => measure))]
-  return ids.map((measure) =>
-    steps(
-      of,
-      measure,
-      growth.filter((one) => one.measure === measure),
-    ),
+/** What a figure cannot say: why growth is not known, and that a trim may hide in it. Walls with the same share one. */
+export function growthSentences(of: HorseCase, growth: readonly Growth[]): readonly string[] {
+  const { format } = of
+  const told = growth.flatMap((one) => {
+    const text = inWords(of, one)
+    return text === null ? [] : [{ text, name: `${one.foot} ${format.name(one.measure)}` }]
+  })
+  return [...grouped(told, ({ text }) => text)].map(([text, those]) =>
+    format.words.base.remark(format.list(those.map(({ name }) => name)), text),
   )
 }
 
-function inWords({ format, words, assessmentWords }: HorseCase, growth: Growth): string {
-  const unseen = growth.phases.filter(({ arrivalRead }) => !arrivalRead).length
-  const hidden = unseen === 0 || growth.hidden !== null ? '' : ` ${words.horse.trimHides(unseen)}`
-  return assessmentWords.growthSentence(growth, format) + hidden
+function inWords({ words, assessmentWords }: HorseCase, { phases, hidden }: Growth): string | null {
+  if (hidden !== null) return assessmentWords.growthHidden[hidden]
+  const unseen = phases.filter(({ arrivalRead }) => !arrivalRead).length
+  return unseen === 0 ? null : words.horse.trimHides(unseen)
 }
 
-interface Step {
-  readonly name: string
-  /** Order in time: the trim of a visit, then the stretch from it on. */
-  readonly order: string
-  readonly cells: string[]
-}
+/** A table for each wall: growth between visits and trims at them, a column a foot. */
+export const growthTables = (of: HorseCase, growth: readonly Growth[]): readonly WallGrowth[] =>
+  [...grouped(growth, ({ measure }) => measure)].map(([measure, those]) => ({
+    name: capital(of.format.name(measure)),
+    table: feetTable(
+      of,
+      of.format.unit(measure),
+      those.map(({ foot }) => foot),
+      [...inAll(of, measure, those), ...steps(of, measure, those)],
+    ),
+  }))
 
-function steps(of: HorseCase, measure: Growth['measure'], growth: readonly Growth[]): Table {
+/** Growth a month with its interval, over how long; how often was trimmed, and what that took in all. */
+function inAll(of: HorseCase, measure: Growth['measure'], those: readonly Growth[]) {
   const { format, words } = of
   const w = words.horse
-  const found = new Map<string, Step>()
-  const put = (column: number, order: string, name: string, text: string) => {
-    const step = found.get(order) ?? { name, order, cells: growth.map(() => '–') }
-    step.cells[column] = text
-    found.set(order, step)
-  }
-  const date = (visit: string) => dateOfVisit(of, visit)
-  const short = (visit: string) => format.shortDate(date(visit))
-  for (const [column, { phases, trims }] of growth.entries()) {
-    for (const { visit, step } of trims) {
-      put(column, `${date(visit)} ${visit} 0`, w.trimAt(short(visit)), format.change(measure, step))
-    }
-    for (const { fromVisit, toVisit, days, gain, perMonth } of phases) {
-      const pace = format.words.base.perMonth(format.fine(measure, perMonth))
-      put(
-        column,
-        `${date(fromVisit)} ${fromVisit} 1 ${date(toVisit)} ${toVisit}`,
-        w.grownFrom(short(fromVisit), short(toVisit), Math.round(days)),
-        w.grown(format.change(measure, gain), pace),
-      )
-    }
-  }
-  const inOrder = [...found.values()].sort((a, b) => (a.order < b.order ? -1 : 1))
-  return {
-    caption: w.growthSteps(capital(format.name(measure))),
-    head: [w.growthStep, ...growth.map(({ foot }) => footTitle(of, foot))],
-    rows: inOrder.map(({ name, cells }) => [name, ...cells]),
-  }
+  return [
+    textRow(
+      of,
+      w.growthRate,
+      those.map(({ ratePerMonth, low, high }) =>
+        ratePerMonth === null || low === null || high === null
+          ? null
+          : words.measures.rate(
+              format.rateFigure(measure, ratePerMonth),
+              format.intervalFigure(measure, low, high),
+            ),
+      ),
+    ),
+    textRow(
+      of,
+      w.growthOver,
+      those.map(({ ratePerMonth, days }) => (ratePerMonth === null ? null : format.span(days))),
+    ),
+    textRow(
+      of,
+      w.trims,
+      those.map(({ trims }) => (trims.length === 0 ? null : String(trims.length))),
+    ),
+    textRow(
+      of,
+      w.trimmed,
+      those.map(({ trims }) =>
+        trims.length === 0
+          ? null
+          : format.figure(
+              measure,
+              trims.reduce((sum, { step }) => sum - step, 0),
+            ),
+      ),
+    ),
+  ]
+}
+
+/** A row a visit: what had grown since the one before, and what the trim took. */
+function steps(of: HorseCase, measure: Growth['measure'], those: readonly Growth[]): readonly FeetRow[] {
+  const { format, words, visits } = of
+  const w = words.horse
+  const change = (value: number | undefined) =>
+    value === undefined ? null : format.changeFigure(measure, value)
+  return visits.flatMap(({ id, date }, i) => {
+    const cells = those.map(({ phases, trims }) => {
+      const grown = change(phases.find(({ toVisit }) => toVisit === id)?.gain)
+      const trimmed = change(trims.find(({ visit }) => visit === id)?.step)
+      return grown === null && trimmed === null ? null : { text: w.grownAndTrimmed(grown, trimmed) }
+    })
+    if (cells.every((cell) => cell === null)) return []
+    const before = visits[i - 1]
+    const short = format.shortDate(date)
+    return [{ name: before ? w.stepAt(short, daysBetween(before.date, date)) : short, cells }]
+  })
 }

@@ -80,7 +80,7 @@ export function horsePage(of: HorseCase): PageView {
     problems: problemsPart(of),
     real: realPart(of),
     charts: problemCharts(of),
-    findings: findingsGrid(of, 'lately'),
+    findings: findingsGrid(of),
     drawings,
     drawingNotes: notes,
     photos,

@@ -1,16 +1,14 @@
-/** Every measure that was read, in full: chart, a row a foot, and the way from the readings to the verdict. */
+/** Every measure that was read, in full: chart, readings, and the way from them to the verdict. */
 import { grouped } from '../../casebook/grouped.ts'
 import type { Foot } from '../../hoof/feet.ts'
 import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
 import type { Trend } from '../../trend/assessment.ts'
-import type { Table, TrendChart } from '../shared/figures.ts'
+import type { TrendChart } from '../shared/figures.ts'
 import { capital } from '../shared/format.ts'
-import { expectedText } from './ahead.ts'
 import { measureChart } from './charts.ts'
+import type { FeetTable } from './feet-table.ts'
 import { footTitle, type HorseCase, type Link, measureHref } from './horse-case.ts'
-import { bareText, type ShownReading, shownEnd } from './shown-reading.ts'
-import { trendNumbers } from './trend-numbers.ts'
-import { type VerdictView, verdictView } from './verdict-view.ts'
+import { measureTable, whenText } from './measure-table.ts'
 
 export interface MeasureSection {
   readonly id: string
@@ -18,25 +16,17 @@ export interface MeasureSection {
   readonly reference: Link
   readonly target: string | null
   readonly chart: TrendChart | null
-  /** One a foot. */
-  readonly rows: readonly MeasureRow[]
+  /** Its readings, and the way from them to the verdict at each foot. */
+  readonly table: FeetTable
   /** What is true of all feet together, and where the pace has changed. */
   readonly sentences: readonly string[]
-  readonly numbers: Table
 }
 
-interface MeasureRow {
-  readonly foot: Foot
-  readonly footName: string
-  readonly first: ShownReading | null
-  readonly last: ShownReading
-  readonly verdict: VerdictView
-  /** Change a month with its interval, expected day; days and stage of both readings, where they are not the usual. */
-  readonly told: string
-}
+/** Charted where they were read, as is what a problem is about; of all others the table says as much. */
+const charted: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance']
 
-/** Charted where they were read; of all others the table says as much. */
-const charted: readonly AnyMeasureId[] = ['toe-angle', 'toe-length', 'heel-balance', 'heel-gap']
+/** Worked out from others: the pages of the visits do not show them. */
+const workedOut: readonly string[] = derivedIds
 
 /** @param usual days and stage that need not be said (`usualDays`) */
 export function measureSections(of: HorseCase, usual: string | null): readonly MeasureSection[] {
@@ -61,10 +51,16 @@ function sectionOf(
     name: capital(format.name(id)),
     reference: { text: words.measures.how, href: measureHref(id) },
     target: targetText(of, trends),
-    chart,
-    rows: trends.map((trend) => rowOf(of, trend, usual)),
+    // All that it shows stands in the table below it.
+    chart: chart && { ...chart, description: '', table: null },
+    table: measureTable(
+      of,
+      id,
+      trends,
+      chart !== null || workedOut.includes(id) ? 'both' : 'followed',
+      usual,
+    ),
     sentences: sentencesOf(of, id, trends),
-    numbers: trendNumbers(of, id, trends, chart !== null),
   }
 }
 
@@ -89,42 +85,6 @@ export function usualDays(of: HorseCase): string | null {
   const counts = [...grouped(of.assessment.trends, (trend) => whenText(of, trend))]
   const [text, those] = counts.toSorted(([, a], [, b]) => b.length - a.length)[0] ?? ['', []]
   return those.length > 1 ? text : null
-}
-
-/** Days and stage of the readings. */
-function whenText({ format, words }: HorseCase, { first, last, points, stage }: Trend): string {
-  const name = words.chart.stages[stage]
-  return points.length > 1
-    ? words.measures.between(format.shortDate(first.date), format.shortDate(last.date), name)
-    : words.measures.once(format.shortDate(last.date), name)
-}
-
-function rowOf(of: HorseCase, trend: Trend, usual: string | null): MeasureRow {
-  const { format, words } = of
-  const { measure, points, fit } = trend
-  const several = points.length > 1
-  const when = whenText(of, trend)
-  const w = words.measures
-  const told = [
-    ...(fit === null
-      ? []
-      : [
-          w.rate(
-            format.rate(measure, fit.slopePerMonth),
-            format.interval(measure, fit.slopeLow, fit.slopeHigh),
-          ),
-        ]),
-    when === usual ? null : when,
-    expectedText(of, trend),
-  ]
-  return {
-    foot: trend.foot,
-    footName: footTitle(of, trend.foot),
-    first: several ? shownEnd(of, trend, 'first', bareText) : null,
-    last: shownEnd(of, trend, 'last'),
-    verdict: verdictView(of, trend),
-    told: told.filter((part) => part !== null).join(' · '),
-  }
 }
 
 function sentencesOf(of: HorseCase, id: AnyMeasureId, trends: readonly Trend[]): readonly string[] {

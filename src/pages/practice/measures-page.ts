@@ -1,14 +1,7 @@
 /** *All measures* of a horse, for the evening at the desk: every chart, table, verdict, interval and check. */
 import { feet } from '../../hoof/feet.ts'
 import { type DrawnTogether, drawnTogether } from '../shared/drawn-together.ts'
-import type {
-  AgreementChart,
-  FindingsGrid,
-  LevelDrawing,
-  SideDrawing,
-  Table,
-  WallDrawing,
-} from '../shared/figures.ts'
+import type { AgreementChart, LevelDrawing, SideDrawing, Table, WallDrawing } from '../shared/figures.ts'
 import type { PageView } from '../shared/page.ts'
 import { type ThenAndNow, thenAndNow } from '../shared/photos.ts'
 import type { PageShell } from '../shared/shell.ts'
@@ -16,15 +9,15 @@ import type { Words } from '../words/index.ts'
 import { agreementCharts } from './agreement.ts'
 import { checkTexts } from './checks.ts'
 import { heelState, levelOf, sideOf, wallOf } from './drawings.ts'
-import { findingsGrid } from './findings.ts'
+import { findingsTable } from './findings.ts'
 import { capsuleTable, type GrowOutView, growOutTable, growOutView, newGrowthText } from './growing-down.ts'
-import { growthSentences, growthTables } from './growth.ts'
+import { growthSentences, growthTables, type WallGrowth } from './growth.ts'
 import { type HorseCase, type Link, shellOfHorse } from './horse-case.ts'
 import { type MeasureSection, measureSections, usualDays } from './measure-sections.ts'
+import { methodOf } from './measure-table.ts'
 import { latestPairTexts, loweringTexts } from './pairs.ts'
 import { type PastForecasts, type PlanView, pastForecasts, planView } from './plans.ts'
 import { type Fact, heldText } from './profile.ts'
-import { methodOf } from './trend-numbers.ts'
 
 export interface MeasuresPage {
   readonly w: Words
@@ -38,8 +31,9 @@ export interface MeasuresPage {
   readonly measures: readonly MeasureSection[]
   /** What the numbers of a measure are, and the rule of every verdict of this page. */
   readonly method: readonly Fact[]
+  /** Where it is not known, or a trim may hide in it. */
   readonly growth: readonly string[]
-  readonly growthTables: readonly Table[]
+  readonly growthTables: readonly WallGrowth[]
   readonly sides: DrawnTogether<SideDrawing>
   readonly levels: DrawnTogether<LevelDrawing>
   readonly pairs: readonly string[]
@@ -52,7 +46,7 @@ export interface MeasuresPage {
   readonly walls: DrawnTogether<WallDrawing>
   readonly newGrowth: readonly string[]
   readonly capsules: Table | null
-  readonly findings: FindingsGrid | null
+  readonly findings: Table | null
   readonly photos: readonly ThenAndNow[]
   readonly agreement: readonly AgreementChart[]
   readonly remarks: readonly string[]
@@ -95,7 +89,7 @@ export function measuresPage(of: HorseCase): PageView {
     walls: drawnTogether(feet.flatMap((foot) => wallOf(of, foot, assessment.growOut) ?? [])),
     newGrowth: assessment.newGrowth.map((one) => newGrowthText(of, one)),
     capsules: capsuleTable(of),
-    findings: findingsGrid(of, 'all'),
+    findings: findingsTable(of),
     photos,
     agreement: agreementCharts(of),
     // What hand and photograph differ by stands in their plot, where there is one.

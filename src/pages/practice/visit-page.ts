@@ -18,8 +18,8 @@ import { type DividedNote, divided } from './divided-note.ts'
 import { heelText, soleOf } from './drawings.ts'
 import { gradeName, seenBefore } from './findings.ts'
 import { footTitle, type HorseCase, type Link, shellOfHorse, visitHref } from './horse-case.ts'
-import { pairTexts } from './pairs.ts'
-import { trimChanges, type VisitRow, visitRows, workedOutRows } from './visit-table.ts'
+import { realPairTexts } from './pairs.ts'
+import { trimChanges, type VisitRow, visitReadings } from './visit-table.ts'
 
 export interface VisitPage {
   readonly w: Words
@@ -41,7 +41,7 @@ export interface VisitPage {
   readonly photos: readonly ShownPhoto[]
   readonly feet: readonly string[]
   readonly rows: readonly VisitRow[]
-  readonly workedOut: readonly VisitRow[]
+  readonly limits: string | null
   readonly onPhotos: Table | null
   readonly followed: readonly string[]
   readonly pairs: readonly string[]
@@ -64,7 +64,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
   const { horse, words, format, visits } = of
   const place = visits.indexOf(visit)
   const date = format.date(visit.date)
-  const pairs = [...heelTexts(of, visit), ...pairTexts(of, pairsOfVisit(of, visit))]
+  const pairs = [...heelTexts(of, visit), ...realPairTexts(of, pairsOfVisit(of, visit), visit.date)]
   const comfort = comfortPart(of, visit)
   const photos = photosOfVisit(visit, of.pictures, format)
   const findings = feet.flatMap((foot) => footFindings(of, visit, place, foot))
@@ -86,8 +86,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     soleNotes,
     photos,
     feet: footHeads(of),
-    rows: visitRows(of, visit.id),
-    workedOut: workedOutRows(of, visit.id),
+    ...visitReadings(of, visit.id),
     onPhotos: photoTable(of, photos),
     followed: visit.growOut.map(({ what, foot, place: where, distance }) =>
       words.visit.followedAt(capital(what), format.foot(foot), where, format.length(distance)),
@@ -171,7 +170,7 @@ function footFindings(of: HorseCase, visit: Visit, place: number, foot: Foot): r
     return { text, words: finding.words }
   })
   const sole = soleOf(of, visit, foot)
-  return [{ foot: footTitle(of, foot), lines, sole: sole && { ...sole, table: null } }]
+  return [{ foot: footTitle(of, foot), lines, sole }]
 }
 
 /** Heels of each foot as this visit left them, both figures of one stage; a difference within its error is none. */

@@ -1,18 +1,18 @@
 /** Four feet at one visit: each reading on arrival and after the trim, and by how much two must differ. */
+import { grouped } from '../../casebook/grouped.ts'
 import type { Stage } from '../../casebook/model.ts'
 import { type Foot, feet } from '../../hoof/feet.ts'
-import { type AnyMeasureId, derivedIds, measureIds } from '../../hoof/measures.ts'
+import { type AnyMeasureId, measureIds } from '../../hoof/measures.ts'
 import type { AssessedReading } from '../../trend/assessment.ts'
 import { z975 } from '../../trend/student.ts'
 import { capital } from '../shared/format.ts'
-import { type HorseCase, measureHref } from './horse-case.ts'
+import type { HorseCase } from './horse-case.ts'
 import { type ShownReading, shownReading } from './shown-reading.ts'
 
 export interface VisitRow {
   readonly name: string
-  readonly href: string
   readonly unit: string
-  /** `from a photo`, and what two readings must differ by. */
+  /** `from a photo`, and what two readings must differ by, where that is not the usual. */
   readonly notes: readonly string[]
   /** One a foot; null where nothing was read. */
   readonly cells: readonly (VisitCell | null)[]
@@ -39,14 +39,43 @@ interface Both {
   readonly after: AssessedReading | null
 }
 
-/** A row a measure that was read at the visit, in the usual order; what follows from the readings in rows of its own. */
-export const visitRows = (of: HorseCase, visit: string): readonly VisitRow[] =>
-  measureIds.flatMap((id) => rowOf(of, visit, id))
+export interface VisitReadings {
+  /** A row a measure that was read at the visit, in the usual order. */
+  readonly rows: readonly VisitRow[]
+  /** What two readings must differ by where a row does not say it; null where each does. */
+  readonly limits: string | null
+}
 
-export const workedOutRows = (of: HorseCase, visit: string): readonly VisitRow[] =>
-  derivedIds.flatMap((id) => rowOf(of, visit, id))
+export function visitReadings(of: HorseCase, visit: string): VisitReadings {
+  const { words } = of
+  const read = measureIds.flatMap((id) => limitedRow(of, visit, id))
+  const usual = usualLimits(read)
+  const row = ({ limit, ...own }: LimitedRow): VisitRow =>
+    limit === null || usual.includes(limit)
+      ? own
+      : { ...own, notes: [...own.notes, words.visit.realFrom(limit)] }
+  return {
+    rows: read.map(row),
+    limits: usual.length === 0 ? null : words.visit.usualLimits(of.format.list(usual)),
+  }
+}
 
-function rowOf(of: HorseCase, visit: string, id: AnyMeasureId): readonly VisitRow[] {
+interface LimitedRow extends VisitRow {
+  /** With its unit; null where no foot was read at both stages. */
+  readonly limit: string | null
+}
+
+/** Of each unit the limit that most measures share. */
+const usualLimits = (rows: readonly LimitedRow[]): readonly string[] =>
+  [...grouped(rows, ({ unit }) => unit)].flatMap(([, those]) => {
+    const counts = [...grouped(those, ({ limit }) => limit)].map(
+      ([limit, { length }]) => [limit, length] as const,
+    )
+    const [most] = counts.toSorted(([, a], [, b]) => b - a)
+    return most && most[0] !== null && most[1] > 1 ? [most[0]] : []
+  })
+
+function limitedRow(of: HorseCase, visit: string, id: AnyMeasureId): readonly LimitedRow[] {
   const readings = of.readings.at(visit, id)
   if (readings.length === 0) return []
   const { format, words } = of
@@ -56,19 +85,16 @@ function rowOf(of: HorseCase, visit: string, id: AnyMeasureId): readonly VisitRo
   return [
     {
       name: capital(format.name(id)),
-      href: measureHref(id),
       unit: format.unit(id),
-      notes: [
-        ...(isPhoto ? [words.visit.photo] : []),
-        ...(limits.length === 0 ? [] : [words.visit.realFrom(format.fine(id, Math.max(...limits)))]),
-      ],
-      cells: both.map((one) => cellOf(of, id, one)),
+      notes: isPhoto ? [words.visit.photo] : [],
+      limit: limits.length === 0 ? null : format.fine(id, Math.max(...limits)),
+      cells: both.map((one) => cellOf(of, id, one, true)),
     },
   ]
 }
 
 /** The reading of each stage: the entered one where there are two. */
-function bothOf(readings: readonly AssessedReading[], foot: Foot): Both {
+export function bothOf(readings: readonly AssessedReading[], foot: Foot): Both {
   const of = (stage: Stage) => {
     let found: AssessedReading | null = null
     for (const reading of readings) {
@@ -90,13 +116,14 @@ function isReal(both: Both): boolean {
   return limit !== null && Math.abs((both.after?.value ?? 0) - (both.before?.value ?? 0)) >= limit
 }
 
-function cellOf({ format }: HorseCase, id: AnyMeasureId, both: Both): VisitCell | null {
+/** @param told whether a real change stands out */
+export function cellOf({ format }: HorseCase, id: AnyMeasureId, both: Both, told: boolean): VisitCell | null {
   const shown = (reading: AssessedReading | null) =>
     reading && shownReading(reading, format.figure(id, reading.value))
   const { before, after } = both
   return before === null && after === null
     ? null
-    : { arrival: shown(before), after: shown(after), isReal: isReal(both) }
+    : { arrival: shown(before), after: shown(after), isReal: told && isReal(both) }
 }
 
 /** What the trim of a visit changed, a measure at a time; those that no foot shows are left out. */

@@ -23,6 +23,6 @@ export function worthDrawing(of: HorseCase): readonly (WallDrawing | SideDrawing
         (trend) => trend.foot === foot && seenFromTheSide.includes(trend.measure) && isTold(trend),
       )
     const drawing = hasChanged ? sideOf(of, view) : wallOf(of, foot, assessment.growOut)
-    return drawing === null ? [] : [{ ...drawing, table: null }]
+    return drawing === null ? [] : [drawing]
   })
 }

@@ -18,6 +18,7 @@ interface Described {
   /** Unique within a page, usable as an HTML id. */
   readonly id: string
   readonly title: string
+  /** Empty where the page says the same beside it. */
   readonly description: string
   /** Null where its data stands beside it on the page. */
   readonly table: Table | null

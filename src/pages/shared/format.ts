@@ -73,7 +73,7 @@ export const drawnValue = (id: AnyMeasureId, value: number, units: LengthUnit): 
   kindOf(id) === 'length' ? fromMillimetres(value, units) : value
 
 /** One digit more than a reading carries, or some more. Inches as decimals here, since a rate is no tape reading. */
-function fineFigure(id: AnyMeasureId, value: number, units: LengthUnit, more: number): string {
+function fineDigits(id: AnyMeasureId, value: number, units: LengthUnit, more: number): string {
   const kind = kindOf(id)
   if (kind !== 'length') return Math.abs(value).toFixed((kind === 'ratio' ? 3 : 1) + more)
   return Math.abs(fromMillimetres(value, units)).toFixed((units === 'mm' ? 1 : 2) + more)
@@ -119,7 +119,18 @@ export function formatter<W extends BaseWords>(units: LengthUnit, words: W): For
   const withUnit = (id: AnyMeasureId, value: number) => united(id, bare(id, value))
   const measure = (id: AnyMeasureId, value: number) => signed(withUnit(id, value), value, false)
   const fineBare = (id: AnyMeasureId, value: number, plus: boolean, more = 0) =>
-    signed(local(fineFigure(id, value, units, more)), value, plus)
+    signed(local(fineDigits(id, value, units, more)), value, plus)
+  const fineFigure = (id: AnyMeasureId, value: number) => fineBare(id, value, false)
+  const rateFigure = (id: AnyMeasureId, perMonth: number) => fineBare(id, perMonth, true)
+  /** Both ends of an interval. A narrow one is none where they read alike. */
+  const ends = (id: AnyMeasureId, low: number, high: number): [string, string] => {
+    const both = (more: number): [string, string] => [
+      fineBare(id, low, false, more),
+      fineBare(id, high, false, more),
+    ]
+    const [from, to] = both(0)
+    return from === to ? both(1) : [from, to]
+  }
   return {
     units,
     words,
@@ -142,16 +153,15 @@ export function formatter<W extends BaseWords>(units: LengthUnit, words: W): For
     weekdays: weekdays(words.base.lang),
     foot: (foot) => words.base.feet[foot],
     name: words.base.measureName,
-    fine: (id, value) => united(id, fineBare(id, value, false)),
-    rate: (id, perMonth) => words.base.perMonth(united(id, fineBare(id, perMonth, true))),
+    fine: (id, value) => united(id, fineFigure(id, value)),
+    fineFigure,
+    rate: (id, perMonth) => words.base.perMonth(united(id, rateFigure(id, perMonth))),
+    rateFigure,
     interval: (id, low, high) => {
-      const ends = (more: number) =>
-        [low, high].map((end) => fineBare(id, end, false, more)) as [string, string]
-      const [from, to] = ends(0)
-      // A narrow interval is none where both ends read alike.
-      const [finer, end] = from === to ? ends(1) : [from, to]
-      return words.base.fromTo(finer, united(id, end))
+      const [from, to] = ends(id, low, high)
+      return words.base.fromTo(from, united(id, to))
     },
+    intervalFigure: (id, low, high) => words.base.fromTo(...ends(id, low, high)),
     band: (id, { low, high }) => {
       if (low !== null && high !== null) return words.base.fromTo(measure(id, low), measure(id, high))
       if (high !== null) return words.base.upTo(measure(id, high))

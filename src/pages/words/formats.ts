@@ -39,10 +39,16 @@ export interface Formats {
   name(id: AnyMeasureId): string
   /** A value with one digit more than a reading carries, for rates, limits and scatter: `1.24°`, `8.4 mm`, `0.33 in`. */
   fine(id: AnyMeasureId, value: number): string
+  /** The same without its unit, where that stands beside it. */
+  fineFigure(id: AnyMeasureId, value: number): string
   /** A change a month with its sign: `+1.2° a month`. */
   rate(id: AnyMeasureId, perMonth: number): string
+  /** `+1.2`. */
+  rateFigure(id: AnyMeasureId, perMonth: number): string
   /** `0.6 to 1.8°`: an interval in fine figures with one unit. */
   interval(id: AnyMeasureId, low: number, high: number): string
+  /** `0.6 to 1.8`. */
+  intervalFigure(id: AnyMeasureId, low: number, high: number): string
   /** A wanted band: `50° to 54°`, `up to 84 mm`, `0.67 or more`. */
   band(id: AnyMeasureId, band: Band): string
   /** `5 weeks`, `4 months`: a span in the unit a person would use. */

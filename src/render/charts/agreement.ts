@@ -50,11 +50,7 @@ export function drawAgreement(chart: AgreementChart, renderPlot: PlotRenderer, w
   }
   const down = (at: number) => ((y.high - at) / (y.high - y.low)) * plot.height
   const named = [bias, ...limits].map(({ at, label: text }) =>
-    element(
-      'g',
-      { stroke: paper, 'stroke-width': 4, 'paint-order': 'stroke' },
-      label(plot.width, down(at) - 4, text, 'end'),
-    ),
+    label(plot.width, down(at) - 4, text, 'end', 'over'),
   )
   const picture = chartSvg(
     { width: chartWidth, height },

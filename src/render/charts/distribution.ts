@@ -29,7 +29,7 @@ export function drawDistribution(
   const picture = chartSvg(
     { width: chartWidth, height: size.height + margin.bottom },
     { by: `${chart.id}-title`, describedBy: `${chart.id}-text` },
-    ...chart.rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', ink)),
+    ...chart.rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', 'name')),
     moved(margin.side, 0, axes(size, x, y)),
     moved(margin.side, 0, renderPlot(plotFeed(size, x, y, marks(chart, x, size.height, perUnit)))),
     label(chartWidth, size.height + 42, chart.valueTitle, 'end'),

@@ -58,7 +58,7 @@ function picture(
   const x = { low: 0, high: visits.length, ticks: [] }
   // Rows are counted from the top, as they are read.
   const y = { low: size.height, high: 0, ticks: [] }
-  const labels = rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', ink))
+  const labels = rows.map(({ label: text }, i) => label(0, i * row.height + 13, text, 'start', 'name'))
   return element(
     'div',
     { class: 'panel' },
@@ -98,7 +98,13 @@ function boxes(id: string, rows: readonly Row[]): PlotMarks {
       })
     }
   }
-  return { ...noMarks, bands, rules, figures }
+  // Boxes and figures never lie over each other: those of one grade are written together.
+  return {
+    ...noMarks,
+    bands: bands.toSorted((a, b) => (a.fill < b.fill ? -1 : Number(a.fill > b.fill))),
+    rules,
+    figures: figures.toSorted((a, b) => (a.text < b.text ? -1 : Number(a.text > b.text))),
+  }
 }
 
 /** The first visit and the last, and as many between as there is room for. */

@@ -70,14 +70,21 @@ export function drawTrend(chart: TrendChart, renderPlot: PlotRenderer, words: Fi
       ),
       chartSvg(
         { width, height },
-        { by: `${chart.id}-title ${head}`, describedBy: `${chart.id}-text` },
+        {
+          by: `${chart.id}-title ${head}`,
+          describedBy: chart.description === '' ? null : `${chart.id}-text`,
+        },
         isSmall ? '' : label(0, 15, chart.valueTitle),
         // The axes stand in the first picture and serve all.
         i === 0
           ? element('g', { id: axesId, ...inPlot }, axes(plot, time, value))
           : shape('use', { href: `#${axesId}` }),
-        element('g', inPlot, renderPlot(plotFeed(plot, time, value, marks(chart, panel, time, value)))),
-        element('g', inPlot, ...labels(panel, plot, time, value, isSmall ? null : words.target)),
+        element(
+          'g',
+          inPlot,
+          renderPlot(plotFeed(plot, time, value, marks(chart, panel, time, value))),
+          ...labels(panel, plot, time, value, isSmall ? null : words.target),
+        ),
         // Numbers of days or weeks say nothing by themselves; dates do.
         tellsIn(chart, 'date') ? '' : label(width - margin.right, height - 4, chart.timeTitle, 'end'),
       ),
@@ -99,25 +106,21 @@ function labels(
 ): readonly string[] {
   const across = (at: ChartTime) => ((dayNumber(at) - time.low) / (time.high - time.low)) * width
   const down = (at: number) => ((value.high - at) / (value.high - value.low)) * height
-  const halo = (x: number, y: number, text: string, anchor: 'start' | 'middle' | 'end' = 'start') =>
-    element(
-      'g',
-      { stroke: paper, 'stroke-width': 4, 'paint-order': 'stroke' },
-      label(x, y, text, anchor, inkSoft),
-    )
   const named: string[] = []
   if (band !== null && target !== null) {
     const top = Math.max(0, down(band.high ?? value.high))
     const foot = Math.min(height, down(band.low ?? value.low))
     // Within the band where it is high enough, else just above it or below.
     const y = foot - top >= textSize ? foot - 4 : top >= textSize ? top - 4 : foot + textSize
-    named.push(halo(3, y, target(band.label)))
+    named.push(label(3, y, target(band.label), 'start', 'over'))
   }
   if (forecast !== null) {
     const x = across(forecast.at)
     const y = down(forecast.value)
     const anchor = x > width - 40 ? 'end' : 'middle'
-    named.push(halo(anchor === 'end' ? width : x, y > 2 * textSize ? y - 9 : y + 20, forecast.label, anchor))
+    named.push(
+      label(anchor === 'end' ? width : x, y > 2 * textSize ? y - 9 : y + 20, forecast.label, anchor, 'over'),
+    )
   }
   return named
 }

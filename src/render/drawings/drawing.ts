@@ -52,7 +52,7 @@ const swatch = (look: string): string => shape('path', { class: look, d: 'M1 8H2
 const hatching = shape('path', { class: 'key-hatch', d: 'M2 14L8 2M10 14L16 2M18 14L24 2' })
 
 function side(drawing: SideDrawing): string {
-  const { foot, first, latest, trim, id } = drawing
+  const { foot, first, latest, trim } = drawing
   const now = latest ?? first
   const isBoth = latest !== null && differs('side', first.measures, latest.measures)
   const label = (one: typeof first) => `${one.label}: ${one.toeLengthLabel}, ${one.toeAngleLabel}`
@@ -60,7 +60,7 @@ function side(drawing: SideDrawing): string {
     drawing,
     sideView(
       { foot, now: now.measures, first: latest === null ? null : first.measures, trim },
-      labelledBy(id),
+      labelledBy(drawing),
     ),
     keyList([
       ...(isBoth ? [{ mark: swatch('key-was'), label: label(first) }] : []),
@@ -71,7 +71,7 @@ function side(drawing: SideDrawing): string {
 }
 
 function sole(drawing: SoleDrawing, words: FigureWords): string {
-  const { foot, measures, marks, first, id } = drawing
+  const { foot, measures, marks, first } = drawing
   // A single finding is named by the caption.
   const findings = marks.length === 1 ? marks.map((mark) => ({ ...mark, sign: '' })) : marks
   const isBoth = first !== undefined && differs('sole', first.measures, measures)
@@ -80,14 +80,14 @@ function sole(drawing: SoleDrawing, words: FigureWords): string {
     // Pages show soles beside each other, none as wide as texture wants.
     soleView(
       { foot, now: measures, first: first?.measures, findings, sides: sides(words), isSmall: true },
-      labelledBy(id),
+      labelledBy(drawing),
     ),
     isBoth ? keyList([{ mark: swatch('key-was'), label: first.label }]) : '',
   )
 }
 
 function level(drawing: LevelDrawing, words: FigureWords): string {
-  const { foot, measures, balance, balanceLabel: label, id } = drawing
+  const { foot, measures, balance, balanceLabel: label } = drawing
   const { medial, lateral } = behindMeasures(measures)
   const mean = (medial + lateral) / 2
   const now = {
@@ -95,14 +95,14 @@ function level(drawing: LevelDrawing, words: FigureWords): string {
     'heel-medial': Math.max(1, mean + balance / 2),
     'heel-lateral': Math.max(1, mean - balance / 2),
   }
-  return framed(drawing, behindView({ foot, now, label, sides: sides(words) }, labelledBy(id)))
+  return framed(drawing, behindView({ foot, now, label, sides: sides(words) }, labelledBy(drawing)))
 }
 
 /** Letters, as many as a wall can need. */
 const letter = (i: number): string => String.fromCodePoint(97 + (i % 26))
 
 function wall(drawing: WallDrawing, words: FigureWords): string {
-  const { foot, measures, features, id } = drawing
+  const { foot, measures, features } = drawing
   const drawn = features.map(({ what, place, at, wallLength, ahead }, i) => ({
     what,
     place,
@@ -117,7 +117,7 @@ function wall(drawing: WallDrawing, words: FigureWords): string {
   })
   return framed(
     drawing,
-    wallView({ foot, now: measures, features: drawn, sides: sides(words) }, labelledBy(id)),
+    wallView({ foot, now: measures, features: drawn, sides: sides(words) }, labelledBy(drawing)),
     element('ul', { class: 'figure-key' }, ...items),
   )
 }

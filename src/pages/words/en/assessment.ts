@@ -96,20 +96,6 @@ const paceSentence = (pace: PaceChange, id: AnyMeasureId, f: Formats): string =>
   `The pace has changed: ${f.rate(id, pace.earlierPerMonth)} in the first half, ${f.rate(id, pace.laterPerMonth)} in the second.`
 
 /** What the hoof did and what the trims did, apart. */
-function growthSentence(growth: Growth, f: Formats): string {
-  const { measure: id, ratePerMonth, low, high, days, trims } = growth
-  const taken = trims.reduce((sum, { step }) => sum - step, 0)
-  const trimmed =
-    trims.length === 0
-      ? ''
-      : taken >= 0
-        ? ` ${plural(trims.length, 'trim')} took ${f.length(taken)}.`
-        : ` After ${plural(trims.length, 'trim')} it read ${f.length(-taken)} longer.`
-  if (ratePerMonth === null || low === null || high === null)
-    return `${growthHidden[growth.hidden ?? 'too few readings']}${trimmed}`
-  return `${f.rate(id, ratePerMonth)} left after wear (95 % interval ${f.interval(id, low, high)}), over ${f.span(days)}.${trimmed}`
-}
-
 const growthHidden: Readonly<Record<NonNullable<Growth['hidden']>, string>> = {
   'not read on arrival': 'Growth is not known: nothing was read on arrival, so the trims hide it.',
   'not read after the trim': 'Growth is not known: nothing was read after the trims, so they hide it.',
@@ -208,7 +194,7 @@ export const assessment = {
   perTrimFrom,
   planStanding,
   paceSentence,
-  growthSentence,
+  growthHidden,
   growOutSentence,
   planSentence,
   offSentence,

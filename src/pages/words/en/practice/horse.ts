@@ -44,8 +44,10 @@ export const horse = {
   pairOn: (text: string, when: string) => `${text} (${when})`,
   pairReal: (pair: string, measure: string, left: string, right: string, gap: string, limit: string) =>
     `${pair}, ${measure}: left ${left}, right ${right}. They differ by ${gap}, more than measuring error (${limit}).`,
-  pairWithin: (pair: string, measure: string, left: string, right: string, gap: string, limit: string) =>
-    `${pair}, ${measure}: left ${left}, right ${right}. The ${gap} between them lies within measuring error (${limit}).`,
+  pairWithin: (pair: string, figures: string) =>
+    `${pair}, left and right within measuring error: ${figures}.`,
+  pairBoth: (measure: string, left: string, right: string, limit: string) =>
+    `${measure} ${left} and ${right} (real from ${limit})`,
   geometry: 'What lowering would do',
   geometryToe: (foot: string, angle: string, length: string) =>
     `${foot}: 1 mm off the toe changes the toe angle by ${angle} and the toe length by ${length}.`,
@@ -56,15 +58,15 @@ export const horse = {
 
   growth: 'What the hoof did, and what the trims did',
   growthHow:
-    'A hoof grows between visits and is shortened at them. The two are kept apart; growth is what is left after wear.',
+    'A hoof grows between visits and is shortened at them. The two are kept apart; growth is what is left after wear. At a visit: what had grown since the one before, then what the trim took.',
   trimHides: (n: number) =>
     `At ${count(n, 'visit', 'visits')} there was no reading on arrival, so a trim may hide in that growth.`,
-  growthSteps: (measure: string) => `${measure}, growth between visits and trims at them`,
-  growthStep: 'Step',
-  grownFrom: (from: string, to: string, days: number) =>
-    `Grown ${from} to ${to}, ${count(days, 'day', 'days')}`,
-  grown: (gain: string, pace: string) => `${gain}, ${pace}`,
-  trimAt: (date: string) => `Trim of ${date}`,
+  growthRate: 'Grown a month',
+  growthOver: 'Seen over',
+  trims: 'Trims',
+  trimmed: 'Taken off',
+  stepAt: (date: string, days: number) => `${date}, ${count(days, 'day', 'days')} on`,
+  grownAndTrimmed: (grown: string | null, trimmed: string | null) => `${grown ?? '–'}, ${trimmed ?? '–'}`,
   record: 'Remarks on the record',
 
   plans: 'Staged plans',

@@ -1,12 +1,13 @@
 /** *All measures* of a horse. */
 export const measures = {
   title: (name: string) => `All measures: ${name}`,
-  how: 'How it is read, and its sources',
+  how: 'How it is read',
   lead: 'Every reading, and how each verdict was reached. A verdict rests on a line through the readings of both stages, with growth between trims taken apart; the shaded strip is its 95 % interval.',
   none: 'Nothing was measured yet.',
   target: (band: string) => `Target: ${band}`,
   usual: (band: string) => `${band}, the usual band`,
-  rate: (rate: string, interval: string) => `${rate} (95 %: ${interval})`,
+  /** A figure with its 95 % interval. */
+  rate: (rate: string, interval: string) => `${rate} (${interval})`,
   between: (first: string, last: string, stage: string) => `${first} to ${last}, ${stage}`,
   usualDays: (days: string) => `Where no days are named, the readings are of ${days}.`,
   once: (date: string, stage: string) => `${date}, ${stage}`,

@@ -33,11 +33,6 @@ export const next = {
   growOutHead: ['Feature', 'Sightings', 'Rate', 'Rate from', 'Wall'],
   sighting: (distance: string, date: string) => `${distance} on ${date}`,
   wallTitle: (foot: string) => `${foot}: what is where on the wall`,
-  wallCaption: (foot: string) => `${foot}, followed features`,
-  wallHead: ['Feature', 'Place', 'Below the hairline', 'Wall there'],
-  wallSays: (foot: string, list: string) => `The wall of the ${foot} from hairline to ground. ${list}`,
-  wallFeature: (what: string, place: string, at: string) =>
-    `${what} at the ${place}: ${at} below the hairline.`,
   wallAt: (what: string, place: string, at: string) => `${what}, ${place}: ${at}`,
   capsuleHead: ['Foot', 'Place', 'Wall', 'From', 'A month', 'At the ground', 'Earliest to latest'],
   places: { toe: 'toe', quarter: 'quarter', heel: 'heel' },

@@ -2,8 +2,10 @@
 import type { Standing } from '../../../../trend/assessment.ts'
 
 export const trend = {
-  numbersOf: (measure: string) => `${measure}: what the verdict rests on`,
-  step: 'Visit or number',
+  verdict: 'Verdict',
+  month: 'A month',
+  expected: 'Expected',
+  when: 'Read',
   readings: 'Readings',
   fromPhotos: (n: number) => `${n}, from photos`,
   change: 'Change',
@@ -11,15 +13,15 @@ export const trend = {
   scatter: 'Scatter',
   freedom: 'Degrees of freedom',
   level: 'The line now',
-  levelText: (level: string, interval: string) => `${level}, ${interval}`,
   leftOut: 'Left out',
+  allFeet: (text: string) => `all feet: ${text}`,
   method: 'How a verdict is reached',
   /** What the rows of the tables are. */
   steps: [
     ['Change', 'the last reading less the first.'],
     ['Real from', 'the smallest real change between two readings.'],
     ['Scatter', 'of one reading about the line, from this foot and from what the practice has taught.'],
-    ['A month', 'the slope of the line: both stages together, growth apart.'],
+    ['A month', 'the slope of the line, with its 95 % interval: both stages together, growth apart.'],
     ['The line now', 'where it is at the last reading, with its 95 % interval.'],
     ['Left out', 'readings that no error explains.'],
     ['Expected', 'where the line crosses the edge of the target, with Fieller’s 95 % interval.'],
