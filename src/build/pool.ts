@@ -2,7 +2,7 @@
 import { setImmediate } from 'node:timers/promises'
 import { type MessagePort, type ResourceLimits, Worker } from 'node:worker_threads'
 import { Stopped, systemCode, UserError } from './disk/errors.ts'
-import { loneThreadLimits, threadLimits, tuneForFullLoad } from './v8-settings.ts'
+import { collectGarbage, loneThreadLimits, threadLimits, tuneForFullLoad } from './v8-settings.ts'
 
 /** Does one job. Job and result are plain data. */
 export type Work<Job, Result> = (job: Job) => Promise<Result>
@@ -45,6 +45,9 @@ export interface Threads<Job, Result> {
   lost(job: Job): Promise<Result>
 }
 
+/** Said to a worker in place of a job, at the end of a round. */
+const rest = 'rest'
+
 /** What a worker answers. */
 type Answer<Result> =
   | { readonly result: Result }
@@ -77,10 +80,12 @@ export function inThreads<Job, Result>(
       const jobs = [...given]
       if (jobs.length < fewJobs || threads.count < 2) return here(jobs, done, signal)
       tuneForFullLoad()
+      collectGarbage()
       const pending = jobs.toReversed()
       await Promise.all(
         hands.slice(0, jobs.length).map((hand) => workOff(hand, pending, threads, done, signal)),
       )
+      for (const hand of hands) hand.rest()
     },
     close: async () => {
       await Promise.all(hands.map((hand) => hand.end()))
@@ -91,6 +96,8 @@ export function inThreads<Job, Result>(
 /** The place of one worker, which is started when it is first needed and again when it has run out of memory. */
 interface Hand {
   worker(): Worker
+  /** Lets go of memory until the next round. */
+  rest(): void
   end(): Promise<void>
 }
 
@@ -104,6 +111,7 @@ function handOf(
       worker ??= new Worker(script, { workerData: data, resourceLimits })
       return worker
     },
+    rest: () => worker?.postMessage(rest),
     end: async () => {
       const last = worker
       worker = null
@@ -201,7 +209,8 @@ export function answerJobs<Job, Result>(port: MessagePort, work: Work<Job, Resul
     }
   }
   let last: Promise<void> = Promise.resolve()
-  port.on('message', (job: Job) => {
-    last = last.then(async () => port.postMessage(await attempt(job)))
+  port.on('message', (job: Job | typeof rest) => {
+    if (job === rest) collectGarbage()
+    else last = last.then(async () => port.postMessage(await attempt(job)))
   })
 }

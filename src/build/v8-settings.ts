@@ -5,6 +5,7 @@
  * times as long (1.30 to 1.79) and 1.39 times the processor time, at the same peak of memory.
  */
 import { setFlagsFromString } from 'node:v8'
+import { runInNewContext } from 'node:vm'
 
 const flags = [
   // A function has to run long before it is optimised, and then takes in fewer others.
@@ -32,5 +33,14 @@ export const loneThreadLimits = { ...threadLimits, maxOldGenerationSizeMb: 640 }
 
 /** Sets the whole process up, for as long as it runs. */
 export function tuneForFullLoad(): void {
-  for (const flag of flags) setFlagsFromString(flag)
+  for (const flag of [...flags, '--expose-gc']) setFlagsFromString(flag)
+}
+
+/**
+ * Has V8 collect in this thread, once the process is set up, and give back what it no longer needs. To the end it would
+ * else hold what came before: after learning from 1,000 horses 80 MiB in the thread that hands out.
+ */
+export function collectGarbage(): void {
+  const collect: (how: object) => void = runInNewContext('gc')
+  collect({ type: 'major', flavor: 'last-resort' })
 }
