@@ -90,10 +90,9 @@ describe('a visit’s page', () => {
     expect(modelAt<VisitPage>(pagesOf(uneven), 'mallow/2026-03-23.html').pairs[0]).toBe(
       'Left fore: inner heel 6 mm higher, a tilt of 2.7°',
     )
-    expect(page.comfort.byFoot[0]).toEqual({
+    expect(page.comfort.table.rows[0]).toEqual({
       name: 'Lameness, 0 to 5, judged by the vet',
-      href: '../reference.html#scale-lameness',
-      cells: ['', '4, plain at walk: a nod, a hitch or a short stride', '', ''],
+      cells: [null, { text: '4, plain at walk: a nod, a hitch or a short stride' }, null, null],
     })
     expect(page.followed).toEqual(['Nail holes, left fore toe: 40 mm below the hairline.'])
     expect(page.next).toBe('The next visit is planned for 27 April 2026.')

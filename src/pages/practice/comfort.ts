@@ -4,20 +4,16 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import { feet, type PerFoot } from '../../hoof/feet.ts'
 import { type ScaleName, scales } from '../../hoof/scales.ts'
 import { capital } from '../shared/format.ts'
+import { type FeetTable, feetTable, textRow } from './feet-table.ts'
 import { footTitle, type HorseCase } from './horse-case.ts'
 import { type Fact, weightText } from './profile.ts'
 
 export interface ComfortPart {
-  /** A row a scale, a cell a foot; empty where nothing was noted. */
-  readonly byFoot: readonly {
-    readonly name: string
-    readonly href: string
-    readonly cells: readonly string[]
-  }[]
+  /** A row a scale. */
+  readonly table: FeetTable
   readonly facts: readonly Fact[]
 }
 
-const scaleHref = (scale: ScaleName): string => `../reference.html#${scaleId(scale)}`
 export const scaleId = (scale: ScaleName): string => `scale-${scale.replaceAll(' ', '-')}`
 
 /** `2, hard to see at walk …`. */
@@ -29,29 +25,30 @@ const levelText = ({ words }: HorseCase, scale: ScaleName, level: string): strin
 export function comfortPart(of: HorseCase, { comfort, stance, bodyState, cleared }: Visit): ComfortPart {
   const { words } = of
   const w = words.visit
-  const row = (name: string, href: string, cells: PerFoot<string>) =>
-    Object.keys(cells).length === 0 ? [] : [{ name, href, cells: feet.map((foot) => cells[foot] ?? '') }]
+  const row = (name: string, cells: PerFoot<string>) =>
+    textRow(
+      of,
+      name,
+      feet.map((foot) => cells[foot] ?? null),
+    )
   const by = comfort.lamenessBy === null ? w.lameness : `${w.lameness}, ${w.lamenessBy(comfort.lamenessBy)}`
   return {
-    byFoot: [
-      ...row(
+    table: feetTable(of, '', feet, [
+      row(
         by,
-        scaleHref('lameness'),
         textsOf(comfort.lameness, (level) => levelText(of, 'lameness', String(level))),
       ),
-      ...row(
+      row(
         w.pulse,
-        scaleHref('digital pulse'),
         textsOf(comfort.digitalPulse, (level) => levelText(of, 'digital pulse', String(level))),
       ),
-      ...row(
+      row(
         w.hoofTesters,
-        scaleHref('hoof testers'),
         textsOf(comfort.hoofTesters, ({ place, grade }) => w.testersAt(place, grade)),
       ),
-      ...row(w.landing, scaleHref('landing'), comfort.landing),
-      ...row(w.stance, scaleHref('stance'), stanceTexts(stance)),
-    ],
+      row(w.landing, comfort.landing),
+      row(w.stance, stanceTexts(stance)),
+    ]),
     facts: [
       ...(comfort.obel === null
         ? []

@@ -1,6 +1,5 @@
 /** What the hoof did between the visits and what the trims did at them, a wall at all feet. */
 import { grouped } from '../../casebook/grouped.ts'
-import { daysBetween } from '../../hoof/dates.ts'
 import type { Growth } from '../../trend/assessment.ts'
 import { capital } from '../shared/format.ts'
 import { type FeetRow, type FeetTable, feetTable, textRow } from './feet-table.ts'
@@ -89,15 +88,12 @@ function steps(of: HorseCase, measure: Growth['measure'], those: readonly Growth
   const w = words.horse
   const change = (value: number | undefined) =>
     value === undefined ? null : format.changeFigure(measure, value)
-  return visits.flatMap(({ id, date }, i) => {
+  return visits.flatMap(({ id, date }) => {
     const cells = those.map(({ phases, trims }) => {
       const grown = change(phases.find(({ toVisit }) => toVisit === id)?.gain)
       const trimmed = change(trims.find(({ visit }) => visit === id)?.step)
       return grown === null && trimmed === null ? null : { text: w.grownAndTrimmed(grown, trimmed) }
     })
-    if (cells.every((cell) => cell === null)) return []
-    const before = visits[i - 1]
-    const short = format.shortDate(date)
-    return [{ name: before ? w.stepAt(short, daysBetween(before.date, date)) : short, cells }]
+    return cells.every((cell) => cell === null) ? [] : [{ name: format.shortDate(date), cells }]
   })
 }

@@ -93,7 +93,7 @@ export function visitPage(of: HorseCase, visit: Visit): PageView {
     ),
     pairs,
     comfort,
-    hasComfort: comfort.byFoot.length + comfort.facts.length > 0,
+    hasComfort: comfort.table.rows.length + comfort.facts.length > 0,
     forOwner: visit.body.forOwner,
     forTeaching: visit.body.forTeaching,
   }

@@ -65,7 +65,6 @@ export const horse = {
   growthOver: 'Seen over',
   trims: 'Trims',
   trimmed: 'Taken off',
-  stepAt: (date: string, days: number) => `${date}, ${count(days, 'day', 'days')} on`,
   grownAndTrimmed: (grown: string | null, trimmed: string | null) => `${grown ?? '–'}, ${trimmed ?? '–'}`,
   record: 'Remarks on the record',
 

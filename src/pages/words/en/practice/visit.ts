@@ -40,7 +40,6 @@ export const visit = {
   levelWithin: 'Within the target.',
   levelBeyond: 'Beyond the target.',
   comfort: 'Comfort and body',
-  comfortTable: 'Comfort, foot by foot',
   lameness: 'Lameness, 0 to 5',
   lamenessBy: (who: string) => `judged by the ${who}`,
   landing: 'Landing',
