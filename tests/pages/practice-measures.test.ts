@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { FeetTable } from '../../src/pages/practice/feet-table.ts'
+import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
 import type { MeasuresPage } from '../../src/pages/practice/measures-page.ts'
 import type { ShownReading } from '../../src/pages/practice/shown-reading.ts'
 import { buildHorse } from '../trend/build-horse.ts'
@@ -88,14 +89,13 @@ describe('all measures of a horse', () => {
       'Verdict',
       'A month',
       'Readings',
-      'Change',
       'Real from',
       'Scatter',
       'Degrees of freedom',
       'The line now',
     ])
     expect(rows.find(({ name }) => name === 'Readings')?.cells).toEqual([{ text: '2' }])
-    expect(leftFore(section('toe-angle')).find(([name]) => name === 'Change')?.[1]).toEqual({ text: '+6' })
+    expect(leftFore(section('toe-angle')).find(([name]) => name === 'Readings')?.[1]).toEqual({ text: 'all feet: 3' })
   })
 
   it('says once what is alike at all feet', () => {
@@ -179,10 +179,15 @@ describe('all measures of a horse', () => {
     expect(page.growOutTable?.rows[0]?.[1]).toBe(
       '20 mm on 12 Jan 26, 30 mm on 16 Feb 26 and 40 mm on 23 Mar 26',
     )
-    expect(page.walls.drawings[0]?.features[0]).toMatchObject({
-      place: 'toe',
-      label: 'nail holes, toe: 40.5 mm',
-    })
+  })
+
+  it('draws nothing again that the horse’s own page draws', () => {
+    const horsePage = modelAt<HorsePage>(pagesOf(), 'mallow/index.html')
+    const drawn = horsePage.drawings.map(({ kind, foot }) => `${kind} ${foot}`)
+    const again = [...page.sides.drawings, ...page.walls.drawings].map(({ kind, foot }) => `${kind} ${foot}`)
+    expect(drawn.length).toBeGreaterThan(0)
+    expect(again.filter((one) => drawn.includes(one))).toEqual([])
+    expect(page.drawn).toMatch(/^Drawn on the horse’s own page: LF/)
   })
 
   it('explains a remark of a kind once, and of the others says what they read', () => {

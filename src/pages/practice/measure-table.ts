@@ -104,7 +104,6 @@ function numberRows(of: HorseCase, id: AnyMeasureId, trends: readonly Trend[]): 
   const row = (name: string, text: (trend: Trend) => string | null) => textRow(of, name, trends.map(text))
   return [
     row(w.readings, ({ n, family }) => (family === 'photo' ? w.fromPhotos(n) : String(n))),
-    row(w.change, ({ points, change }) => (points.length > 1 ? format.changeFigure(id, change) : null)),
     row(w.smallest, ({ smallestRealChange }) => fine(smallestRealChange)),
     row(w.scatter, ({ fit }) => fit && fine(fit.sd)),
     row(w.freedom, ({ fit }) => fit && String(fit.freedom)),

@@ -1,5 +1,5 @@
 /** *All measures* of a horse, for the evening at the desk: every chart, table, verdict, interval and check. */
-import { feet } from '../../hoof/feet.ts'
+import { type Foot, feet } from '../../hoof/feet.ts'
 import { type DrawnTogether, drawnTogether } from '../shared/drawn-together.ts'
 import type { AgreementChart, LevelDrawing, SideDrawing, Table, WallDrawing } from '../shared/figures.ts'
 import type { PageView } from '../shared/page.ts'
@@ -18,6 +18,7 @@ import { methodOf } from './measure-table.ts'
 import { latestPairTexts, loweringTexts } from './pairs.ts'
 import { type PastForecasts, type PlanView, pastForecasts, planView } from './plans.ts'
 import { type Fact, heldText } from './profile.ts'
+import { worthDrawing } from './worth-drawing.ts'
 
 export interface MeasuresPage {
   readonly w: Words
@@ -34,7 +35,10 @@ export interface MeasuresPage {
   /** Where it is not known, or a trim may hide in it. */
   readonly growth: readonly string[]
   readonly growthTables: readonly WallGrowth[]
+  /** What the horse's own page does not draw. */
   readonly sides: DrawnTogether<SideDrawing>
+  /** Which feet it draws; null where none. */
+  readonly drawn: string | null
   readonly levels: DrawnTogether<LevelDrawing>
   readonly pairs: readonly string[]
   readonly lowering: readonly string[]
@@ -57,6 +61,9 @@ export function measuresPage(of: HorseCase): PageView {
   const photos = thenAndNow(of.visits, of.pictures, format)
   const usual = usualDays(of)
   const measures = measureSections(of, usual)
+  const once = worthDrawing(of)
+  const drawnOnce = (kind: 'side' | 'wall', foot: Foot) =>
+    once.some((drawing) => drawing.kind === kind && drawing.foot === foot)
   const model: MeasuresPage = {
     w: format.words,
     page: shellOfHorse(of, words.measures.title(horse.name), photos.length > 0 ? ['compare'] : []),
@@ -72,7 +79,10 @@ export function measuresPage(of: HorseCase): PageView {
     method: methodOf(of),
     growth: growthSentences(of, assessment.growth),
     growthTables: growthTables(of, assessment.growth),
-    sides: drawnTogether(assessment.geometry.map((view) => sideOf(of, view))),
+    sides: drawnTogether(
+      assessment.geometry.filter(({ foot }) => !drawnOnce('side', foot)).map((view) => sideOf(of, view)),
+    ),
+    drawn: once.length === 0 ? null : words.measures.drawn(format.list(once.map(({ foot }) => foot))),
     levels: drawnTogether(
       feet.flatMap((foot) => {
         const state = heelState(assessment.trends, foot)
@@ -86,7 +96,9 @@ export function measuresPage(of: HorseCase): PageView {
     past: pastForecasts(of),
     growing: assessment.growOut.map((one) => growOutView(of, one)),
     growOutTable: growOutTable(of),
-    walls: drawnTogether(feet.flatMap((foot) => wallOf(of, foot, assessment.growOut) ?? [])),
+    walls: drawnTogether(
+      feet.flatMap((foot) => (drawnOnce('wall', foot) ? [] : (wallOf(of, foot, assessment.growOut) ?? []))),
+    ),
     newGrowth: assessment.newGrowth.map((one) => newGrowthText(of, one)),
     capsules: capsuleTable(of),
     findings: findingsTable(of),

@@ -24,6 +24,7 @@ export const measures = {
     { text: 'The record itself', href: '#record' },
   ],
   shape: 'Shape and pairs',
+  drawn: (feet: string) => `Drawn on the horse’s own page: ${feet}.`,
   plans: 'Plans and forecasts',
   growOut: 'What grows down',
   pictures: 'Then and now',

@@ -8,7 +8,6 @@ export const trend = {
   when: 'Read',
   readings: 'Readings',
   fromPhotos: (n: number) => `${n}, from photos`,
-  change: 'Change',
   smallest: 'Real from',
   scatter: 'Scatter',
   freedom: 'Degrees of freedom',
@@ -18,7 +17,6 @@ export const trend = {
   method: 'How a verdict is reached',
   /** What the rows of the tables are. */
   steps: [
-    ['Change', 'the last reading less the first.'],
     ['Real from', 'the smallest real change between two readings.'],
     ['Scatter', 'of one reading about the line, from this foot and from what the practice has taught.'],
     ['A month', 'the slope of the line, with its 95 % interval: both stages together, growth apart.'],
