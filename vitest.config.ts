@@ -1,16 +1,5 @@
 import { availableParallelism } from 'node:os'
-import { defineConfig, type Plugin } from 'vitest/config'
-
-/**
- * Packages are loaded as the bundle holds them. Their builds for developers, which Vitest would choose, check much on the
- * way; Markdown took half as long again.
- */
-const asShipped: Plugin = {
-  name: 'packages as shipped',
-  config: ({ resolve, environments }) => {
-    for (const one of [resolve, environments?.ssr?.resolve]) if (one) one.conditions = ['node']
-  },
-}
+import { defineConfig } from 'vitest/config'
 
 /**
  * `unit` mirrors src/, `reference` holds the checks against published sources, `browser` runs real Chromium.
@@ -19,12 +8,10 @@ const asShipped: Plugin = {
  * the program that they started, for a page, for a bound to pass.
  */
 export default defineConfig({
-  plugins: [asShipped],
   test: {
     maxWorkers: availableParallelism() + 1,
     projects: [
       {
-        extends: true,
         test: {
           name: 'unit',
           isolate: false,
@@ -35,7 +22,6 @@ export default defineConfig({
         },
       },
       {
-        extends: true,
         test: {
           name: 'reference',
           isolate: false,
@@ -44,7 +30,6 @@ export default defineConfig({
         },
       },
       {
-        extends: true,
         test: {
           name: 'browser',
           isolate: false,
