@@ -1,10 +1,10 @@
-/** A process that takes a lock again and again, writes down when it is inside, and now and then dies there. */
+/** A process that takes a lock again and again for a while, writes down when it is inside, and now and then dies there. */
 import { appendFileSync } from 'node:fs'
 import { disk } from '../../src/build/disk/real-disk.ts'
 
-const [place = '', log = ''] = process.argv.slice(2)
+const [place = '', log = '', milliseconds] = process.argv.slice(2)
 const me = String(process.pid)
-const until = Date.now() + 4_000
+const until = Date.now() + Number(milliseconds)
 
 while (Date.now() < until) {
   const lock = disk.lock(place, me)
