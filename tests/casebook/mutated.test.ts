@@ -67,7 +67,7 @@ function timeOf(files: CasebookFiles): number {
 }
 
 describe('mutated case files', () => {
-  const count = runs(1000, 100_000)
+  const count = runs(600, 100_000)
 
   it(`are read and assessed without an exception, each in less than ${mostTime} ms: ${count} of them`, () => {
     expect(originals.length).toBeGreaterThan(100)
