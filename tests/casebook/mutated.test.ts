@@ -1,5 +1,5 @@
 /**
- * Whatever is done to a case file, it is read without an exception, and soon. The short run takes 1,000 damaged files.
+ * Whatever is done to a case file, it is read without an exception, and soon. The short run takes 600 damaged files.
  */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
