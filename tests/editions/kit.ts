@@ -137,8 +137,7 @@ export function trial(files: Readonly<Record<string, string | Uint8Array>> = cas
     ...at,
     write,
     build: async (editions, asOf) => {
-      // The portfolio alone waits for approval.
-      if (editions?.includes('portfolio') ?? true) await approveAll(asOf)
+      await approveAll(asOf)
       return buildUnread(editions, asOf)
     },
     buildUnread,
