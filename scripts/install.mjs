@@ -30,7 +30,7 @@ export function install() {
  * Runs a program in the checkout, its output shown as it comes.
  * @returns its exit status
  */
-export function attempt(command, args) {
+function attempt(command, args) {
   const { status, error } = spawnSync(command, args, {
     cwd: root,
     stdio: 'inherit',

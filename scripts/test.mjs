@@ -1,9 +1,10 @@
 // npm test: installs what is missing, then runs every check and says how many passed.
 // npm test -- --long: the same with every page and every example, where the short run takes a sample.
+import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { attempt, install, root } from './install.mjs'
+import { install, root } from './install.mjs'
 
 if (process.argv.includes('--long')) process.env.LONG = '1'
 process.chdir(root)
@@ -18,19 +19,22 @@ const checks = [
   ['lint', 'biome', ['check', '.']],
   ['unused code', 'knip', []],
 ]
-const results = checks.map(([name, command, args]) => {
-  console.log(`\n== ${name}`)
-  return { name, passed: attempt(tool(command), args) === 0 ? 1 : 0 }
-})
-for (const result of results) result.failed = 1 - result.passed
+// Beside the tests, of which some wait; what they say is kept until the tests have ended.
+const checking = checks.map(([name, command, args]) => check(name, tool(command), args))
 
 console.log('\n== tests: unit, reference, browser')
-const status = attempt(tool('vitest'), [
-  'run',
-  '--reporter=default',
-  '--reporter=json',
-  `--outputFile.json=${report}`,
-])
+const { status } = await ended(
+  started(
+    tool('vitest'),
+    ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`],
+    'inherit',
+  ),
+)
+const results = []
+for (const { name, status: failed, said } of await Promise.all(checking)) {
+  console.log(`\n== ${name}\n${said.trimEnd()}`)
+  results.push({ name, passed: failed === 0 ? 1 : 0, failed: failed === 0 ? 0 : 1 })
+}
 results.push({ name: 'tests', ...counted(report, status) })
 rmSync(folder, { recursive: true, force: true })
 
@@ -43,6 +47,26 @@ for (const { name, passed, failed } of results) {
 const total = (key) => results.reduce((sum, result) => sum + result[key], 0)
 console.log(`${total('passed')} passed, ${total('failed')} failed`)
 process.exitCode = total('failed') === 0 && total('passed') > 0 ? 0 : 1
+
+function started(command, args, output) {
+  return spawn(command, args, { stdio: ['ignore', output, output], shell: process.platform === 'win32' })
+}
+
+function ended(child) {
+  return new Promise((done) => {
+    child.on('error', ({ message }) => done({ status: 1, said: `It could not be started: ${message}` }))
+    child.on('close', (status) => done({ status: status ?? 1, said: '' }))
+  })
+}
+
+/** Runs a program, and keeps what it says. */
+async function check(name, command, args) {
+  const child = started(command, args, 'pipe')
+  const parts = []
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (part) => parts.push(part))
+  const { status, said } = await ended(child)
+  return { name, status, said: Buffer.concat(parts).toString() + said }
+}
 
 /** What the test run counted. A file that could not run at all counts as one failure. */
 function counted(path, exitStatus) {

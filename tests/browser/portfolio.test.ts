@@ -8,10 +8,10 @@ import { fortyVisits } from '../editions/forty-visits.ts'
 import { type Trial, trial } from '../editions/kit.ts'
 import { english } from '../english.ts'
 import { isLong } from '../runs.ts'
-import { axe } from './axe.ts'
+import { axe, coloursAlone } from './axe.ts'
 import { launch } from './chrome.ts'
 import { asOf, type BuiltSite, buildDemo } from './site.ts'
-import { sideways, visit } from './visitor.ts'
+import { sideways, tour, visit } from './visitor.ts'
 
 const { portfolio } = english
 
@@ -57,26 +57,27 @@ describe('pages of the portfolio', () => {
     expect(site.pages('portfolio').length).toBe(cases.length + 2)
   })
 
-  for (const colorScheme of ['light', 'dark'] as const) {
-    it(`open without trouble and are accessible in ${colorScheme}`, async () => {
-      // The list, the page over all, and a case or two: cases look alike.
-      for (const path of kinds().slice(0, isLong ? 4 : colorScheme === 'light' ? 3 : 2)) {
-        const { page, troubles, close } = await visit(browser, site.url(path), 'file:', { colorScheme })
-        expect(await axe(page), path).toEqual([])
-        expect(troubles, path).toEqual([])
-        await close()
-      }
-    })
-  }
-
-  it('never scroll sideways at 320 px', async () => {
-    for (const path of kinds()) {
-      const { page, close } = await visit(browser, site.url(path), 'file:', {
-        viewport: { width: 320, height: 640 },
+  it('open without trouble and are accessible in light and dark', async () => {
+    // The list, the page over all, and a case: cases look alike.
+    for (const path of kinds().slice(0, isLong ? 4 : 3)) {
+      const { page, troubles, close } = await visit(browser, site.url(path), 'file:', {
+        colorScheme: 'light',
       })
-      expect(await sideways(page), path).toEqual([])
+      expect(await axe(page), path).toEqual([])
+      await page.emulateMedia({ colorScheme: 'dark' })
+      expect(await axe(page, undefined, coloursAlone), path).toEqual([])
+      expect(troubles, path).toEqual([])
       await close()
     }
+  })
+
+  it('never scroll sideways at 320 px', async () => {
+    const { page, go, close } = await tour(browser, 'file:', { viewport: { width: 320, height: 640 } })
+    for (const path of kinds()) {
+      await go(site.url(path))
+      expect(await sideways(page), path).toEqual([])
+    }
+    await close()
   })
 
   it('are valid HTML, and every link leads somewhere', async () => {
@@ -99,8 +100,9 @@ describe('pages of the portfolio', () => {
   })
 
   it('are at most eight screens of a phone a case, with what came of it open and the other folds as they come', async () => {
+    const { page, go, close } = await tour(browser, 'file:', { viewport: { width: 390, height: 844 } })
     for (const { url, path } of [...cases.map((path) => ({ path, url: site.url(path) })), hard()]) {
-      const { page, close } = await visit(browser, url, 'file:', { viewport: { width: 390, height: 844 } })
+      await go(url)
       await fold(page)
       const before = await page.evaluate(() => document.documentElement.scrollHeight)
       expect(before / 844, path).toBeLessThanOrEqual(5)
@@ -108,12 +110,13 @@ describe('pages of the portfolio', () => {
       const height = await page.evaluate(() => document.documentElement.scrollHeight)
       expect(height, path).toBeGreaterThan(before)
       expect(height / 844, path).toBeLessThanOrEqual(8)
-      await close()
     }
+    await close()
   })
 
   it('have scale and zero on every axis of change, and a scale on every other', async () => {
-    const { page, close } = await visit(browser, site.url('portfolio/summary.html'), 'file:')
+    const { page, go, close } = await tour(browser, 'file:')
+    await go(site.url('portfolio/summary.html'))
     const axes = await page.$$eval('.figure-distribution svg', (pictures) =>
       pictures.map((one) =>
         [...one.querySelectorAll('g[text-anchor=middle] text')].map((text) => text.textContent ?? ''),
@@ -124,17 +127,16 @@ describe('pages of the portfolio', () => {
       expect(ticks.length).toBeGreaterThanOrEqual(3)
       expect(ticks.some((text) => Number(text.replace('\u2212', '-')) === 0)).toBe(true)
     }
-    await close()
     for (const path of cases) {
-      const charts = await visit(browser, site.url(path), 'file:')
-      const ticks = await charts.page.$$eval('.figure-trend', (figures) =>
+      await go(site.url(path))
+      const ticks = await page.$$eval('.figure-trend', (figures) =>
         figures.map(
           (one) => one.querySelectorAll('g[text-anchor=end] text, g[text-anchor=middle] text').length,
         ),
       )
       for (const count of ticks) expect(count, path).toBeGreaterThanOrEqual(6)
-      await charts.close()
     }
+    await close()
   })
 
   it('may be found by anyone', () => {

@@ -1,20 +1,21 @@
 /** Opens pages as a visitor does and notes whatever goes wrong on the way. */
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 
-export interface Visit {
+export interface Tour {
   readonly page: Page
+  /** Opens a page, and all that is folded on it, so that it is judged too. */
+  go(url: string): Promise<void>
   /** Errors of the console, refused content and requests that left the page. */
   readonly troubles: readonly string[]
   close(): Promise<void>
 }
 
-/** `home` is the start of every address that a page may ask for. Everything folded is opened, so that it is judged too. */
-export async function visit(
+/** One page that goes to one address after the other. `home` is the start of every address that may be asked for. */
+export async function tour(
   browser: Browser,
-  url: string,
   home: string,
   options: BrowserContextOptions = {},
-): Promise<Visit> {
+): Promise<Tour> {
   const context = await browser.newContext(options)
   const page = await context.newPage()
   const troubles: string[] = []
@@ -32,11 +33,25 @@ export async function visit(
       troubles.push(`left the page: ${address}`)
     }
   })
-  await page.goto(url, { waitUntil: 'load' })
-  await page.evaluate(() => {
-    for (const fold of document.querySelectorAll('details')) fold.open = true
-  })
-  return { page, troubles, close: () => context.close() }
+  const go = async (url: string) => {
+    await page.goto(url, { waitUntil: 'load' })
+    await page.evaluate(() => {
+      for (const fold of document.querySelectorAll('details')) fold.open = true
+    })
+  }
+  return { page, troubles, go, close: () => context.close() }
+}
+
+/** A tour of one page. */
+export async function visit(
+  browser: Browser,
+  url: string,
+  home: string,
+  options: BrowserContextOptions = {},
+): Promise<Tour> {
+  const toured = await tour(browser, home, options)
+  await toured.go(url)
+  return toured
 }
 
 /** What sticks out to the right of the window; empty when nothing makes the page scroll sideways. */

@@ -1,13 +1,13 @@
 /**
  * Whatever becomes of what the tool keeps between builds, the site is what a fresh build makes. The short run does each
- * damage to every kept file at once.
+ * damage to every kept file of four visits to two horses at once.
  */
 import { chmodSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Diagnostic } from '../../src/casebook/diagnostic.ts'
 import { type Trial, trial } from '../editions/kit.ts'
-import { isLong } from '../runs.ts'
+import { isLong, runs } from '../runs.ts'
 import { contents, pages } from './kit.ts'
 
 let at: Trial
@@ -32,10 +32,16 @@ const demo = (...horses: readonly string[]) =>
     ]),
   )
 
-const filesOf = (horse: string) =>
-  readdirSync(join('cases', horse), { recursive: true, withFileTypes: true })
+/** What is kept of many visits is kept of a few. */
+const visits = runs(4, 100)
+
+function filesOf(horse: string): readonly string[] {
+  const files = readdirSync(join('cases', horse), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map(({ parentPath, name }) => relative('cases', join(parentPath, name)))
+  const isVisit = (path: string) => /\d{4}-\d\d-\d\d\.md$/.test(path)
+  return [...files.filter((path) => !isVisit(path)), ...files.filter(isVisit).sort().slice(-visits)]
+}
 
 const work = (path = '') => join(at.root, '.growdown', path)
 

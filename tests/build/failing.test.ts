@@ -1,10 +1,14 @@
-/** Builds that fail or are killed: the site is the old one or the new one, never a mixture that stays. */
+/**
+ * Builds that fail or are killed: the site is the old one or the new one, never a mixture that stays. The short run kills
+ * at every action on a disk as usual, and at every second one on the others.
+ */
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { asUserError, Stopped } from '../../src/build/disk/errors.ts'
 import type { Files } from '../../src/build/disk/files.ts'
 import { disk } from '../../src/build/disk/real-disk.ts'
+import { isLong } from '../runs.ts'
 import { build, contents, horseText, type Place, pages, place, threeHorses, visitText } from './kit.ts'
 
 let at: Place
@@ -130,7 +134,8 @@ describe('a build that is killed', () => {
     const [old, now] = [pages(at.site), pages(fresh.site)]
     fresh.done()
 
-    for (let kills = 0, alive = false; !alive; kills += 1) {
+    const step = isLong || where === 'a disk as usual' ? 1 : 2
+    for (let kills = 0, alive = false; !alive; kills += step) {
       const trial = place({})
       for (const [path, text] of Object.entries(before)) disk.write(join(trial.site, path), text)
       const files = failingAt(action, kills, () => new Killed(), on)

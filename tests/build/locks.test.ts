@@ -1,6 +1,6 @@
 /**
- * One build at a time for one site, whatever happens to the one that has the lock. The short run lets twenty meet
- * twice.
+ * One build at a time for one site, whatever happens to the one that has the lock. The short run lets ten meet
+ * twice, a long one twenty.
  */
 import { type ChildProcess, spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
@@ -30,7 +30,9 @@ const ended = (child: ChildProcess): Promise<{ status: number | null; err: strin
   return new Promise((done) => child.on('close', (status) => done({ status, err })))
 }
 
-describe('twenty builds at once', () => {
+const many = runs(10, 20)
+
+describe('many builds at once', () => {
   const program = resolve('dist/cli.js')
   const asOf = '2026-06-01'
   const start = () =>
@@ -42,7 +44,7 @@ describe('twenty builds at once', () => {
   it('hold the lock one after the other, and each that had to wait says who has it', async () => {
     for (let round = 0; round < runs(2, 6); round++) {
       at.write('alder/horse.md', horseText(`Alder ${round}`))
-      const all = await Promise.all(Array.from({ length: 20 }, () => ended(start())))
+      const all = await Promise.all(Array.from({ length: many }, () => ended(start())))
       expect(all.filter(({ status }) => status === 0).length).toBeGreaterThan(0)
       for (const { status, err } of all) {
         if (status === 0) expect(err).toBe('')
@@ -76,11 +78,11 @@ describe('twenty builds at once', () => {
     })
     const contend = () =>
       ended(
-        spawn(process.execPath, [contender, join(at.root, 'lock'), log], {
+        spawn(process.execPath, [contender, join(at.root, 'lock'), log, String(runs(1500, 4000))], {
           stdio: ['ignore', 'ignore', 'pipe'],
         }),
       )
-    await Promise.all(Array.from({ length: 20 }, contend))
+    await Promise.all(Array.from({ length: many }, contend))
     disk.remove(contender)
 
     const lines = readFileSync(log, 'utf8').trim().split('\n')

@@ -1,15 +1,16 @@
 /**
  * Whole builds as processes of their own that are killed or interrupted, and what a reader sees meanwhile. The short run
- * kills three at moments of the whole build and some until two have been publishing.
+ * kills three at moments of the whole build and some until two have been publishing, all without threads, which end with
+ * their process; a long run has threads as well.
  */
 import { type ChildProcess, spawn } from 'node:child_process'
-import { existsSync, lstatSync, rmSync } from 'node:fs'
+import { existsSync, lstatSync, mkdirSync, rmSync, watch } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { setImmediate, setTimeout } from 'node:timers/promises'
+import { setTimeout } from 'node:timers/promises'
 import { isDeepStrictEqual } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { asOf, contents, horseText, type Place, pages, place, practiceText, visitText } from '../build/kit.ts'
-import { runs } from '../runs.ts'
+import { isLong, runs } from '../runs.ts'
 import { growdown } from './run.ts'
 
 const program = resolve('dist/cli.js')
@@ -53,10 +54,25 @@ function put(which: 0 | 1): void {
   for (const [path, text] of Object.entries(states[which])) at.write(path, text)
 }
 
-const options = ['build', 'cases', '--edition', 'all', '--as-of', asOf]
+const options = ['build', 'cases', '--edition', 'all', '--as-of', asOf, ...(isLong ? [] : ['--jobs', '1'])]
 
 const start = (): ChildProcess =>
   spawn(process.execPath, [program, ...options], { cwd: at.root, stdio: ['ignore', 'ignore', 'pipe'] })
+
+const workFolder = () => join(at.root, '.growdown/site')
+
+/** Resolves at once when something of this name comes into the work folder, or when the build has ended. */
+async function arrival(name: string, end: Promise<unknown>): Promise<void> {
+  mkdirSync(workFolder(), { recursive: true })
+  const stop = new AbortController()
+  const arrived = new Promise<void>((done) => {
+    watch(workFolder(), { signal: stop.signal }, (_, file) => {
+      if (file === name) done()
+    })
+  })
+  await Promise.race([arrived, end])
+  stop.abort()
+}
 
 /** The pages of an edition. */
 const partOf = (edition: string, site: Record<string, string>) =>
@@ -85,6 +101,8 @@ afterAll(() => at.done())
 
 const site = (which: 0 | 1) => whole[which]?.site ?? {}
 
+const other = (state: 0 | 1): 0 | 1 => (state === 0 ? 1 : 0)
+
 /** Whether every edition is the one or the other; which it is. */
 function states01(): readonly (0 | 1)[] {
   const now = pages(at.site)
@@ -97,18 +115,24 @@ function states01(): readonly (0 | 1)[] {
   })
 }
 
+/** Begins to build the state that the site does not show. */
+function startOther(): ChildProcess {
+  put(other(states01()[0] ?? 0))
+  return start()
+}
+
 describe('a build that is killed', () => {
-  const publishing = () => existsSync(join(at.root, '.growdown/site/publishing'))
+  const publishing = () => existsSync(join(workFolder(), 'publishing'))
 
   /** Builds the other state, kills it at a moment, and puts right what is left; whether it was publishing. */
-  async function trial(from: 0 | 1, moment: () => Promise<void>): Promise<boolean> {
-    const to = from === 0 ? 1 : 0
+  async function trial(from: 0 | 1, moment: (end: Promise<unknown>) => Promise<void>): Promise<boolean> {
+    const to = other(from)
     // As the trial before left it; the first finds what was built before all.
     expect(states01()).toEqual([from, from])
     put(to)
     const child = start()
     const end = ended(child)
-    await moment()
+    await moment(end)
     child.kill('SIGKILL')
     await end
     const wasPublishing = publishing()
@@ -133,10 +157,10 @@ describe('a build that is killed', () => {
     const roll = dice(20260602)
     let hits = 0
     for (let run = 0; hits < runs(2, 60); run += 1) {
-      const wait = roll() * 8
-      const isHit = await trial(states01()[0] ?? 0, async () => {
-        const until = performance.now() + 20_000
-        while (!publishing() && performance.now() < until) await setImmediate()
+      // Publishing takes about so many milliseconds.
+      const wait = roll() * 5
+      const isHit = await trial(states01()[0] ?? 0, async (end) => {
+        await arrival('publishing', end)
         for (const moment = performance.now() + wait; performance.now() < moment; );
       })
       if (isHit) hits += 1
@@ -147,20 +171,22 @@ describe('a build that is killed', () => {
 
 describe('a reader', () => {
   it('sees the old edition or the new one at every moment, and never none', async () => {
-    for (const from of [0, 1] as const) {
-      put(from)
-      expect(growdown(at.root, ...options).status).toBe(0)
-      put(from === 0 ? 1 : 0)
-      const child = start()
+    for (const _ of states) {
+      const child = startOther()
       const end = ended(child)
       let isDone = false
+      let pause = 20
       void end.then(() => {
         isDone = true
+      })
+      // Now and then while pages are made, without a pause from when they are published.
+      void arrival('publishing', end).then(() => {
+        pause = 0
       })
       const seen = new Set<string>()
       while (!isDone) {
         for (const edition of editions) seen.add(glimpse(edition))
-        await setImmediate()
+        await setTimeout(pause)
       }
       expect((await end).status).toBe(0)
       expect([...seen].sort()).toEqual(['portfolio 0', 'portfolio 1', 'practice 0', 'practice 1'])
@@ -194,19 +220,15 @@ describe('a reader', () => {
 
 describe('Ctrl-C', () => {
   it('leaves the site as it was, says so, and hinders no later build', async () => {
-    put(0)
-    growdown(at.root, ...options)
-    put(1)
-    const child = start()
+    const before = states01()
+    const child = startOther()
     const end = ended(child)
-    const staging = join(at.root, '.growdown/site/staging')
-    const until = performance.now() + 20_000
-    while (!existsSync(staging) && performance.now() < until) await setImmediate()
+    await arrival('staging', end)
     child.kill('SIGINT')
     const { status, err } = await end
     expect([status, err]).toEqual([130, 'Stopped. Nothing was published, the site is as it was.\n'])
-    expect(states01()).toEqual([0, 0])
+    expect(states01()).toEqual(before)
     expect(growdown(at.root, ...options).status).toBe(0)
-    expect(states01()).toEqual([1, 1])
+    expect(states01()).toEqual(before.map(other))
   }, 60_000)
 })

@@ -3,6 +3,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync }
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { check } from '../../../src/commands/check.ts'
 import { growdown } from '../../commands/run.ts'
 import { type Editor, openEditor, type Range } from './client.ts'
 
@@ -20,6 +21,35 @@ const lay = async (casebook: string, capabilities?: object) => {
   cpSync(resolve('tests/casebooks', casebook), folder, { recursive: true })
   editor = await openEditor(folder, capabilities)
 }
+
+/** What `growdown check` of a folder writes. */
+async function checked(cwd: string): Promise<string> {
+  let said = ''
+  const stdout = {
+    write: (text: string) => {
+      said += text
+    },
+    isTerminal: false,
+  }
+  await check.run(
+    [undefined],
+    new Map([
+      ['format', 'json'],
+      ['as-of', '2026-06-01'],
+    ]),
+    {
+      cwd,
+      stdout,
+      stderr: { write: () => {}, isTerminal: false },
+      keys: async function* () {},
+      today: () => '2026-06-01',
+      now: Date.now,
+      signal: new AbortController().signal,
+    },
+  )
+  return said
+}
+
 const onDisk = (path: string) => readFileSync(join(folder, path), 'utf8')
 
 const visit = 'juno/2026-03-23.md'
@@ -102,9 +132,8 @@ describe('problems', () => {
       const place = join(folder, casebook)
       cpSync(resolve('tests/casebooks', casebook), place, { recursive: true })
       editor = await openEditor(place)
-      const checked = growdown(place, 'check', '.', '--format', 'json', '--as-of', '2026-06-01')
       const all: readonly { file: string; code: string; line: number | null }[] = JSON.parse(
-        checked.out,
+        await checked(place),
       ).diagnostics
       editor.open('practice.md', readFileSync(join(place, 'practice.md'), 'utf8'))
       for (const file of new Set(all.map((one) => one.file))) {

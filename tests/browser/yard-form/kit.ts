@@ -1,8 +1,8 @@
 /** The form in a browser, and what a thumb does with it. */
 import { readFileSync, rmSync } from 'node:fs'
-import { AxeBuilder } from '@axe-core/playwright'
 import { strFromU8, unzipSync } from 'fflate'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import { axe, coloursAlone } from '../axe.ts'
 import { launch } from '../chrome.ts'
 import { visit } from '../visitor.ts'
 import { heronCasebook } from './heron.ts'
@@ -73,12 +73,8 @@ export const caseFile = (files: Readonly<Record<string, Uint8Array>>): string =>
     .map(([, bytes]) => strFromU8(bytes))
     .join('')
 
-/** @param rules these alone */
-export async function violationsOf(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
-  const axe = new AxeBuilder({ page }).include('.yf')
-  const asked = rules
-    ? axe.withRules([...rules])
-    : axe.withTags(['wcag2a', 'wcag2aa', 'wcag22aa', 'best-practice'])
-  const { violations } = await asked.analyze()
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))
-}
+const asked = { runOnly: ['wcag2a', 'wcag2aa', 'wcag22aa', 'best-practice'] }
+
+/** @param isJudged it was before, and has other colours now */
+export const violationsOf = (page: Page, isJudged = false): Promise<readonly string[]> =>
+  axe(page, '.yf', isJudged ? coloursAlone : asked)

@@ -124,24 +124,33 @@ const screenAt = (x: number, y: number, pitch: number): number => {
 /** Trodden ground and what stands behind it, in patches large and small. */
 function ground(light: Float32Array, { width, height, project }: Camera, draw: Chance): void {
   const horizon = project([0, 0, -900])[1]
+  // Each patch between its corners: first down the columns, once a row of the picture, then along the row.
   const patches = [160, 40, 9].map((size) => {
     const columns = Math.ceil(width / size) + 2
-    const values = Array.from({ length: columns * (Math.ceil(height / size) + 2) }, () => draw.uniform())
-    return (x: number, y: number) => {
-      const [u, v] = [x / size, y / size]
-      const [i, j] = [Math.floor(u), Math.floor(v)]
-      const [s, t] = [u - i, v - j]
-      const at = (a: number, b: number) => values[(j + b) * columns + i + a] ?? 0
-      return (at(0, 0) * (1 - s) + at(1, 0) * s) * (1 - t) + (at(0, 1) * (1 - s) + at(1, 1) * s) * t
-    }
+    const rows = Math.ceil(height / size) + 2
+    const values = Float64Array.from({ length: columns * rows }, () => draw.uniform())
+    return { size, columns, values, across: new Float64Array(columns), row: new Float64Array(width) }
   })
   for (let y = 0; y < height; y++) {
-    const base = y > horizon ? 0.28 : 0.4
-    for (let x = 0; x < width; x++) {
-      const [large, middle, small] = patches.map((patch) => patch(x, y))
-      light[y * width + x] =
-        base * (0.5 + 0.5 * (large ?? 0)) * (0.7 + 0.6 * (middle ?? 0)) * (0.75 + 0.5 * (small ?? 0))
+    for (const { size, columns, values, across, row } of patches) {
+      const start = Math.floor(y / size) * columns
+      const t = y / size - Math.floor(y / size)
+      for (let i = 0; i < columns; i++)
+        across[i] = (values[start + i] ?? 0) * (1 - t) + (values[start + columns + i] ?? 0) * t
+      for (let x = 0; x < width; x++) {
+        const i = Math.floor(x / size)
+        const s = x / size - i
+        row[x] = (across[i] ?? 0) * (1 - s) + (across[i + 1] ?? 0) * s
+      }
     }
+    const base = y > horizon ? 0.28 : 0.4
+    const [large, middle, small] = patches.map(({ row }) => row)
+    for (let x = 0; x < width; x++)
+      light[y * width + x] =
+        base *
+        (0.5 + 0.5 * (large?.[x] ?? 0)) *
+        (0.7 + 0.6 * (middle?.[x] ?? 0)) *
+        (0.75 + 0.5 * (small?.[x] ?? 0))
   }
 }
 
