@@ -19,8 +19,7 @@ export async function weakPassphrases(
     name: `${edition}: weak passphrases`,
     key: cacheKey(marks),
     make: async () => {
-      const { weaknessEstimator } = await import('./strength.ts')
-      const isWeak = weaknessEstimator()
+      const { isWeak } = await import('./strength.ts')
       return [...keys].flatMap(([id, { passphrase }]) => (isWeak(passphrase) ? [id] : []))
     },
   }
