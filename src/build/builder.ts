@@ -14,7 +14,7 @@ import { fragmentsIn, readFragment, sweepFragments } from './fragments.ts'
 import { isSameInputs, type KnownInputs } from './inputs.ts'
 import { inThisThread, type Pool } from './pool.ts'
 import { type Publication, type Published, publish } from './publish.ts'
-import { diskCheck, type SiteCheck } from './site-check.ts'
+import { diskCheck, type WarmCheck } from './site-check.ts'
 import { type BuildState, diskMemory, type Memory } from './state.ts'
 import {
   type BuildPaths,
@@ -38,7 +38,13 @@ export interface BuildContext {
   /** Kept by a process that builds again and again: what the last build remembers. */
   readonly memory?: { over(disk: Memory): Memory }
   /** Likewise: the site as the last build left it. */
-  readonly siteCheck?: { open(): SiteCheck }
+  readonly siteCheck?: Pick<WarmCheck, 'record' | 'seen' | 'open'>
+  /**
+   * Likewise: takes what is left to do once all pages stand, to be done in this order before the next build. Until then
+   * no other build comes in, and one that finds it undone, since this process was killed, does it. Done at once where
+   * there is no such thing.
+   */
+  later?(work: () => void): void
   /** Milliseconds, for telling old files from fresh ones; no page shows it. */
   now(): number
   report(progress: Progress): void
@@ -81,6 +87,8 @@ export interface Builder {
    * or the disk's reason; Stopped when asked to stop
    */
   publish(publication: Publication): Promise<Published>
+  /** Does something of which no page depends, when all else is done. */
+  afterwards(work: () => void): void
   /** Leaves for the next build what it needs to know. */
   remember(inputs: KnownInputs, listedAt: number): void
   /** Lets the next build in. */
@@ -94,7 +102,8 @@ export interface Builder {
  * when the disk refuses
  */
 export function openBuilder(site: string, source: string, context: BuildContext): Builder {
-  const work = openWorkFolder(context.files, site, source)
+  const { siteCheck } = context
+  const work = openWorkFolder(context.files, site, source, siteCheck && (() => siteCheck.record()))
   try {
     return builderIn(work, context)
   } catch (error) {
@@ -117,6 +126,12 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   /** By name, as it is remembered. */
   let remembered: ReadonlyMap<string, BuiltUnit> = units
   let isNews = false
+  let isAnyLeft = false
+  const afterwards = (work: () => void) => {
+    if (context.later === undefined) return work()
+    isAnyLeft = true
+    context.later(work)
+  }
 
   /** The unit as last built, where nothing about it has changed. */
   const keptUnit = <Notes>(
@@ -201,7 +216,9 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       await setImmediate()
       if (signal.aborted) throw new Stopped()
       const report = (count: number) => context.report({ step: 'publishing', files: count })
-      const { published, left, times } = publish(files, work, { ...publication, units, staged }, report)
+      const finished = { ...publication, units, staged }
+      const done = publish(files, work, finished, context.siteCheck?.seen ?? new Map(), report)
+      const { published, left, times } = done
       const { fateOf } = publication
       const isHeld = (name: string, { outputs }: BuiltUnit) =>
         heldBack.has(name) || outputs.some(({ path }) => fateOf(path) !== 'made')
@@ -215,17 +232,24 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       remembered = new Map([...asBefore, ...asMade].map(([name, unit]) => [name, timed(unit, times)]))
       isNews ||= published.written + published.removed > 0
       const known = asMade.map(([name]) => remembered.get(name)).filter((unit) => unit !== undefined)
-      siteCheck.published(known.filter(({ outputs }) => !outputs.some(({ path }) => left.has(path))))
-      const named = new Set([...remembered.values()].flatMap(({ fragments }) => fragments))
-      sweepFragments(files, paths.fragments, named)
-      return published
+      const asWritten =
+        left.size === 0 ? known : known.filter(({ outputs }) => !outputs.some(({ path }) => left.has(path)))
+      let renamed: readonly string[] = []
+      afterwards(() => {
+        renamed = done.finish()
+        siteCheck.published(asWritten, done.record)
+        const named = new Set([...remembered.values()].flatMap(({ fragments }) => fragments))
+        sweepFragments(files, paths.fragments, named)
+      })
+      return { ...published, left: [...published.left, ...renamed] }
     },
+    afterwards,
     remember: (inputs, listedAt) => {
       const isOther =
         isNews || Object.keys(before.units).length !== remembered.size || !isSameInputs(inputs, before.inputs)
       if (isOther) memory.save({ program, listedAt, inputs, units: Object.fromEntries(remembered) })
     },
-    close: work.close,
+    close: () => (isAnyLeft ? afterwards(work.close) : work.close()),
   }
 }
 

@@ -114,7 +114,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
         day: Date.parse(`${options.asOf}T00:00:00Z`),
       },
     })
-    sweepPictures(context.files, paths.pictures, survey.inputs)
+    builder.afterwards(() => sweepPictures(context.files, paths.pictures, survey.inputs))
     builder.remember(survey.inputs, listedAt)
     const broken = records.filter(({ isBroken }) => isBroken).length
     const fresh = horses.filter(({ notes, isNew }) => isNew && !notes.isBroken).length
