@@ -126,6 +126,12 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   /** By name, as it is remembered. */
   let remembered: ReadonlyMap<string, BuiltUnit> = units
   let isNews = false
+  let found: ReadonlySet<string> | null = null
+  /** As this build found them, listed once: what it adds is of units that are made. */
+  const fragmentsNow = () => {
+    found ??= fragmentsIn(files, paths.fragments)
+    return found
+  }
   let isAnyLeft = false
   const afterwards = (work: () => void) => {
     if (context.later === undefined) return work()
@@ -134,13 +140,10 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   }
 
   /** The unit as last built, where nothing about it has changed. */
-  const keptUnit = <Notes>(
-    { name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>,
-    fragments: ReadonlySet<string>,
-  ) => {
+  const keptUnit = <Notes>({ name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>) => {
     const unit = before.units[name] as BuiltUnit<Notes> | undefined
     if (unit?.key !== key || !siteCheck.isIntact(unit)) return undefined
-    if (!unit.fragments.every((fragment) => fragments.has(fragment))) return undefined
+    if (!unit.fragments.every((fragment) => fragmentsNow().has(fragment))) return undefined
     return isCurrent?.(unit.notes) === false ? undefined : unit
   }
 
@@ -151,9 +154,8 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   ): Promise<readonly Result<Notes>[]> {
     const built = new Map<string, BuiltUnit<Notes>>()
     const changed = new Map<string, PooledUnit<Job, Notes>>()
-    const fragments = fragmentsIn(files, paths.fragments)
     for (const unit of all) {
-      const kept = keptUnit(unit, fragments)
+      const kept = keptUnit(unit)
       if (!kept) changed.set(unit.name, unit)
       else {
         built.set(unit.name, kept)
@@ -162,7 +164,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
         heldBack.delete(unit.name)
       }
     }
-    const jobs = [...changed.values()].map(({ job }) => job)
+    const jobs = [...changed.values()].map(({ job }) => job())
     const report = (done: number) => step !== null && context.report({ step, done, total: jobs.length })
     let done = 0
     const take = ({ name, outputs, fragments, isStale, isHeldBack, notes }: MadeUnit<Notes>) => {
@@ -200,7 +202,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
         ),
       )
       return buildWith(
-        all.map((unit) => ({ ...unit, job: unit })),
+        all.map((unit) => ({ ...unit, job: () => unit })),
         here,
         step,
       )

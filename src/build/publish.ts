@@ -6,8 +6,10 @@ import type { Files } from './disk/files.ts'
 import { type Changes, foldersOf } from './disk/in-place.ts'
 import {
   type Claim,
+  comingFilesList,
   isOwn,
   isSameRecord,
+  isSameSource,
   type OwnFiles,
   ownFilesList,
   printSiteRecord,
@@ -15,6 +17,7 @@ import {
   refuseClashes,
   refuseOtherSource,
   type SiteRecord,
+  unionOf,
 } from './disk/own-files.ts'
 import { publishFolders, type SeenFolders } from './disk/publication.ts'
 import { giveTime, nextTime, timesOf } from './disk/shared-time.ts'
@@ -99,7 +102,13 @@ export function publish(
   if (isAny) {
     report(puts.length + removes.length)
     const either = eitherOf(before.files, after, puts)
-    writeRecord(files, at, { source, files: either, restsOn: unionOf(before.restsOn, restsOn) })
+    const rests = unionOf(before.restsOn, restsOn)
+    // A list that a killed build left is not replaced before what it says stands in the whole one.
+    const isFirst = files.stat(join(at.site, comingFilesList)) === null
+    if (isFirst && isSameSource(before.source, source)) {
+      const coming = new Map(puts.map((path) => [path, after.get(path) ?? []] as const))
+      writeList(files, at, comingFilesList, { source, files: coming, restsOn: rests })
+    } else writeRecord(files, at, { source, files: either, restsOn: rests })
     putAway = publishFolders(files, at, changesByFolder(puts, removes), either, seen)
   } else if (!isSameRecord(record, before)) writeRecord(files, at, record)
   const finish = () => {
@@ -144,17 +153,6 @@ function restingAfter(before: RestsOn | null, { restsOn = new Map(), fateOf }: F
   if (restsOn === null) return null
   const isOf = (fate: Fate) => (entry: readonly [string, unknown]) => fateOf(`${entry[0]}/`) === fate
   return new Map([...[...(before ?? [])].filter(isOf('kept')), ...[...restsOn].filter(isOf('made'))])
-}
-
-function unionOf(before: RestsOn | null, after: RestsOn | null): RestsOn | null {
-  if (before === null || after === null) return null
-  const folders = new Set([...before.keys(), ...after.keys()])
-  return new Map(
-    [...folders].map((folder) => [
-      folder,
-      [...new Set([...(before.get(folder) ?? []), ...(after.get(folder) ?? [])])],
-    ]),
-  )
 }
 
 interface Plan {
@@ -206,11 +204,21 @@ function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): O
   return either
 }
 
-function writeRecord(files: Files, { site, workFolder }: WorkFolder['at'], record: SiteRecord): void {
+function writeRecord(files: Files, at: WorkFolder['at'], record: SiteRecord): void {
+  writeList(files, at, ownFilesList, record)
+  files.remove(join(at.site, comingFilesList))
+}
+
+function writeList(
+  files: Files,
+  { site, workFolder }: WorkFolder['at'],
+  name: string,
+  record: SiteRecord,
+): void {
   const beside = join(workFolder, 'made')
   files.makeFolder(site)
   files.writePrivate(beside, printSiteRecord(record, site))
-  files.move(beside, join(site, ownFilesList))
+  files.move(beside, join(site, name))
 }
 
 /** All is published by now: where the disk refuses, the record names both what was and what is, and the next build mends it. */

@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { contentHash } from './disk/content-hash.ts'
 import type { Files } from './disk/files.ts'
-import { ownFilesList, readSiteRecord, type SiteRecord } from './disk/own-files.ts'
+import { comingFilesList, ownFilesList, readSiteRecord, type SiteRecord } from './disk/own-files.ts'
 import type { SeenFolders } from './disk/publication.ts'
 import { type Output, placeIn } from './disk/staging.ts'
 
@@ -43,7 +43,7 @@ export interface WarmCheck {
 
 /** The site as the last build left it, and nothing of what it was before that. */
 interface Left {
-  /** How the list of own files looked: another build in this site changes that. */
+  /** How the lists of own files looked: another build in this site changes that. */
   readonly list: string
   readonly record: SiteRecord
   readonly units: Set<HasOutputs>
@@ -51,7 +51,8 @@ interface Left {
 
 export function warmCheck(files: Files, site: string): WarmCheck {
   const onDisk = diskCheck(files, site)
-  const listNow = () => JSON.stringify(files.stat(join(site, ownFilesList)))
+  const lists = [ownFilesList, comingFilesList].map((name) => join(site, name))
+  const listNow = () => JSON.stringify(lists.map((path) => files.stat(path)))
   let left: Left | null = null
   const knownNow = () => (left?.list === listNow() ? left : null)
   return {

@@ -9,7 +9,8 @@ import type { SiteContext } from '../site/options.ts'
 import { lazyPageTools } from '../site/site-units.ts'
 import { warmListing } from './warm-listing.ts'
 
-export interface Warm extends Required<Pick<SiteContext, 'memory' | 'listing' | 'siteCheck' | 'openTools'>> {
+export interface Warm
+  extends Required<Pick<SiteContext, 'memory' | 'listing' | 'known' | 'siteCheck' | 'openTools'>> {
   /** Has the next build look again around a path within the casebook, forward slashes; an empty one means everywhere. */
   invalidate(path: string): void
   /** Looks whether all is as it is taken to be, a step at a time; what is not is invalid from then on. */
@@ -25,6 +26,7 @@ export function warmOver(files: Files, casebook: string, site: string): Warm {
   return {
     memory,
     listing,
+    known: new Map(),
     siteCheck,
     openTools: lazyPageTools(),
     invalidate: listing.invalidate,

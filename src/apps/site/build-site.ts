@@ -79,7 +79,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
     context.report({ step: 'reading' })
     const listedAt = context.now()
     const folder = folderOf(options, context)
-    const survey = await surveyCasebook(folder, builder, options)
+    const survey = await surveyCasebook(folder, builder, options, context.known)
     const { practice } = survey
     if (practice === null) return { built: await unpublished(options) }
 
