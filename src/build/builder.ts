@@ -123,8 +123,8 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   const units = new Map<string, BuiltUnit>()
   const staged = new Set<string>()
   const heldBack = new Set<string>()
-  /** By name, as it is remembered. */
-  let remembered: ReadonlyMap<string, BuiltUnit> = units
+  /** By name, as it is remembered; null until all is done. */
+  let remembered: ReadonlyMap<string, BuiltUnit> | null = null
   let isNews = false
   let found: ReadonlySet<string> | null = null
   /** As this build found them, listed once: what it adds is of units that are made. */
@@ -188,6 +188,19 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     })
   }
 
+  /** Once all is published; of which anything is held back, that is as it was before. */
+  function unitsAfter(fateOf: Publication['fateOf']) {
+    const isHeld = (name: string, { outputs }: BuiltUnit) =>
+      heldBack.has(name) || outputs.some(({ path }) => fateOf(path) !== 'made')
+    const isStanding = ({ outputs }: BuiltUnit) =>
+      outputs.length > 0 && outputs.every(({ path }) => fateOf(path) === 'kept')
+    const asBefore = Object.entries(before.units).filter(([name, unit]) => {
+      const now = units.get(name)
+      return now === undefined ? isStanding(unit) : isHeld(name, now)
+    })
+    return { asBefore, asMade: [...units].filter(([name, unit]) => !isHeld(name, unit)) }
+  }
+
   const makeUnit = unitMaker(files, paths)
   return {
     before,
@@ -220,37 +233,37 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       const report = (count: number) => context.report({ step: 'publishing', files: count })
       const finished = { ...publication, units, staged }
       const done = publish(files, work, finished, context.siteCheck?.seen ?? new Map(), report)
-      const { published, left, times } = done
-      const { fateOf } = publication
-      const isHeld = (name: string, { outputs }: BuiltUnit) =>
-        heldBack.has(name) || outputs.some(({ path }) => fateOf(path) !== 'made')
-      const isStanding = ({ outputs }: BuiltUnit) =>
-        outputs.length > 0 && outputs.every(({ path }) => fateOf(path) === 'kept')
-      const asBefore = Object.entries(before.units).filter(([name, unit]) => {
-        const now = units.get(name)
-        return now === undefined ? isStanding(unit) : isHeld(name, now)
-      })
-      const asMade = [...units].filter(([name, unit]) => !isHeld(name, unit))
-      remembered = new Map([...asBefore, ...asMade].map(([name, unit]) => [name, timed(unit, times)]))
-      isNews ||= published.written + published.removed > 0
-      const known = asMade.map(([name]) => remembered.get(name)).filter((unit) => unit !== undefined)
-      const asWritten =
-        left.size === 0 ? known : known.filter(({ outputs }) => !outputs.some(({ path }) => left.has(path)))
+      isNews ||= done.published.written + done.published.removed > 0
       let renamed: readonly string[] = []
       afterwards(() => {
         renamed = done.finish()
-        siteCheck.published(asWritten, done.record)
-        const named = new Set([...remembered.values()].flatMap(({ fragments }) => fragments))
+        const { left, times, record } = done
+        const now = unitsAfter(publication.fateOf)
+        const all = new Map(
+          [...now.asBefore, ...now.asMade].map(([name, unit]) => [name, timed(unit, times)]),
+        )
+        remembered = all
+        const known = now.asMade.flatMap(([name]) => all.get(name) ?? [])
+        const isLeft = ({ path }: Output) => left.has(path)
+        siteCheck.published(
+          left.size === 0 ? known : known.filter(({ outputs }) => !outputs.some(isLeft)),
+          record,
+        )
+        const named = new Set([...all.values()].flatMap(({ fragments }) => fragments))
         sweepFragments(files, paths.fragments, named)
       })
-      return { ...published, left: [...published.left, ...renamed] }
+      return { ...done.published, left: [...done.published.left, ...renamed] }
     },
     afterwards,
-    remember: (inputs, listedAt) => {
-      const isOther =
-        isNews || Object.keys(before.units).length !== remembered.size || !isSameInputs(inputs, before.inputs)
-      if (isOther) memory.save({ program, listedAt, inputs, units: Object.fromEntries(remembered) })
-    },
+    remember: (inputs, listedAt) =>
+      afterwards(() => {
+        if (remembered === null) return
+        const isOther =
+          isNews ||
+          Object.keys(before.units).length !== remembered.size ||
+          !isSameInputs(inputs, before.inputs)
+        if (isOther) memory.save({ program, listedAt, inputs, units: Object.fromEntries(remembered) })
+      }),
     close: () => (isAnyLeft ? afterwards(work.close) : work.close()),
   }
 }

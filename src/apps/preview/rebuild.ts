@@ -112,6 +112,7 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     build,
     served: () => served ?? servedPaths(site, practice.folder),
     warmUp: () => {
+      rest.now()
       // What fails here fails in the next build too, which says why.
       warming = warmUp(options(), context, () => !isBuilding && !signal.aborted).catch(() => {})
       return warming
