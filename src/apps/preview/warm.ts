@@ -10,7 +10,9 @@ import { lazyPageTools } from '../site/site-units.ts'
 import { warmListing } from './warm-listing.ts'
 
 export interface Warm
-  extends Required<Pick<SiteContext, 'memory' | 'listing' | 'known' | 'siteCheck' | 'openTools'>> {
+  extends Required<
+    Pick<SiteContext, 'memory' | 'listing' | 'known' | 'lastRead' | 'siteCheck' | 'openTools'>
+  > {
   /** Has the next build look again around a path within the casebook, forward slashes; an empty one means everywhere. */
   invalidate(path: string): void
   /** Looks whether all is as it is taken to be, a step at a time; what is not is invalid from then on. */
@@ -27,6 +29,7 @@ export function warmOver(files: Files, casebook: string, site: string): Warm {
     memory,
     listing,
     known: new Map(),
+    lastRead: { kept: null },
     siteCheck,
     openTools: lazyPageTools(),
     invalidate: listing.invalidate,

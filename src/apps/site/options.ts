@@ -2,6 +2,7 @@ import type { BuildContext } from '../../build/builder.ts'
 import type { FolderEntry } from '../../casebook/folder.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
+import type { LastRead } from './horse-reading.ts'
 import type { KnownHorses } from './survey.ts'
 
 /** What is to be built. Folders are absolute. */
@@ -23,4 +24,6 @@ export interface SiteContext extends BuildContext {
   readonly listing?: { list(): readonly FolderEntry[] }
   /** Likewise: the horses as they were surveyed last. */
   readonly known?: KnownHorses
+  /** Likewise: what was read of the horse that was read last. */
+  readonly lastRead?: LastRead
 }

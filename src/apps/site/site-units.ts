@@ -37,13 +37,13 @@ export interface HorsePool {
 
 /** In this thread, in worker threads where there are many. */
 export function horsePool(
-  { files, threads, openTools }: Pick<SiteContext, 'files' | 'threads' | 'openTools'>,
+  { files, threads, openTools, lastRead }: Pick<SiteContext, 'files' | 'threads' | 'openTools' | 'lastRead'>,
   editions: readonly Edition[],
   paths: SitePaths,
 ): HorsePool {
   const work = once(async () => {
     const { horseWork } = await import('./horse-work.ts')
-    return horseWork(files, paths, editions, await openTools())
+    return horseWork(files, paths, editions, await openTools(), lastRead)
   })
   const here = inThisThread(async (job: ReadJob | HorseJob) => (await work())(job))
   const script = pathToFileURL(join(packageRoot(), 'dist', 'worker.js'))
