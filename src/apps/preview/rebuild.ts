@@ -77,7 +77,6 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     const began = now()
     for (const path of places) warm.invalidate(relative(casebook, path).replaceAll(sep, '/'))
     await warming
-    rest.now()
     served = null
     const rebuilt = (problems: readonly ShownProblem[], changed: boolean, waiting: number): Rebuilt => ({
       problems,
@@ -86,6 +85,7 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
       milliseconds: now() - began,
     })
     try {
+      rest.now()
       const built = await buildSite(options(), context)
       const { published } = built
       served = published && servedOf(published.paths.all, practice.folder)
@@ -112,9 +112,13 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     build,
     served: () => served ?? servedPaths(site, practice.folder),
     warmUp: () => {
-      rest.now()
+      const isWanted = () => !isBuilding && !signal.aborted
+      const rehearse = async () => {
+        rest.now()
+        await warmUp(options(), context, isWanted)
+      }
       // What fails here fails in the next build too, which says why.
-      warming = warmUp(options(), context, () => !isBuilding && !signal.aborted).catch(() => {})
+      warming = rehearse().catch(() => {})
       return warming
     },
     keepChecking: (found) => {
