@@ -168,6 +168,7 @@ interface Plan {
 function plan(files: Files, site: string, before: OwnFiles, { units, staged, fateOf }: Finished): Plan {
   const claims: Claim[] = []
   const fresh = new Map<string, readonly string[]>()
+  const other: string[] = []
   const unknown: Output[] = []
   for (const [by, { outputs }] of units) {
     for (const output of outputs) {
@@ -176,7 +177,9 @@ function plan(files: Files, site: string, before: OwnFiles, { units, staged, fat
       claims.push({ path, by })
       // Of twelve thousand files nearly all are as they were: what was kept of them need not be made anew.
       const known = before.get(path)
-      fresh.set(path, known?.length === 1 && known[0] === hash ? known : [hash])
+      const isSame = known?.length === 1 && known[0] === hash
+      fresh.set(path, isSame ? known : [hash])
+      if (!isSame) other.push(path)
       if (known === undefined) unknown.push(output)
     }
   }
@@ -191,7 +194,7 @@ function plan(files: Files, site: string, before: OwnFiles, { units, staged, fat
   const removes = gone.filter((path) => !left.has(path))
   const after = new Map(before)
   for (const path of removes) after.delete(path)
-  for (const [path, hash] of fresh) if (!left.has(path)) after.set(path, hash)
+  for (const path of other) if (!left.has(path)) after.set(path, fresh.get(path) ?? [])
   return { puts: coming.filter((path) => !left.has(path)), removes, left, after }
 }
 
