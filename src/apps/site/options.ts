@@ -3,7 +3,7 @@ import type { FolderEntry } from '../../casebook/folder.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
 import type { LastRead } from './horse-reading.ts'
-import type { KnownHorses } from './survey.ts'
+import type { KnownHorses } from './surveyed-horse.ts'
 
 /** What is to be built. Folders are absolute. */
 export interface SiteOptions {

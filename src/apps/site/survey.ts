@@ -6,34 +6,14 @@ import { type KnownInputs, knownInputs } from '../../build/inputs.ts'
 import type { CasebookFolder, FolderEntry } from '../../casebook/folder.ts'
 import type { PracticeRead } from '../../casebook/read.ts'
 import { approvalsFile, approvedIn, readApprovals } from '../../identity/approvals.ts'
-import type { SourceFile } from './horse-job.ts'
 import type { SiteOptions } from './options.ts'
-
-export interface SurveyedHorse {
-  readonly id: string
-  readonly key: string
-  /** Of what is read alone: the same key means the same horse. */
-  readonly readKey: string
-  readonly files: readonly SourceFile[]
-  /** Hashes of what is approved to leave of it. */
-  readonly approved: readonly string[]
-}
+import type { KnownHorses, SurveyedHorse } from './surveyed-horse.ts'
 
 export interface Survey extends PracticeRead {
   readonly inputs: KnownInputs
   /** By id. */
   readonly horses: readonly SurveyedHorse[]
 }
-
-/** Of a horse: what it was surveyed from, and what came of it. */
-interface Known {
-  readonly under: string
-  readonly from: readonly unknown[]
-  readonly horse: SurveyedHorse
-}
-
-/** By id, in a process that surveys again and again: of a thousand horses one has changed. */
-export type KnownHorses = Map<string, Known>
 
 /** The unit of the build that holds what practice.md says and which horses there are. */
 export const practiceUnit = 'casebook: practice'
