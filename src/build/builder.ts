@@ -14,7 +14,7 @@ import { fragmentsIn, readFragment, sweepFragments } from './fragments.ts'
 import { isSameInputs, type KnownInputs } from './inputs.ts'
 import { inThisThread, type Pool } from './pool.ts'
 import { type Publication, type Published, publish } from './publish.ts'
-import { diskCheck, type SiteCheck } from './site-check.ts'
+import { diskCheck, type WarmCheck } from './site-check.ts'
 import { type BuildState, diskMemory, type Memory } from './state.ts'
 import {
   type BuildPaths,
@@ -38,7 +38,13 @@ export interface BuildContext {
   /** Kept by a process that builds again and again: what the last build remembers. */
   readonly memory?: { over(disk: Memory): Memory }
   /** Likewise: the site as the last build left it. */
-  readonly siteCheck?: { open(): SiteCheck }
+  readonly siteCheck?: Pick<WarmCheck, 'record' | 'seen' | 'open'>
+  /**
+   * Likewise: takes what is left to do once all pages stand, to be done in this order before the next build. Until then
+   * no other build comes in, and one that finds it undone, since this process was killed, does it. Done at once where
+   * there is no such thing.
+   */
+  later?(work: () => void): void
   /** Milliseconds, for telling old files from fresh ones; no page shows it. */
   now(): number
   report(progress: Progress): void
@@ -81,6 +87,8 @@ export interface Builder {
    * or the disk's reason; Stopped when asked to stop
    */
   publish(publication: Publication): Promise<Published>
+  /** Does something of which no page depends, when all else is done. */
+  afterwards(work: () => void): void
   /** Leaves for the next build what it needs to know. */
   remember(inputs: KnownInputs, listedAt: number): void
   /** Lets the next build in. */
@@ -94,7 +102,8 @@ export interface Builder {
  * when the disk refuses
  */
 export function openBuilder(site: string, source: string, context: BuildContext): Builder {
-  const work = openWorkFolder(context.files, site, source)
+  const { siteCheck } = context
+  const work = openWorkFolder(context.files, site, source, siteCheck && (() => siteCheck.record()))
   try {
     return builderIn(work, context)
   } catch (error) {
@@ -114,18 +123,27 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   const units = new Map<string, BuiltUnit>()
   const staged = new Set<string>()
   const heldBack = new Set<string>()
-  /** By name, as it is remembered. */
-  let remembered: ReadonlyMap<string, BuiltUnit> = units
+  /** By name, as it is remembered; null until all is done. */
+  let remembered: ReadonlyMap<string, BuiltUnit> | null = null
   let isNews = false
+  let found: ReadonlySet<string> | null = null
+  /** As this build found them, listed once: what it adds is of units that are made. */
+  const fragmentsNow = () => {
+    found ??= fragmentsIn(files, paths.fragments)
+    return found
+  }
+  let isAnyLeft = false
+  const afterwards = (work: () => void) => {
+    if (context.later === undefined) return work()
+    isAnyLeft = true
+    context.later(work)
+  }
 
   /** The unit as last built, where nothing about it has changed. */
-  const keptUnit = <Notes>(
-    { name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>,
-    fragments: ReadonlySet<string>,
-  ) => {
+  const keptUnit = <Notes>({ name, key, isCurrent }: Pick<Unit<Notes>, 'name' | 'key' | 'isCurrent'>) => {
     const unit = before.units[name] as BuiltUnit<Notes> | undefined
     if (unit?.key !== key || !siteCheck.isIntact(unit)) return undefined
-    if (!unit.fragments.every((fragment) => fragments.has(fragment))) return undefined
+    if (!unit.fragments.every((fragment) => fragmentsNow().has(fragment))) return undefined
     return isCurrent?.(unit.notes) === false ? undefined : unit
   }
 
@@ -136,9 +154,8 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
   ): Promise<readonly Result<Notes>[]> {
     const built = new Map<string, BuiltUnit<Notes>>()
     const changed = new Map<string, PooledUnit<Job, Notes>>()
-    const fragments = fragmentsIn(files, paths.fragments)
     for (const unit of all) {
-      const kept = keptUnit(unit, fragments)
+      const kept = keptUnit(unit)
       if (!kept) changed.set(unit.name, unit)
       else {
         built.set(unit.name, kept)
@@ -147,7 +164,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
         heldBack.delete(unit.name)
       }
     }
-    const jobs = [...changed.values()].map(({ job }) => job)
+    const jobs = [...changed.values()].map(({ job }) => job())
     const report = (done: number) => step !== null && context.report({ step, done, total: jobs.length })
     let done = 0
     const take = ({ name, outputs, fragments, isStale, isHeldBack, notes }: MadeUnit<Notes>) => {
@@ -171,6 +188,19 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
     })
   }
 
+  /** Once all is published; of which anything is held back, that is as it was before. */
+  function unitsAfter(fateOf: Publication['fateOf']) {
+    const isHeld = (name: string, { outputs }: BuiltUnit) =>
+      heldBack.has(name) || outputs.some(({ path }) => fateOf(path) !== 'made')
+    const isStanding = ({ outputs }: BuiltUnit) =>
+      outputs.length > 0 && outputs.every(({ path }) => fateOf(path) === 'kept')
+    const asBefore = Object.entries(before.units).filter(([name, unit]) => {
+      const now = units.get(name)
+      return now === undefined ? isStanding(unit) : isHeld(name, now)
+    })
+    return { asBefore, asMade: [...units].filter(([name, unit]) => !isHeld(name, unit)) }
+  }
+
   const makeUnit = unitMaker(files, paths)
   return {
     before,
@@ -185,7 +215,7 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
         ),
       )
       return buildWith(
-        all.map((unit) => ({ ...unit, job: unit })),
+        all.map((unit) => ({ ...unit, job: () => unit })),
         here,
         step,
       )
@@ -201,31 +231,40 @@ function builderIn(work: WorkFolder, context: BuildContext): Builder {
       await setImmediate()
       if (signal.aborted) throw new Stopped()
       const report = (count: number) => context.report({ step: 'publishing', files: count })
-      const { published, left, times } = publish(files, work, { ...publication, units, staged }, report)
-      const { fateOf } = publication
-      const isHeld = (name: string, { outputs }: BuiltUnit) =>
-        heldBack.has(name) || outputs.some(({ path }) => fateOf(path) !== 'made')
-      const isStanding = ({ outputs }: BuiltUnit) =>
-        outputs.length > 0 && outputs.every(({ path }) => fateOf(path) === 'kept')
-      const asBefore = Object.entries(before.units).filter(([name, unit]) => {
-        const now = units.get(name)
-        return now === undefined ? isStanding(unit) : isHeld(name, now)
+      const finished = { ...publication, units, staged }
+      const done = publish(files, work, finished, context.siteCheck?.seen ?? new Map(), report)
+      isNews ||= done.published.written + done.published.removed > 0
+      let renamed: readonly string[] = []
+      afterwards(() => {
+        renamed = done.finish()
+        const { left, times, record } = done
+        const now = unitsAfter(publication.fateOf)
+        const all = new Map(
+          [...now.asBefore, ...now.asMade].map(([name, unit]) => [name, timed(unit, times)]),
+        )
+        remembered = all
+        const known = now.asMade.flatMap(([name]) => all.get(name) ?? [])
+        const isLeft = ({ path }: Output) => left.has(path)
+        siteCheck.published(
+          left.size === 0 ? known : known.filter(({ outputs }) => !outputs.some(isLeft)),
+          record,
+        )
+        const named = new Set([...all.values()].flatMap(({ fragments }) => fragments))
+        sweepFragments(files, paths.fragments, named)
       })
-      const asMade = [...units].filter(([name, unit]) => !isHeld(name, unit))
-      remembered = new Map([...asBefore, ...asMade].map(([name, unit]) => [name, timed(unit, times)]))
-      isNews ||= published.written + published.removed > 0
-      const known = asMade.map(([name]) => remembered.get(name)).filter((unit) => unit !== undefined)
-      siteCheck.published(known.filter(({ outputs }) => !outputs.some(({ path }) => left.has(path))))
-      const named = new Set([...remembered.values()].flatMap(({ fragments }) => fragments))
-      sweepFragments(files, paths.fragments, named)
-      return published
+      return { ...done.published, left: [...done.published.left, ...renamed] }
     },
-    remember: (inputs, listedAt) => {
-      const isOther =
-        isNews || Object.keys(before.units).length !== remembered.size || !isSameInputs(inputs, before.inputs)
-      if (isOther) memory.save({ program, listedAt, inputs, units: Object.fromEntries(remembered) })
-    },
-    close: work.close,
+    afterwards,
+    remember: (inputs, listedAt) =>
+      afterwards(() => {
+        if (remembered === null) return
+        const isOther =
+          isNews ||
+          Object.keys(before.units).length !== remembered.size ||
+          !isSameInputs(inputs, before.inputs)
+        if (isOther) memory.save({ program, listedAt, inputs, units: Object.fromEntries(remembered) })
+      }),
+    close: () => (isAnyLeft ? afterwards(work.close) : work.close()),
   }
 }
 

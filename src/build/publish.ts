@@ -5,8 +5,11 @@ import { UserError } from './disk/errors.ts'
 import type { Files } from './disk/files.ts'
 import { type Changes, foldersOf } from './disk/in-place.ts'
 import {
+  type Claim,
+  comingFilesList,
   isOwn,
   isSameRecord,
+  isSameSource,
   type OwnFiles,
   ownFilesList,
   printSiteRecord,
@@ -14,8 +17,9 @@ import {
   refuseClashes,
   refuseOtherSource,
   type SiteRecord,
+  unionOf,
 } from './disk/own-files.ts'
-import { publishFolders } from './disk/publication.ts'
+import { publishFolders, type SeenFolders } from './disk/publication.ts'
 import { giveTime, nextTime, timesOf } from './disk/shared-time.ts'
 import { type Output, placeIn } from './disk/staging.ts'
 import { inTheWay, topOf } from './disk/top-folder.ts'
@@ -67,6 +71,13 @@ interface Done {
   readonly left: ReadonlySet<string>
   /** By folder directly in the site, of those that share one: the time of their files now. */
   readonly times: ReadonlyMap<string, number>
+  /** What the site is from now on. */
+  readonly record: SiteRecord
+  /**
+   * Does the rest, of which no page depends; a build that is killed before that leaves it to the next one.
+   * @returns places of others' files that came in the last moment and have another name now
+   */
+  finish(): readonly string[]
 }
 
 /**
@@ -77,6 +88,7 @@ export function publish(
   files: Files,
   { at, record: before }: WorkFolder,
   finished: Finished,
+  seen: SeenFolders,
   report: (files: number) => void,
 ): Done {
   const source = { folder: at.source, name: finished.name }
@@ -85,28 +97,38 @@ export function publish(
   const restsOn = restingAfter(before.restsOn, finished)
   const record: SiteRecord = { source, files: after, restsOn }
   const retimed = sharedTimes(files, at.site, before.files, [...puts, ...removes], finished)
-  const renamed: string[] = []
-  if (puts.length + removes.length > 0) {
+  const isAny = puts.length + removes.length > 0
+  let putAway = (): readonly string[] => []
+  if (isAny) {
     report(puts.length + removes.length)
     const either = eitherOf(before.files, after, puts)
-    writeRecord(files, at, { source, files: either, restsOn: unionOf(before.restsOn, restsOn) })
-    renamed.push(...publishFolders(files, at, changesByFolder(puts, removes), either))
-    finishRecord(files, at, record)
+    const rests = unionOf(before.restsOn, restsOn)
+    // A list that a killed build left is not replaced before what it says stands in the whole one.
+    const isFirst = files.stat(join(at.site, comingFilesList)) === null
+    if (isFirst && isSameSource(before.source, source)) {
+      const coming = new Map(puts.map((path) => [path, after.get(path) ?? []] as const))
+      writeList(files, at, comingFilesList, { source, files: coming, restsOn: rests })
+    } else writeRecord(files, at, { source, files: either, restsOn: rests })
+    putAway = publishFolders(files, at, changesByFolder(puts, removes), either, seen)
   } else if (!isSameRecord(record, before)) writeRecord(files, at, record)
-  const times = new Map<string, number>()
-  for (const { folder, time, isNew } of retimed) {
-    const own = [...after.keys()].filter((path) => topOf(path) === folder && !left.has(path))
-    if (isNew) giveTime(files, at.site, own, time)
-    times.set(folder, time)
+  const finish = () => {
+    const renamed = putAway()
+    if (isAny) finishRecord(files, at, record)
+    for (const { folder, time } of retimed.filter(({ isNew }) => isNew)) {
+      const own = [...after.keys()].filter((path) => topOf(path) === folder && !left.has(path))
+      giveTime(files, at.site, own, time)
+    }
+    return renamed
   }
   const published = {
     written: puts.length,
     removed: removes.length,
     total: after.size,
-    left: [...[...left].map((path) => placeIn(at.site, path)), ...renamed],
+    left: [...left].map((path) => placeIn(at.site, path)),
     paths: { written: puts, removed: removes, all: [...after.keys()] },
   }
-  return { published, left, times }
+  const times = new Map(retimed.map(({ folder, time }) => [folder, time]))
+  return { published, left, times, record, finish }
 }
 
 /** Folders whose files share one time; it is a new one where anything in them changes, or the files have several. */
@@ -133,17 +155,6 @@ function restingAfter(before: RestsOn | null, { restsOn = new Map(), fateOf }: F
   return new Map([...[...(before ?? [])].filter(isOf('kept')), ...[...restsOn].filter(isOf('made'))])
 }
 
-function unionOf(before: RestsOn | null, after: RestsOn | null): RestsOn | null {
-  if (before === null || after === null) return null
-  const folders = new Set([...before.keys(), ...after.keys()])
-  return new Map(
-    [...folders].map((folder) => [
-      folder,
-      [...new Set([...(before.get(folder) ?? []), ...(after.get(folder) ?? [])])],
-    ]),
-  )
-}
-
 interface Plan {
   /** Paths of staged files that come. */
   readonly puts: readonly string[]
@@ -155,15 +166,27 @@ interface Plan {
 }
 
 function plan(files: Files, site: string, before: OwnFiles, { units, staged, fateOf }: Finished): Plan {
-  const outputs = [...units]
-    .flatMap(([by, unit]) => unit.outputs.map((output) => ({ ...output, by })))
-    .filter(({ path }) => fateOf(path) === 'made')
-  refuseClashes(outputs)
-  const fresh = new Map(outputs.map(({ path, hash }) => [path, [hash]] as const))
+  const claims: Claim[] = []
+  const fresh = new Map<string, readonly string[]>()
+  const other: string[] = []
+  const unknown: Output[] = []
+  for (const [by, { outputs }] of units) {
+    for (const output of outputs) {
+      const { path, hash } = output
+      if (fateOf(path) !== 'made') continue
+      claims.push({ path, by })
+      // Of twelve thousand files nearly all are as they were: what was kept of them need not be made anew.
+      const known = before.get(path)
+      const isSame = known?.length === 1 && known[0] === hash
+      fresh.set(path, isSame ? known : [hash])
+      if (!isSame) other.push(path)
+      if (known === undefined) unknown.push(output)
+    }
+  }
+  refuseClashes(claims)
   const gone = [...before.keys()].filter((path) => !fresh.has(path) && fateOf(path) !== 'kept')
   const coming = [...staged].filter((path) => fresh.has(path))
-  const isNew = ({ path }: Output) => !before.has(path)
-  refuseForeign(files, site, outputs.filter(isNew))
+  refuseForeign(files, site, unknown)
   refuseLinksOnTheWay(files, site, [...coming, ...gone])
 
   const own = [...coming.filter((path) => before.has(path)), ...gone]
@@ -171,7 +194,7 @@ function plan(files: Files, site: string, before: OwnFiles, { units, staged, fat
   const removes = gone.filter((path) => !left.has(path))
   const after = new Map(before)
   for (const path of removes) after.delete(path)
-  for (const [path, hash] of fresh) if (!left.has(path)) after.set(path, hash)
+  for (const path of other) if (!left.has(path)) after.set(path, fresh.get(path) ?? [])
   return { puts: coming.filter((path) => !left.has(path)), removes, left, after }
 }
 
@@ -184,11 +207,21 @@ function eitherOf(before: OwnFiles, after: OwnFiles, puts: readonly string[]): O
   return either
 }
 
-function writeRecord(files: Files, { site, workFolder }: WorkFolder['at'], record: SiteRecord): void {
+function writeRecord(files: Files, at: WorkFolder['at'], record: SiteRecord): void {
+  writeList(files, at, ownFilesList, record)
+  files.remove(join(at.site, comingFilesList))
+}
+
+function writeList(
+  files: Files,
+  { site, workFolder }: WorkFolder['at'],
+  name: string,
+  record: SiteRecord,
+): void {
   const beside = join(workFolder, 'made')
   files.makeFolder(site)
   files.writePrivate(beside, printSiteRecord(record, site))
-  files.move(beside, join(site, ownFilesList))
+  files.move(beside, join(site, name))
 }
 
 /** All is published by now: where the disk refuses, the record names both what was and what is, and the next build mends it. */

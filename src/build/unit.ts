@@ -31,7 +31,8 @@ export interface Unit<Notes = unknown> extends Keyed<Notes> {
 
 /** A unit whose making is described by plain data, so that a pool may do it in another thread. */
 export interface PooledUnit<Job, Notes = unknown> extends Keyed<Notes> {
-  readonly job: Job
+  /** Asked for where it is to be made. */
+  job(): Job
 }
 
 /** Where a unit puts what it makes. */

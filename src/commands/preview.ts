@@ -30,7 +30,6 @@ export const preview: CommandEntry = {
     const port = portOf(options)
     const { openRebuilder } = await import('../apps/preview/rebuild.ts')
     const { practiceLanguage, wordsFor } = await import('../pages/words/index.ts')
-    const { servedPaths } = await import('../apps/preview/served.ts')
     const { servePreview } = await import('../apps/preview/server.ts')
     const { watchFolder } = await import('../apps/preview/watch.ts')
     const { reviewPages } = await import('../apps/review/review-pages.ts')
@@ -49,7 +48,7 @@ export const preview: CommandEntry = {
     let watching: Watching | null = null
     const previewed = {
       folder: join(site, practice.folder),
-      served: () => servedPaths(site, practice.folder),
+      served: builder.served,
       settled: () => watching?.settled() ?? null,
       assets: previewAssets(packageRoot(), wordsFor(practiceLanguage).mark.fromPreview),
       openMarking: markPagesIn(casebook, world),

@@ -149,7 +149,7 @@ describe('a unit', () => {
       }),
     )
     const results = await builder.buildInPool(
-      [4, 2, 3].map((job) => ({ name: `n${job}`, key: 'k', job })),
+      [4, 2, 3].map((job) => ({ name: `n${job}`, key: 'k', job: () => job })),
       pool,
     )
     expect(results.map(({ notes }) => notes)).toEqual([16, 4, 9])

@@ -162,7 +162,8 @@ describe('a build that is killed', () => {
 
   it('while files come one by one is carried to its end first, even when the casebook can no longer be read', async () => {
     const on = lesser['a disk without links'] ?? disk
-    await build(at)
+    // On the same disk: what another kept for the next time would do without links.
+    await build(at, { files: on })
     change()
     let moved = 0
     const move: Files['move'] = (from, to) => {
@@ -182,7 +183,8 @@ describe('a build that is killed', () => {
 describe('publishing file by file that the disk stops part-way', () => {
   it('says that the next build takes it to its end, and it does', async () => {
     const on = lesser['a disk without links'] ?? disk
-    await build(at)
+    // On the same disk: what another kept for the next time would do without links.
+    await build(at, { files: on })
     change()
     let moved = 0
     const move: Files['move'] = (from, to) => {
@@ -196,6 +198,57 @@ describe('publishing file by file that the disk stops part-way', () => {
     await build(at)
     expect(contents(at.site)['practice/dock/index.html']).toContain('"dock"')
   })
+})
+
+describe('a build that is killed before it has done what it put off', () => {
+  /** Builds; all that is put off is lost, but that the system gives back the lock of a process that ended. */
+  async function killed(on: Files = disk): Promise<void> {
+    const works: (() => void)[] = []
+    await build(at, { files: on, later: (work) => void works.push(work) })
+    works.at(-1)?.()
+  }
+  async function fresh(): Promise<Record<string, string>> {
+    const other = place({})
+    await build({ ...other, casebook: at.casebook })
+    const made = pages(other.site)
+    other.done()
+    return made
+  }
+
+  it('shows the new site; once or twice, the next one puts the rest right and takes all pages for its own', async () => {
+    for (let times = 1; times <= 2; times++) {
+      await build(at)
+      for (let toe = 60; toe < 60 + times; toe++) {
+        change()
+        at.write('bramble/2026-04-06.md', visitText('2026-04-06', toe))
+        await killed()
+        expect(shown()).toEqual(await fresh())
+        at.write('clover/horse.md', horseText('clover'))
+      }
+      for (const id of ['alder', 'bramble', 'dock']) at.write(`${id}/horse.md`, horseText('Sorrel'))
+      expect((await build(at)).published?.left).toEqual([])
+      expect(pages(at.site)).toEqual(await fresh())
+      expect(contents(at.site)['.made.json']).not.toContain('[')
+    }
+  })
+
+  it('keeps what someone put there in the last moment', async () => {
+    await build(at)
+    change()
+    await killed({
+      ...disk,
+      exchange: (next, live) => {
+        writeFileSync(join(live, 'alder', 'late.txt'), 'theirs')
+        return disk.exchange(next, live)
+      },
+    })
+    await build(at)
+    expect(pages(at.site)).toEqual({ ...(await fresh()), 'practice/alder/late.txt': 'theirs' })
+  })
+
+  /** Without the tool's own lists. */
+  const shown = () =>
+    Object.fromEntries(Object.entries(contents(at.site)).filter(([path]) => !path.startsWith('.')))
 })
 
 describe('a wish to stop', () => {

@@ -8,7 +8,9 @@ import type { PlainDate } from '../../hoof/dates.ts'
 import { buildSite } from '../site/build-site.ts'
 import type { SiteContext, SiteOptions } from '../site/options.ts'
 import type { ShownProblem } from './news.ts'
+import { putOff } from './put-off.ts'
 import { type Recheck, recheck } from './recheck.ts'
+import { servedOf, servedPaths } from './served.ts'
 import { warmOver } from './warm.ts'
 import { warmUp } from './warm-up.ts'
 
@@ -37,6 +39,8 @@ export interface Rebuilder {
    * places, and folders that are new, are looked at again.
    */
   build(places: Iterable<string>): Promise<Rebuilt>
+  /** Paths within the edition's own folder of all that the last build made. Throws UserError when that cannot be known. */
+  served(): Pick<ReadonlySet<string>, 'has'>
   /** Loads and tries all that makes a horse's pages, until a build is wanted. */
   warmUp(): Promise<void>
   /** Looks now and then whether all is as builds take it to be, and calls `found` where it is not. */
@@ -50,6 +54,8 @@ const flushAfter = 2_000
 
 export function openRebuilder({ casebook, site, threads, today, now, signal }: Rebuilding): Rebuilder {
   const warm = warmOver(disk, casebook, site)
+  const rest = putOff()
+  let served: ReturnType<Rebuilder['served']> | null = null
   let timer: NodeJS.Timeout | undefined
   let isBuilding = false
   let warming = Promise.resolve()
@@ -57,6 +63,7 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
   const options = (): SiteOptions => ({ casebook, site, asOf: today(), editions: [practice] })
   const context: SiteContext = {
     ...warm,
+    later: rest.later,
     files: disk,
     threads,
     program: programKey(packageRoot()),
@@ -70,6 +77,7 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     const began = now()
     for (const path of places) warm.invalidate(relative(casebook, path).replaceAll(sep, '/'))
     await warming
+    served = null
     const rebuilt = (problems: readonly ShownProblem[], changed: boolean, waiting: number): Rebuilt => ({
       problems,
       changed,
@@ -77,8 +85,10 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
       milliseconds: now() - began,
     })
     try {
+      rest.now()
       const built = await buildSite(options(), context)
       const { published } = built
+      served = published && servedOf(published.paths.all, practice.folder)
       return rebuilt(
         built.diagnostics.map(shown),
         published !== null && published.written + published.removed > 0,
@@ -93,15 +103,22 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
       )
     } finally {
       isBuilding = false
+      rest.soon()
       checking?.soon()
       timer = setTimeout(warm.flush, flushAfter)
     }
   }
   return {
     build,
+    served: () => served ?? servedPaths(site, practice.folder),
     warmUp: () => {
+      const isWanted = () => !isBuilding && !signal.aborted
+      const rehearse = async () => {
+        rest.now()
+        await warmUp(options(), context, isWanted)
+      }
       // What fails here fails in the next build too, which says why.
-      warming = warmUp(options(), context, () => !isBuilding && !signal.aborted).catch(() => {})
+      warming = rehearse().catch(() => {})
       return warming
     },
     keepChecking: (found) => {
@@ -111,6 +128,7 @@ export function openRebuilder({ casebook, site, threads, today, now, signal }: R
     close: () => {
       checking?.close()
       clearTimeout(timer)
+      rest.now()
       warm.flush()
     },
   }

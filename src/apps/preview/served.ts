@@ -11,3 +11,14 @@ export function servedPaths(site: string, folder: string): ReadonlySet<string> {
   const made = [...readSiteRecord(disk, site).files.keys()].filter((path) => path.startsWith(start))
   return new Set(made.map((path) => path.slice(start.length)))
 }
+
+/** The same of paths within the site that are known: gathered when the first page is asked for. */
+export function servedOf(made: readonly string[], folder: string): Pick<ReadonlySet<string>, 'has'> {
+  let paths: ReadonlySet<string> | null = null
+  return {
+    has: (path) => {
+      paths ??= new Set(made)
+      return paths.has(`${folder}/${path}`)
+    },
+  }
+}

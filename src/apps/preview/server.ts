@@ -28,7 +28,7 @@ export interface Previewed {
   /** The edition's own folder. */
   readonly folder: string
   /** Paths in it of all that the last build made. Throws UserError when that cannot be known. */
-  served(): ReadonlySet<string>
+  served(): Pick<ReadonlySet<string>, 'has'>
   /** Resolves when no build is under way any more; null when none is. */
   settled(): Promise<void> | null
   readonly assets: PreviewAssets
@@ -104,7 +104,7 @@ export async function servePreview(previewed: Previewed, port: number): Promise<
 }
 
 /** Nothing, where it cannot be known; the build then ends with the same reason, and that is shown. */
-function servedBy({ served }: Previewed): ReadonlySet<string> {
+function servedBy({ served }: Previewed): ReturnType<Previewed['served']> {
   try {
     return served()
   } catch (error) {

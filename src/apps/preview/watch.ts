@@ -2,8 +2,11 @@
 import { basename } from 'node:path'
 import { watch } from 'chokidar'
 
-/** Milliseconds of quiet that end a burst: an editor may write, rename and delete within one save. */
-const quiet = 25
+/**
+ * Milliseconds of quiet that end a burst. An editor writes, renames and deletes within one or two of them; what comes
+ * later starts one more build, and somebody waits for each that is added here.
+ */
+const quiet = 8
 
 /** Swap files, backups, locks and hidden files: nothing that a person has finished writing. */
 export const isTemporary = (path: string): boolean =>

@@ -79,7 +79,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
     context.report({ step: 'reading' })
     const listedAt = context.now()
     const folder = folderOf(options, context)
-    const survey = await surveyCasebook(folder, builder, options)
+    const survey = await surveyCasebook(folder, builder, options, context.known)
     const { practice } = survey
     if (practice === null) return { built: await unpublished(options) }
 
@@ -114,7 +114,7 @@ async function buildOnce(options: SiteOptions, context: SiteContext): Promise<Ou
         day: Date.parse(`${options.asOf}T00:00:00Z`),
       },
     })
-    sweepPictures(context.files, paths.pictures, survey.inputs)
+    builder.afterwards(() => sweepPictures(context.files, paths.pictures, survey.inputs))
     builder.remember(survey.inputs, listedAt)
     const broken = records.filter(({ isBroken }) => isBroken).length
     const fresh = horses.filter(({ notes, isNew }) => isNew && !notes.isBroken).length

@@ -65,19 +65,22 @@ export async function buildEditions(
   const leaving = editions.some(isForOthers)
   const [exceptions] = leaving ? await builder.build([guard.exceptions]) : []
   const broken = records.filter(({ isBroken }) => isBroken).map(({ id }) => id)
-  const isIn = (folders: Iterable<string>, path: string) =>
-    [...folders].some((folder) => path.startsWith(`${folder}/`))
-  const ended = withdrawn.map(({ folder }) => folder)
+  // Asked for every file of the site: what paths begin with is put together once.
+  const isIn = (starts: readonly string[], path: string) => starts.some((start) => path.startsWith(start))
+  const startOf = (folder: string) => `${folder}/`
+  const made = editions.map(({ folder, keepsBroken }) => ({
+    start: startOf(folder),
+    last: keepsBroken ? broken.map((id) => startOf(`${folder}/${id}`)) : [],
+  }))
+  const standing = [...held].map(startOf)
+  const ended = withdrawn.map(({ folder }) => startOf(folder))
   return {
     exceptions: exceptions?.notes ?? [],
     refusals: guard.refusals(),
     withdrawn,
     fateOf: (path) => {
-      const edition = editions.find(({ folder }) => path.startsWith(`${folder}/`))
-      if (edition !== undefined && !isIn(held, path)) {
-        const isLast = edition.keepsBroken && broken.some((id) => path.startsWith(`${edition.folder}/${id}/`))
-        return isLast ? 'kept' : 'made'
-      }
+      const edition = made.find(({ start }) => path.startsWith(start))
+      if (edition !== undefined && !isIn(standing, path)) return isIn(edition.last, path) ? 'kept' : 'made'
       return instead.get(path) ?? (isIn(ended, path) ? 'removed' : 'kept')
     },
   }

@@ -18,16 +18,20 @@ import {
   type SitePaths,
 } from './horse-job.ts'
 import type { PagesTools } from './horse-pages.ts'
-import { horseAsRead, readToKeep, watched } from './horse-reading.ts'
+import { horseAsRead, type LastRead, readToKeep, watched } from './horse-reading.ts'
 
 export type HorseWork = Work<ReadJob | HorseJob, MadeUnit<ReadNotes | HorseRecord>>
 
-/** @param editions those that a job may name */
+/**
+ * @param editions those that a job may name
+ * @param last kept by a process that reads a horse again and again
+ */
 export function horseWork(
   files: Files,
   paths: SitePaths,
   editions: readonly Edition[],
   { renderer, formatIn, forOwners, own }: PageTools,
+  last?: LastRead,
 ): HorseWork {
   const makeUnit = unitMaker(files, paths)
   const unmade = unmadeHorse(files, paths)
@@ -47,7 +51,7 @@ export function horseWork(
     makeUnit(readUnit(job.id), async ({ put, keep, markStale }): Promise<ReadNotes> => {
       const output = telling({ put, keep })
       try {
-        return readToKeep(job, folderOf(job, markStale), output.keep)
+        return readToKeep(job, folderOf(job, markStale), output.keep, last)
       } catch (error) {
         if (output.hasFailed() || isEveryonesTrouble(error)) throw error
         markStale()

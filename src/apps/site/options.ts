@@ -2,6 +2,8 @@ import type { BuildContext } from '../../build/builder.ts'
 import type { FolderEntry } from '../../casebook/folder.ts'
 import type { Edition, PageTools } from '../../editions/edition.ts'
 import type { PlainDate } from '../../hoof/dates.ts'
+import type { LastRead } from './horse-reading.ts'
+import type { KnownHorses } from './surveyed-horse.ts'
 
 /** What is to be built. Folders are absolute. */
 export interface SiteOptions {
@@ -20,4 +22,8 @@ export interface SiteContext extends BuildContext {
   readonly threads: number
   /** Kept by a process that builds again and again: the casebook's listing, so that not every file is looked at again. */
   readonly listing?: { list(): readonly FolderEntry[] }
+  /** Likewise: the horses as they were surveyed last. */
+  readonly known?: KnownHorses
+  /** Likewise: what was read of the horse that was read last. */
+  readonly lastRead?: LastRead
 }

@@ -37,13 +37,13 @@ export interface HorsePool {
 
 /** In this thread, in worker threads where there are many. */
 export function horsePool(
-  { files, threads, openTools }: Pick<SiteContext, 'files' | 'threads' | 'openTools'>,
+  { files, threads, openTools, lastRead }: Pick<SiteContext, 'files' | 'threads' | 'openTools' | 'lastRead'>,
   editions: readonly Edition[],
   paths: SitePaths,
 ): HorsePool {
   const work = once(async () => {
     const { horseWork } = await import('./horse-work.ts')
-    return horseWork(files, paths, editions, await openTools())
+    return horseWork(files, paths, editions, await openTools(), lastRead)
   })
   const here = inThisThread(async (job: ReadJob | HorseJob) => (await work())(job))
   const script = pathToFileURL(join(packageRoot(), 'dist', 'worker.js'))
@@ -80,7 +80,7 @@ export const readUnits = (
   horses.map(({ id, files, readKey }) => ({
     name: readUnit(id),
     key: readKey,
-    job: { round: 'read', id, practice, asOf, files },
+    job: () => ({ round: 'read', id, practice, asOf, files }),
   }))
 
 /** What all horses teach: learned anew only where what they teach is not as it was. */
@@ -123,9 +123,12 @@ export function horseUnits(
 ): readonly PooledUnit<HorseJob, HorseRecord>[] {
   const taught = cacheKey(learned)
   return horses.map(({ id, key, files, approved }, i) => {
-    const { lastApproved = {} } = (units[id]?.notes ?? {}) as Partial<HorseRecord>
-    const horse = { id, files, approved, lastApproved, read: reads[i]?.read ?? null }
-    return { name: id, key: cacheKey(key, taught), job: horseJob(horse, practice, learned, options) }
+    const job = () => {
+      const { lastApproved = {} } = (units[id]?.notes ?? {}) as Partial<HorseRecord>
+      const horse = { id, files, approved, lastApproved, read: reads[i]?.read ?? null }
+      return horseJob(horse, practice, learned, options)
+    }
+    return { name: id, key: cacheKey(key, taught), job }
   })
 }
 

@@ -3,21 +3,11 @@ import type { Builder } from '../../build/builder.ts'
 import { cacheKey } from '../../build/cache-key.ts'
 import { UserError } from '../../build/disk/errors.ts'
 import { type KnownInputs, knownInputs } from '../../build/inputs.ts'
-import type { CasebookFolder } from '../../casebook/folder.ts'
+import type { CasebookFolder, FolderEntry } from '../../casebook/folder.ts'
 import type { PracticeRead } from '../../casebook/read.ts'
 import { approvalsFile, approvedIn, readApprovals } from '../../identity/approvals.ts'
-import type { SourceFile } from './horse-job.ts'
 import type { SiteOptions } from './options.ts'
-
-export interface SurveyedHorse {
-  readonly id: string
-  readonly key: string
-  /** Of what is read alone: the same key means the same horse. */
-  readonly readKey: string
-  readonly files: readonly SourceFile[]
-  /** Hashes of what is approved to leave of it. */
-  readonly approved: readonly string[]
-}
+import type { KnownHorses, SurveyedHorse } from './surveyed-horse.ts'
 
 export interface Survey extends PracticeRead {
   readonly inputs: KnownInputs
@@ -32,6 +22,7 @@ export async function surveyCasebook(
   folder: CasebookFolder,
   builder: Builder,
   { asOf, editions }: Pick<SiteOptions, 'asOf' | 'editions'>,
+  known: KnownHorses = new Map(),
 ): Promise<Survey> {
   const inputs = knownInputs(folder, builder.before)
   const { program } = builder.before
@@ -48,19 +39,26 @@ export async function surveyCasebook(
   const { practice, horseIds } = read.notes
   const common = cacheKey(program, asOf, practice)
   const built = editions.map(({ name }) => name)
-  const files = entries.map((entry) => ({ ...entry, hash: inputs[entry.path]?.hash ?? null }))
   const approvals = readApprovals(approvalsText(folder, inputs))
-  const byHorse = byFolder(files)
+  const byHorse = byFolder(entries)
   const horses = horseIds.map((id) => {
-    const own = byHorse.get(id) ?? []
+    const listed = byHorse.get(id) ?? []
     const approved = [...approvedIn(approvals, id)].sort()
+    const under = [common, built, approved].join()
+    const from = listed.flatMap((entry) => [entry, inputs[entry.path]])
+    const before = known.get(id)
+    if (before?.under === under && isSameList(before.from, from)) return before.horse
+    const own = listed.map((entry) => ({ ...entry, hash: inputs[entry.path]?.hash ?? null }))
     const readKey = cacheKey(
       common,
       id,
       own.map(({ path, kind, hash }) => [path, kind, hash]),
     )
-    return { id, approved, readKey, key: cacheKey(readKey, built, approved), files: own }
+    const horse = { id, approved, readKey, key: cacheKey(readKey, built, approved), files: own }
+    known.set(id, { under, from, horse })
+    return horse
   })
+  for (const id of known.keys()) if (!byHorse.has(id)) known.delete(id)
   const diagnostics = [...read.notes.diagnostics, ...approvals.report.diagnostics]
   return { ...read.notes, diagnostics, inputs, horses }
 }
@@ -76,9 +74,12 @@ function approvalsText(folder: CasebookFolder, inputs: KnownInputs): string | nu
   }
 }
 
+const isSameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, index) => one === b[index])
+
 /** Files by the first folder of their path. */
-function byFolder(files: readonly SourceFile[]): ReadonlyMap<string, readonly SourceFile[]> {
-  const groups = new Map<string, SourceFile[]>()
+function byFolder(files: readonly FolderEntry[]): ReadonlyMap<string, readonly FolderEntry[]> {
+  const groups = new Map<string, FolderEntry[]>()
   for (const file of files) {
     const folder = file.path.slice(0, file.path.indexOf('/') + 1).slice(0, -1)
     const group = groups.get(folder)

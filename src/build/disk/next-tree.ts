@@ -27,27 +27,31 @@ const isSameTime = (a: number, b: number) => Math.abs(a - b) < 0.002
 
 /**
  * Makes `next` hold what `live` holds, others' files as well, but for what is left out.
+ * @param known folders of `live` as they were seen before: one that nobody touched since is not listed again
  * @returns null where this disk has no links of that kind
  */
 export function linkTree(
   files: Files,
   live: string,
   next: string,
-  isLeftOut: (path: string) => boolean,
+  leftOut: ReadonlySet<string>,
+  known: Seen = new Map(),
 ): Seen | null {
   const seen = new Map<string, SeenFolder>()
   const fill = (folder: string): boolean => {
     const [from, to] = [join(live, folder), join(next, folder)]
     const [stat, twin] = [files.stat(from), files.stat(to)]
-    const entries = files.entries(from)
     const isTwin = stat !== null && twin !== null && isSameTime(stat.modified, twin.modified)
+    const before = isTwin ? known.get(folder) : undefined
+    const entries =
+      before !== undefined && before.modified === stat?.modified ? before.entries : files.entries(from)
     if (twin === null) files.makeFolder(to)
     else if (!isTwin) keepFolders(files, to, entries)
     if (stat === null) return true
     const isLinked = entries.every(({ name, kind }) => {
       const path = below(folder, name)
       if (kind === 'folder') return fill(path)
-      if (isLeftOut(path)) {
+      if (leftOut.has(path)) {
         if (isTwin) files.remove(`${to}/${name}`)
         return true
       }
@@ -64,6 +68,16 @@ export function linkTree(
   return fill('') ? seen : null
 }
 
+/**
+ * What is known of the folders of `next` once it is live: those of which nothing was left out, and nothing came.
+ * @param changed paths that were left out or came
+ */
+export function seenWhenLive(seen: Seen, changed: ReadonlySet<string>): Seen {
+  const touched = new Set([...changed].flatMap(foldersAbove))
+  const untouched = [...seen].filter(([folder]) => !touched.has(folder))
+  return new Map(untouched.map(([folder, now]) => [folder, { ...now, modified: now.filled }]))
+}
+
 /** How finely disks tell the time, milliseconds: most by the ticks of the system, some in steps of two seconds. */
 const [fine, coarse] = [20, 2_100]
 
@@ -78,7 +92,7 @@ export const settledBefore = (times: readonly number[]): number =>
 /** Links of all that is live, for the next time. What the disk refuses is done without. */
 export function makeTwin(files: Files, live: string, next: string): void {
   try {
-    const seen = linkTree(files, live, next, () => false) ?? new Map<string, SeenFolder>()
+    const seen = linkTree(files, live, next, new Set()) ?? new Map<string, SeenFolder>()
     const settled = settledBefore([...seen.values()].map(({ filled }) => filled))
     for (const [folder, { modified }] of seen)
       keepPrivately(files, join(next, folder), modified < settled ? modified : 0)

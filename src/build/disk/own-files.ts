@@ -8,6 +8,12 @@ import { isInside } from './staging.ts'
 /** Name of the list of the tool's own files, in the site's own folder. */
 export const ownFilesList = '.made.json'
 
+/**
+ * Name of the list beside it of what a publication brings, for as long as that may be under way: to write the whole
+ * list of twelve thousand files takes 8 ms, which somebody waits for.
+ */
+export const comingFilesList = '.made-next.json'
+
 /** What a site is made from. */
 export interface Source {
   /** Absolute, links resolved. */
@@ -38,9 +44,32 @@ export interface SiteRecord {
  * @throws UserError when the list cannot be understood: without it no file may be replaced
  */
 export function readSiteRecord(files: Files, site: string): SiteRecord {
-  const path = join(site, ownFilesList)
+  const record = readList(files, site, ownFilesList)
+  const coming = readList(files, site, comingFilesList)
+  if (record === null) return coming ?? { source: null, files: new Map(), restsOn: new Map() }
+  if (coming === null) return record
+  const own = new Map(record.files)
+  for (const [path, hashes] of coming.files)
+    own.set(path, [...new Set([...(own.get(path) ?? []), ...hashes])])
+  return { ...record, files: own, restsOn: unionOf(record.restsOn, coming.restsOn) }
+}
+
+/** What folders rest on while either of two may stand there. */
+export function unionOf(a: RestsOn | null, b: RestsOn | null): RestsOn | null {
+  if (a === null || b === null) return null
+  const folders = new Set([...a.keys(), ...b.keys()])
+  return new Map(
+    [...folders].map((folder) => [
+      folder,
+      [...new Set([...(a.get(folder) ?? []), ...(b.get(folder) ?? [])])],
+    ]),
+  )
+}
+
+function readList(files: Files, site: string, name: string): SiteRecord | null {
+  const path = join(site, name)
   const bytes = files.read(path)
-  if (bytes === null) return { source: null, files: new Map(), restsOn: new Map() }
+  if (bytes === null) return null
   const record = parsed(new TextDecoder().decode(bytes), site)
   if (record !== null) return record
   throw new UserError(
@@ -114,10 +143,12 @@ export function refuseOtherSource(
   )
 }
 
+export const isSameSource = (a: Source | null, b: Source | null): boolean =>
+  a?.folder === b?.folder && a?.name === b?.name
+
 /** Whether two say the same, so that nothing needs to be written. */
 export const isSameRecord = (a: SiteRecord, b: SiteRecord): boolean =>
-  a.source?.folder === b.source?.folder &&
-  a.source?.name === b.source?.name &&
+  isSameSource(a.source, b.source) &&
   isSameLists(a.files, b.files) &&
   (a.restsOn === null || b.restsOn === null ? a.restsOn === b.restsOn : isSameLists(a.restsOn, b.restsOn))
 

@@ -16,7 +16,15 @@ import {
   publishInPlace,
   removeEmptied,
 } from './in-place.ts'
-import { type Kept, linkTree, makeTwin, retireTree, type Seen, settledBefore } from './next-tree.ts'
+import {
+  type Kept,
+  linkTree,
+  makeTwin,
+  retireTree,
+  type Seen,
+  seenWhenLive,
+  settledBefore,
+} from './next-tree.ts'
 import { isOwn, type OwnFiles } from './own-files.ts'
 import { placeIn } from './staging.ts'
 import { type TopFolder, topFolder } from './top-folder.ts'
@@ -39,10 +47,17 @@ interface Prepared {
   readonly keeps: Kept | null
 }
 
+/** Folders directly in the site, by name, as this process saw them last. */
+export type SeenFolders = Map<string, Seen>
+
+/** Puts away what was live before, once all is; gives places of others' files that came in the last moment and have another name now. */
+export type PutAway = () => readonly string[]
+
 /**
  * Publishes changes whose places are free to take.
  * @param own what the tool wrote, before and now
- * @returns places of others' files that came in the last moment and have another name now
+ * @param seen is kept up to date
+ * @returns what is left to do: a build that is killed before that leaves it to the next one
  * @throws UserError when the disk refuses; a folder is then the old one or the new one, or `publishInPlace` says more
  */
 export function publishFolders(
@@ -50,12 +65,26 @@ export function publishFolders(
   at: Workplace,
   all: readonly Changes[],
   own: OwnFiles,
-): readonly string[] {
-  const prepared = all.map((changes) => prepare(files, at, changes, own))
-  return prepared.flatMap((one) => putLive(files, at, one, own))
+  seen: SeenFolders,
+): PutAway {
+  const prepared = all.map((changes) => prepare(files, at, changes, own, seen.get(changes.name)))
+  const rest = prepared.map((one) => {
+    const { changes, seen: before, keeps } = one
+    seen.delete(changes.name)
+    const putAway = putLive(files, at, one, own)
+    if (before !== null && keeps !== null) seen.set(changes.name, seenWhenLive(before, keeps.changed))
+    return putAway
+  })
+  return () => rest.flatMap((putAway) => putAway())
 }
 
-function prepare(files: Files, at: Workplace, changes: Changes, own: OwnFiles): Prepared {
+function prepare(
+  files: Files,
+  at: Workplace,
+  changes: Changes,
+  own: OwnFiles,
+  known: Seen | undefined,
+): Prepared {
   const folder = topFolder(files, changes.name, at)
   const { puts, removes } = changes
   const leftOut = new Set([...puts, ...removes])
@@ -63,7 +92,7 @@ function prepare(files: Files, at: Workplace, changes: Changes, own: OwnFiles): 
   if (canLink && folder.kept !== null && files.stat(folder.kept)?.kind === 'folder') {
     files.moveFolder(folder.kept, folder.next)
   }
-  const seen = canLink ? linkTree(files, folder.live, folder.next, (path) => leftOut.has(path)) : null
+  const seen = canLink ? linkTree(files, folder.live, folder.next, leftOut, known) : null
   if (seen === null) {
     if (canLink) retireTree(files, folder.next, folder.live, ownIn(folder.name, own))
     mustAllBeWritable(files, folder.live, changes)
@@ -97,14 +126,19 @@ function canHold(files: Files, { next }: TopFolder): boolean {
   }
 }
 
-function putLive(files: Files, at: Workplace, { folder, changes, seen, keeps }: Prepared, own: OwnFiles) {
+function putLive(
+  files: Files,
+  at: Workplace,
+  { folder, changes, seen, keeps }: Prepared,
+  own: OwnFiles,
+): PutAway {
   const { name, live, next, kept, aside } = folder
   const isTheirs = ownIn(name, own)
   const inPlace = (from: InPlace['from']) =>
     publishInPlace(files, at.workFolder, { ...changes, from }, placesOf(files, at, folder, own))
   if (seen === null) {
     inPlace('staged')
-    return []
+    return () => []
   }
   const keep = (tree: string) => {
     if (kept !== null && files.stat(tree) !== null) {
@@ -113,7 +147,7 @@ function putLive(files: Files, at: Workplace, { folder, changes, seen, keeps }: 
     }
     leave(files, folder)
   }
-  const retire = (tree: string) => {
+  const retire = (tree: string) => () => {
     const renamed = retireTree(files, tree, live, { ...isTheirs, seen, keeps })
     keep(tree)
     return renamed
@@ -121,9 +155,11 @@ function putLive(files: Files, at: Workplace, { folder, changes, seen, keeps }: 
   if (files.stat(live) === null) {
     files.makeFolder(dirname(live))
     if (files.moveFolder(next, live)) {
-      if (kept !== null) makeTwin(files, live, next)
-      keep(next)
-      return []
+      return () => {
+        if (kept !== null) makeTwin(files, live, next)
+        keep(next)
+        return []
+      }
     }
   } else if (files.exchange(next, live)) {
     return retire(next)

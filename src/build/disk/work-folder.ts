@@ -31,10 +31,16 @@ export function workFolderOf(files: Files, site: string): string {
 
 /**
  * Takes the lock and puts right what a killed build left.
+ * @param readRecord reads the record of the site, or knows it
  * @throws UserError while another build holds the lock, when the site is made from another source, or
  * when the disk refuses
  */
-export function openWorkFolder(files: Files, named: string, madeFrom: string): WorkFolder {
+export function openWorkFolder(
+  files: Files,
+  named: string,
+  madeFrom: string,
+  readRecord?: () => SiteRecord,
+): WorkFolder {
   const [site, source] = [realPlace(files, named), realPlace(files, madeFrom)]
   const folder = workFolderOf(files, site)
   const staged = join(folder, 'staging')
@@ -42,7 +48,7 @@ export function openWorkFolder(files: Files, named: string, madeFrom: string): W
   const giveBack = takeLock(files, folder)
   const at = { site, workFolder: folder, source, staged }
   try {
-    const record = readSiteRecord(files, site)
+    const record = readRecord?.() ?? readSiteRecord(files, site)
     refuseOtherSource(files, site, record.source, { folder: source, name: null })
     recover(files, at, record.files)
     for (const name of files.names(folder).filter(isUnfinished)) files.remove(join(folder, name))
