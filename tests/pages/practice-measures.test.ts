@@ -95,7 +95,9 @@ describe('all measures of a horse', () => {
       'The line now',
     ])
     expect(rows.find(({ name }) => name === 'Readings')?.cells).toEqual([{ text: '2' }])
-    expect(leftFore(section('toe-angle')).find(([name]) => name === 'Readings')?.[1]).toEqual({ text: 'all feet: 3' })
+    expect(leftFore(section('toe-angle')).find(([name]) => name === 'Readings')?.[1]).toEqual({
+      text: 'all feet: 3',
+    })
   })
 
   it('says once what is alike at all feet', () => {
