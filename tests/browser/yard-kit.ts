@@ -3,6 +3,7 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll } from 'vitest'
 import { casebook, type Trial, trial } from '../editions/kit.ts'
 import { yardFolder, yardKey } from '../editions/yard/kit.ts'
 import { launch } from './chrome.ts'
@@ -40,7 +41,7 @@ export interface Opened {
   close(): Promise<void>
 }
 
-export interface Yard {
+interface Yard {
   readonly browser: Browser
   readonly made: Trial
   /** The page in a folder of a host that holds other things besides; until the test ends. */
@@ -51,7 +52,7 @@ export interface Yard {
   close(): Promise<void>
 }
 
-export async function openYard(): Promise<Yard> {
+async function openYard(): Promise<Yard> {
   const made = trial(files)
   await made.buildUnread(['yard'])
   const browser = await launch()
@@ -78,6 +79,22 @@ export async function openYard(): Promise<Yard> {
       await browser.close()
       made.done()
     },
+  }
+}
+
+/** The same for the tests of a file. */
+export function useYard() {
+  let yard: Yard
+  beforeAll(async () => {
+    yard = await openYard()
+  })
+  afterEach(() => yard.clear())
+  afterAll(() => yard?.close())
+  return {
+    made: () => yard.made,
+    hosted: () => yard.hosted(),
+    open: (url: string, options?: BrowserContextOptions) => yard.open(url, options),
+    unlock: (page: Page, passphrase?: string) => unlock(page, yard.made, undefined, passphrase),
   }
 }
 

@@ -1,23 +1,12 @@
 import { HtmlValidate } from 'html-validate'
-import type { BrowserContextOptions, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
-import type { Trial } from '../editions/kit.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import { yardHtml } from '../editions/yard/kit.ts'
 import { allButColours, axe, coloursAlone } from './axe.ts'
 import { sideways } from './visitor.ts'
-import { longName, openYard, phone, unlock as typeWords, type Yard } from './yard-kit.ts'
+import { longName, phone, useYard } from './yard-kit.ts'
 
-let yard: Yard
-let made: Trial
-beforeAll(async () => {
-  yard = await openYard()
-  made = yard.made
-})
-afterAll(() => yard?.close())
-afterEach(() => yard.clear())
-
-const open = (url: string, options?: BrowserContextOptions) => yard.open(url, options)
-const unlock = (page: Page) => typeWords(page, made)
+const { made, hosted, open, unlock } = useYard()
 
 /** Targets that a finger would miss. */
 const small = (page: Page) =>
@@ -53,7 +42,7 @@ describe('every screen of it', () => {
   ]
 
   it.each(looks)('is accessible and fits, $name', async ({ options, light, rules }) => {
-    const { url } = await yard.hosted()
+    const { url } = await hosted()
     const { page, close } = await open(url, options)
     if (light !== null) {
       await page.evaluate(
@@ -81,7 +70,7 @@ describe('every screen of it', () => {
   })
 
   it('can be read and tapped at 400 % text', async () => {
-    const { url } = await yard.hosted()
+    const { url } = await hosted()
     const { page, close } = await open(url, { viewport: { width: 390, height: 844 } })
     const session = await page.context().newCDPSession(page)
     await session.send('Page.setFontSizes', { fontSizes: { standard: 64, fixed: 52 } })
@@ -102,7 +91,7 @@ describe('every screen of it', () => {
       extends: ['html-validate:standard'],
       rules: { 'no-inline-style': 'error', 'script-type': 'off' },
     })
-    const report = await validator.validateString(yardHtml(made).replace(/(id="sealed">)[^<]*/, '$1'))
+    const report = await validator.validateString(yardHtml(made()).replace(/(id="sealed">)[^<]*/, '$1'))
     expect(report.results.flatMap(({ messages }) => messages.map(({ message }) => message))).toEqual([])
   })
 })

@@ -2,25 +2,16 @@
 import { cpSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import type { BrowserContextOptions, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import { type Trial, trial } from '../editions/kit.ts'
 import { yardFolder, yardHtml, yardKey } from '../editions/yard/kit.ts'
 import { english } from '../english.ts'
-import { files, longName, openYard, phone, unlock as typeWords, type Yard } from './yard-kit.ts'
+import { files, longName, phone, unlock as typeWords, useYard } from './yard-kit.ts'
 
 const { page: says, locked: gate } = english.yard
 
-let yard: Yard
-let made: Trial
-beforeAll(async () => {
-  yard = await openYard()
-  made = yard.made
-})
-afterAll(() => yard?.close())
-afterEach(() => yard.clear())
-
-const open = (url: string, options?: BrowserContextOptions) => yard.open(url, options)
+const { made, open, unlock, ...yard } = useYard()
 /** What the host has of the page of this test. */
 let folder: string
 const hosted = async () => {
@@ -28,7 +19,6 @@ const hosted = async () => {
   folder = found.folder
   return found
 }
-const unlock = (page: Page, passphrase?: string) => typeWords(page, made, undefined, passphrase)
 /** Of another build, wherever the page is. */
 const unlockAs = (page: Page, of: Trial) => typeWords(page, of, '#yard main')
 
@@ -53,7 +43,7 @@ describe('the yard page', () => {
     expect(await page.getAttribute('#words', 'type')).toBe('password')
     await page.check('#show')
     expect(await page.getAttribute('#words', 'type')).toBe('text')
-    const { passphrase } = yardKey(made)
+    const { passphrase } = yardKey(made())
     await unlock(
       page,
       ` ${passphrase.slice(0, 1).toUpperCase()}${passphrase.slice(1).replaceAll(' ', '  ')} `,
@@ -67,7 +57,7 @@ describe('the yard page', () => {
 
   it('says that it did not arrive whole, whichever half is damaged', async () => {
     const { url } = await hosted()
-    const html = yardHtml(made)
+    const html = yardHtml(made())
     const damaged = {
       'the lock': html.replace(
         /(\n[A-Za-z0-9+/]{20})(.)/,
@@ -78,7 +68,7 @@ describe('the yard page', () => {
     for (const [name, text] of Object.entries(damaged)) {
       writeFileSync(join(folder, 'index.html'), text)
       const { page, close } = await open(url)
-      await page.fill('#words', yardKey(made).passphrase)
+      await page.fill('#words', yardKey(made()).passphrase)
       await page.click('#unlock button[type=submit]')
       await page
         .waitForFunction((said) => document.querySelector('#said')?.textContent === said, gate.damaged)
@@ -175,7 +165,7 @@ describe('the yard page', () => {
 
   it('takes a newer build when asked, and a locked page takes it by itself', async () => {
     const newer = trial(files)
-    cpSync(join(made.casebook, 'passphrases.yaml'), join(newer.casebook, 'passphrases.yaml'))
+    cpSync(join(made().casebook, 'passphrases.yaml'), join(newer.casebook, 'passphrases.yaml'))
     await newer.buildUnread(['yard'], '2026-03-20')
     const { url } = await hosted()
     const { page, troubles, close } = await open(url)
@@ -195,7 +185,7 @@ describe('the yard page', () => {
     expect(await page.textContent('main')).toContain('As of 20 March 2026, 1 day ago')
 
     // Half an upload: the worker's list names bytes that are not there yet. Nothing is taken.
-    cpSync(join(yardFolder(made), 'worker.js'), join(folder, 'worker.js'))
+    cpSync(join(yardFolder(made()), 'worker.js'), join(folder, 'worker.js'))
     await page.evaluate(async () =>
       (await navigator.serviceWorker.getRegistration())?.update().catch(() => {}),
     )
@@ -207,13 +197,13 @@ describe('the yard page', () => {
     await unlockAs(page, newer)
     expect(await page.textContent('main')).toContain('As of 20 March 2026')
 
-    cpSync(yardFolder(made), folder, { recursive: true })
+    cpSync(yardFolder(made()), folder, { recursive: true })
     await page.reload()
     // It is locked again: the newer build takes its place with nobody asked.
     const taken = page.waitForEvent('load')
     await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update())
     await taken
-    await unlockAs(page, made)
+    await unlockAs(page, made())
     expect(await page.textContent('main')).toContain('As of 1 March 2026')
     expect(troubles.filter((text) => !/integrity/i.test(text))).toEqual([])
     await close()
@@ -233,7 +223,7 @@ describe('the yard page', () => {
     await page.waitForFunction(() => location.hash.startsWith('#write/'))
     await page.waitForSelector('.yf')
     await page.reload()
-    await unlockAs(page, made)
+    await unlockAs(page, made())
     await page.waitForFunction(() => document.querySelector('.yf')?.textContent?.includes('Zoë'))
     await page.goto(`${url}#horse/zoe`)
     await page.waitForFunction((text) => document.querySelector('.main-act')?.textContent === text, says.goOn)
@@ -247,7 +237,7 @@ describe('the yard page', () => {
   })
 
   it('opens from a file for reading, and says that nothing can be written there', async () => {
-    const { page, troubles, close } = await open(pathToFileURL(join(yardFolder(made), 'index.html')).href)
+    const { page, troubles, close } = await open(pathToFileURL(join(yardFolder(made()), 'index.html')).href)
     await unlock(page)
     expect(await page.textContent('main')).toContain(says.fileOnly)
     await page.click('.rows a:has-text("Zoë")')
