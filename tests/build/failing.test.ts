@@ -9,7 +9,17 @@ import { asUserError, Stopped } from '../../src/build/disk/errors.ts'
 import type { Files } from '../../src/build/disk/files.ts'
 import { disk } from '../../src/build/disk/real-disk.ts'
 import { isLong } from '../runs.ts'
-import { build, contents, horseText, type Place, pages, place, threeHorses, visitText } from './kit.ts'
+import {
+  build,
+  contents,
+  freshPages,
+  horseText,
+  type Place,
+  pages,
+  place,
+  threeHorses,
+  visitText,
+} from './kit.ts'
 
 let at: Place
 beforeEach(() => {
@@ -207,13 +217,6 @@ describe('a build that is killed before it has done what it put off', () => {
     await build(at, { files: on, later: (work) => void works.push(work) })
     works.at(-1)?.()
   }
-  async function fresh(): Promise<Record<string, string>> {
-    const other = place({})
-    await build({ ...other, casebook: at.casebook })
-    const made = pages(other.site)
-    other.done()
-    return made
-  }
 
   it('shows the new site; once or twice, the next one puts the rest right and takes all pages for its own', async () => {
     for (let times = 1; times <= 2; times++) {
@@ -222,12 +225,12 @@ describe('a build that is killed before it has done what it put off', () => {
         change()
         at.write('bramble/2026-04-06.md', visitText('2026-04-06', toe))
         await killed()
-        expect(shown()).toEqual(await fresh())
+        expect(shown()).toEqual(await freshPages(at))
         at.write('clover/horse.md', horseText('clover'))
       }
       for (const id of ['alder', 'bramble', 'dock']) at.write(`${id}/horse.md`, horseText('Sorrel'))
       expect((await build(at)).published?.left).toEqual([])
-      expect(pages(at.site)).toEqual(await fresh())
+      expect(pages(at.site)).toEqual(await freshPages(at))
       expect(contents(at.site)['.made.json']).not.toContain('[')
     }
   })
@@ -243,7 +246,7 @@ describe('a build that is killed before it has done what it put off', () => {
       },
     })
     await build(at)
-    expect(pages(at.site)).toEqual({ ...(await fresh()), 'practice/alder/late.txt': 'theirs' })
+    expect(pages(at.site)).toEqual({ ...(await freshPages(at)), 'practice/alder/late.txt': 'theirs' })
   })
 
   /** Without the tool's own lists. */

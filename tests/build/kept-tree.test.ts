@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import type { Files } from '../../src/build/disk/files.ts'
 import { disk } from '../../src/build/disk/real-disk.ts'
-import { build, contents, type Place, pages, place, threeHorses, visitText } from './kit.ts'
+import { build, contents, freshPages, type Place, pages, place, threeHorses, visitText } from './kit.ts'
 
 let at: Place
 const kept = (path = '') => join(at.root, '.growdown', 'site', 'kept', 'practice', path)
@@ -16,14 +16,6 @@ async function publish(files: Files = slowly): Promise<void> {
   toe += 1
   at.write('alder/2026-04-06.md', visitText('2026-04-06', toe))
   await build(at, { files })
-}
-
-async function fresh(): Promise<Record<string, string>> {
-  const other = place({})
-  await build({ ...other, casebook: at.casebook })
-  const made = pages(other.site)
-  other.done()
-  return made
 }
 
 /** Each page is put in its place a while after the folders were filled, so that their times tell that they are done. */
@@ -63,7 +55,7 @@ it('links nothing anew in a folder that nobody touched', async () => {
   await publish({ ...slowly, link })
   expect(linked.length).toBeGreaterThan(0)
   expect(linked.filter((path) => /bramble|clover/.test(path))).toEqual([])
-  expect(pages(at.site)).toEqual(await fresh())
+  expect(pages(at.site)).toEqual(await freshPages(at))
 })
 
 const touched: Readonly<Record<string, () => void>> = {
@@ -84,18 +76,18 @@ const touched: Readonly<Record<string, () => void>> = {
 it.each(Object.keys(touched))('is no more than a help: %s', async (what) => {
   touched[what]?.()
   await publish()
-  expect(pages(at.site)).toEqual(await fresh())
+  expect(pages(at.site)).toEqual(await freshPages(at))
 })
 
 it('minds what others put into the site, and what they take out', async () => {
   writeFileSync(live('bramble/theirs.txt'), 'theirs')
   rmSync(live('clover/index.html'))
   await publish()
-  const wanted = await fresh()
+  const wanted = await freshPages(at)
   expect(pages(at.site)).toEqual({ ...wanted, 'practice/bramble/theirs.txt': 'theirs' })
   rmSync(live('bramble/theirs.txt'))
   await publish()
-  expect(pages(at.site)).toEqual(await fresh())
+  expect(pages(at.site)).toEqual(await freshPages(at))
 })
 
 it('holds nothing of a horse that is gone', async () => {
@@ -106,5 +98,5 @@ it('holds nothing of a horse that is gone', async () => {
     [],
   )
   await publish()
-  expect(pages(at.site)).toEqual(await fresh())
+  expect(pages(at.site)).toEqual(await freshPages(at))
 })

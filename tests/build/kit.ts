@@ -154,6 +154,15 @@ export function pages(site: string): Record<string, string> {
   return files
 }
 
+/** What readers of a site see that is built from nothing. */
+export async function freshPages({ casebook }: Pick<Place, 'casebook'>): Promise<Record<string, string>> {
+  const other = place({})
+  await build({ ...other, casebook })
+  const made = pages(other.site)
+  other.done()
+  return made
+}
+
 /** Every file below a folder: path to the time of its last change. */
 export function times(folder: string): Record<string, number> {
   return eachFile(folder, (file) => lstatSync(file).mtimeMs)

@@ -13,6 +13,7 @@ import {
   build,
   contents,
   context,
+  freshPages,
   horseText,
   lasting,
   type Place,
@@ -58,14 +59,6 @@ function save(path: string, text: string): void {
 
 const looked = () => [...warm.recheck()].filter((isGone) => isGone).length
 
-async function fresh(): Promise<Record<string, string>> {
-  const other = place({})
-  await build({ ...other, casebook: at.casebook })
-  const site = pages(other.site)
-  other.done()
-  return site
-}
-
 describe('a process that builds again and again', () => {
   it('looks at no page of a horse that did not change, and gives what a fresh build gives', async () => {
     await again()
@@ -74,7 +67,7 @@ describe('a process that builds again and again', () => {
     const built = await again()
     expect(built.horses).toEqual({ made: 1, unchanged: 2, broken: 0 })
     expect(looks.filter((path) => /(?:alder|clover)\//.test(path))).toEqual([])
-    expect(pages(at.site)).toEqual(await fresh())
+    expect(pages(at.site)).toEqual(await freshPages(at))
   })
 
   it('writes nothing when nothing changed', async () => {
@@ -122,7 +115,7 @@ describe('a process that builds again and again', () => {
     at.write('alder/2026-04-06.md', visitText('2026-04-06', 94))
     warm.invalidate('')
     await again()
-    expect(pages(at.site)).toEqual(await fresh())
+    expect(pages(at.site)).toEqual(await freshPages(at))
   })
 
   it('looks at everything after a build that failed', async () => {
@@ -135,7 +128,7 @@ describe('a process that builds again and again', () => {
     await expect(again({ editions })).rejects.toThrow('the pages of alder could not be made: a page cannot')
     rmSync(join(at.site, 'practice/clover/index.html'))
     await again()
-    expect(pages(at.site)).toEqual(await fresh())
+    expect(pages(at.site)).toEqual(await freshPages(at))
   })
 })
 
