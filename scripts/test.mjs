@@ -3,7 +3,7 @@
 import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
 import { install, root } from './install.mjs'
 
 if (process.argv.includes('--long')) process.env.LONG = '1'
@@ -35,9 +35,12 @@ for (const { name, status: failed, said } of await Promise.all(checking)) {
   console.log(`\n== ${name}\n${said.trimEnd()}`)
   results.push({ name, passed: failed === 0 ? 1 : 0, failed: failed === 0 ? 0 : 1 })
 }
-results.push({ name: 'tests', ...counted(report, status) })
+const run = reported(report)
+results.push({ name: 'tests', ...counted(run, status) })
 rmSync(folder, { recursive: true, force: true })
 
+// Said again at the very end, which is what is seen of a long log.
+for (const failure of failures(run)) console.log(`\n${failure}`)
 console.log('')
 for (const { name, passed, failed } of results) {
   console.log(
@@ -68,17 +71,37 @@ async function check(name, command, args) {
   return { name, status, said: Buffer.concat(parts).toString() + said }
 }
 
-/** What the test run counted. A file that could not run at all counts as one failure. */
-function counted(path, exitStatus) {
-  let run
+/** What the test run wrote of itself; nothing when it could not run. */
+function reported(path) {
   try {
-    run = JSON.parse(readFileSync(path, 'utf8'))
+    return JSON.parse(readFileSync(path, 'utf8'))
   } catch {
-    return { passed: 0, failed: 1 }
+    return undefined
   }
-  const broken = run.testResults.filter(
-    (file) => file.status === 'failed' && file.assertionResults.length === 0,
-  )
-  const failed = run.numFailedTests + broken.length
+}
+
+/** What the test run counted. A file that could not run at all counts as one failure. */
+function counted(run, exitStatus) {
+  if (run === undefined) return { passed: 0, failed: 1 }
+  const failed = run.numFailedTests + run.testResults.filter(isBroken).length
   return { passed: run.numPassedTests, failed: failed === 0 && exitStatus !== 0 ? 1 : failed }
+}
+
+function isBroken({ status, assertionResults }) {
+  return status === 'failed' && assertionResults.length === 0
+}
+
+/** Each test that failed: its file, its name and the first lines of why. */
+function failures(run) {
+  const told = (file, name, why) => {
+    const lines = why.split('\n').slice(0, 12)
+    return [`FAILED ${relative(root, file)}: ${name}`, ...lines].join('\n    ')
+  }
+  return (run?.testResults ?? []).flatMap((file) =>
+    isBroken(file)
+      ? [told(file.name, 'the file could not run', file.message)]
+      : file.assertionResults
+          .filter(({ status }) => status === 'failed')
+          .map(({ fullName, failureMessages }) => told(file.name, fullName, failureMessages.join('\n'))),
+  )
 }
