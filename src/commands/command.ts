@@ -1,4 +1,4 @@
-/** What a command is: a line of the table in cli.ts, which is also its help. */
+/** What a command is: a line of the table in command-line.ts, which is also its help. */
 import type { PlainDate } from '../hoof/dates.ts'
 
 export interface CommandEntry {

@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import sharp from 'sharp'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { growdown } from '../commands/run.ts'
+import { growdownProcess } from '../commands/run.ts'
 import { english } from '../english.ts'
 import { launch } from './chrome.ts'
 import { type StaticHost, staticHost } from './yard-server.ts'
@@ -17,7 +17,7 @@ let host: StaticHost
 let browser: Browser
 
 const build = (edition: string) => {
-  const ran = growdown(root, 'build', 'cases', '--edition', edition, '--as-of', day)
+  const ran = growdownProcess(root, 'build', 'cases', '--edition', edition, '--as-of', day)
   expect([ran.status, ran.err]).toEqual([0, ''])
 }
 
@@ -98,7 +98,7 @@ it('is written without a network, collected, built, and known again on the phone
   const parcel = await (await download).path()
   await context.setOffline(false)
 
-  const taken = growdown(root, 'collect', '--casebook', 'cases', parcel)
+  const taken = growdownProcess(root, 'collect', '--casebook', 'cases', parcel)
   expect(taken.err).toBe('')
   expect(taken.out).toMatch(/^cases\/curlew\/2026-11-27\.md and 1 picture written/)
   expect(taken.status).toBe(0)
@@ -108,7 +108,7 @@ it('is written without a network, collected, built, and known again on the phone
   // The round begins at the foot of this horse that is read.
   expect(text).toContain('toe length: {RF: 83, LH: 81}')
   expect(text).toContain('next visit: in 6 weeks')
-  expect(growdown(root, 'collect', '--casebook', 'cases', parcel).out).toContain('taken over already')
+  expect(growdownProcess(root, 'collect', '--casebook', 'cases', parcel).out).toContain('taken over already')
 
   build('practice')
   const built = readFileSync(join(root, 'site', 'practice', 'curlew', `${day}.html`), 'utf8')
@@ -130,6 +130,8 @@ it('is written without a network, collected, built, and known again on the phone
   await page.getByText('Arrived in the casebook').first().waitFor()
   expect(troubles).toEqual([])
 
-  expect(growdown(root, 'collect', '--casebook', 'cases', '--undo').out).toContain(`${day}.md taken back`)
+  expect(growdownProcess(root, 'collect', '--casebook', 'cases', '--undo').out).toContain(
+    `${day}.md taken back`,
+  )
   await context.close()
 })

@@ -47,7 +47,7 @@ const packed = async (...drafts: YardDraft[]) => [await zipOf(drafts, practice, 
 
 describe('growdown collect', () => {
   it('puts a visit and its picture in their places, from one file', async () => {
-    const done = collecting(await packed(draft()))
+    const done = await collecting(await packed(draft()))
     expect([done.status, done.out]).toEqual([
       0,
       'cases/juno/2026-06-20.md and 1 picture written, from juno-2026-06-20.zip, juno/2026-06-20.md\n1 visit taken over, 0 already there, 0 to settle\n',
@@ -56,7 +56,7 @@ describe('growdown collect', () => {
       `---\ndate: 2026-06-20\nyard: 3f9ab2c4d5e6-1\nbefore:\n  toe length: {LF: 91}\nphotos:\n  - {file: photos/${photo}, foot: LF, view: other}\n---\n`,
     )
     expect(readFileSync(at(`juno/photos/${photo}`))).toEqual(Buffer.from(picture))
-    expect(growdown(folder, 'check', '--as-of', '2026-06-20').out).toMatch(/^0 problems, 0 warnings/m)
+    expect((await growdown(folder, 'check', '--as-of', '2026-06-20')).out).toMatch(/^0 problems, 0 warnings/m)
   })
 
   it('does the same with what a share sheet sent, whatever it is called by then', async () => {
@@ -65,30 +65,30 @@ describe('growdown collect', () => {
       ...file,
       name: index === 0 ? 'juno (1).txt' : 'IMG_1.jpg',
     }))
-    expect(collecting(renamed).status).toBe(0)
+    expect((await collecting(renamed)).status).toBe(0)
     expect(names()).toContain(join('juno', 'photos', photo))
   })
 
   it('knows what it has taken over, and adds a picture that came late', async () => {
     const [visit, shown] = await sharedFiles(draft(), practice, pictures)
-    const first = collecting([visit as OutFile])
+    const first = await collecting([visit as OutFile])
     expect(first.status).toBe(1)
     expect(first.err).toContain('There is no picture')
     expect(text('juno/2026-06-20.md')).toContain('draft: yes')
-    const again = collecting([visit as OutFile, shown as OutFile])
+    const again = await collecting([visit as OutFile, shown as OutFile])
     expect([again.status, again.out]).toEqual([
       0,
       'juno-2026-06-20.txt: taken over already, in cases/juno/2026-06-20.md; 1 picture added that was missing\n0 visits taken over, 1 already there, 0 to settle\n',
     ])
     const before = names()
-    expect(collecting([visit as OutFile, shown as OutFile]).status).toBe(0)
+    expect((await collecting([visit as OutFile, shown as OutFile])).status).toBe(0)
     expect(names()).toEqual(before)
   })
 
   it('says in which lines a later version differs, and writes nothing over', async () => {
-    collecting(await packed(draft()))
+    await collecting(await packed(draft()))
     const before = text('juno/2026-06-20.md')
-    const later = collecting(await packed(draft({ version: 2, note: 'Quiet.' })))
+    const later = await collecting(await packed(draft({ version: 2, note: 'Quiet.' })))
     expect(later.status).toBe(1)
     expect(later.err).toContain(
       'is version 2 of a visit that stands in cases/juno/2026-06-20.md in version 1',
@@ -97,7 +97,7 @@ describe('growdown collect', () => {
     expect(later.err).toContain('set its line to yard: 3f9ab2c4d5e6-2')
     expect(text('juno/2026-06-20.md')).toBe(before)
     writeFileSync(at('juno/2026-06-20.md'), before.replace('5e6-1', '5e6-2'))
-    expect(collecting(await packed(draft({ version: 2 }))).out).toContain('taken over already')
+    expect((await collecting(await packed(draft({ version: 2 })))).out).toContain('taken over already')
   })
 
   it('gives a picture whose name another has the next letter, in the visit as well', async () => {
@@ -107,7 +107,7 @@ describe('growdown collect', () => {
     const second = draft({ id: 'b'.repeat(12), photos })
     const bytesOf = (wanted: string) => (wanted === hash ? other : picture)
     const parcels = await Promise.all([draft(), second].map((one) => zipOf([one], practice, bytesOf)))
-    const done = collecting(parcels.map((one, index) => ({ ...one, name: `${index}.zip` })))
+    const done = await collecting(parcels.map((one, index) => ({ ...one, name: `${index}.zip` })))
     expect(done.status).toBe(0)
     expect(readFileSync(at(`juno/photos/${photo}`))).toEqual(Buffer.from(picture))
     expect(readFileSync(at('juno/photos/2026-06-20-lf-side-3f9a-b.jpg'))).toEqual(Buffer.from(other))
@@ -121,13 +121,13 @@ describe('growdown collect', () => {
       pictures,
     )
     const cut = { ...(visit as OutFile), name: 'a.txt', bytes: (visit as OutFile).bytes.slice(0, -20) }
-    const done = collecting([cut, visit as OutFile, shown as OutFile])
+    const done = await collecting([cut, visit as OutFile, shown as OutFile])
     expect([done.status, done.out]).toEqual([0, expect.stringContaining('1 visit taken over')])
   })
 
   it('gives another visit of the day the next letter', async () => {
     writeFileSync(at('juno/2026-06-20.md'), visitText('2026-06-20'))
-    const done = collecting(await packed(draft()))
+    const done = await collecting(await packed(draft()))
     expect(done.err).toContain('cases/juno/2026-06-20-b.md is a further visit of that day')
     expect(text('juno/2026-06-20.md')).toBe(visitText('2026-06-20'))
   })
@@ -136,7 +136,7 @@ describe('growdown collect', () => {
     const wrong = draft({
       readings: [{ stage: 'before', foot: 'LF', measure: 'toe-length', text: '98 kg', heard: null }],
     })
-    const done = collecting(await packed(wrong))
+    const done = await collecting(await packed(wrong))
     expect(done.status).toBe(1)
     expect(done.err).toContain('cases/juno/2026-06-20.md is kept a draft')
     expect(text('juno/2026-06-20.md')).toMatch(/^---\ndraft: yes\ndate/)
@@ -145,25 +145,29 @@ describe('growdown collect', () => {
   it('keeps a draft what was changed on its way', async () => {
     const [visit, shown] = await sharedFiles(draft(), practice, pictures)
     const bytes = new TextEncoder().encode(new TextDecoder().decode(visit?.bytes).replace('LF: 91', 'LF: 89'))
-    const done = collecting([{ ...(visit as OutFile), bytes }, shown as OutFile])
+    const done = await collecting([{ ...(visit as OutFile), bytes }, shown as OutFile])
     expect(done.err).toContain('did not come as it left the phone')
     expect(text('juno/2026-06-20.md')).toContain('draft: yes')
   })
 
   it('keeps a draft what was written with other units or another order of the feet', async () => {
     writeFileSync(at('practice.md'), practiceText.replace('owners:', 'units: cm\nowners:'))
-    const done = collecting(await packed(draft()))
+    const done = await collecting(await packed(draft()))
     expect(done.status).toBe(1)
     expect(done.err).toContain('than practice.md has now (mm, LF RF LH RH)')
     expect(text('juno/2026-06-20.md')).toContain('draft: yes')
   })
 
   it('names a horse that is not there, the likely one, and takes the rest over', async () => {
-    const done = collecting(await packed(draft({ id: 'a'.repeat(12), horse: 'jnuo' }), draft()))
+    const done = await collecting(await packed(draft({ id: 'a'.repeat(12), horse: 'jnuo' }), draft()))
     expect(done.status).toBe(1)
     expect(done.err).toContain('there is no horse jnuo. Where juno is meant, collect again with --horse juno')
     expect(existsSync(at('jnuo'))).toBe(false)
-    const again = collecting(await packed(draft({ id: 'a'.repeat(12), horse: 'jnuo' })), '--horse', 'juno')
+    const again = await collecting(
+      await packed(draft({ id: 'a'.repeat(12), horse: 'jnuo' })),
+      '--horse',
+      'juno',
+    )
     expect([again.status, again.out]).toEqual([0, expect.stringContaining('juno/2026-06-20-b.md')])
   })
 
@@ -174,29 +178,31 @@ describe('growdown collect', () => {
       type: 'text/plain',
       bytes: new TextEncoder().encode('Dear all'),
     }
-    const done = collecting([stray, letter])
+    const done = await collecting([stray, letter])
     expect(done.status).toBe(1)
     expect(done.err).toContain('letter.txt was not taken over: it is text, but no visit')
     expect(done.err).toContain('IMG_2.jpg was not taken over: no visit of this parcel names it')
-    expect(growdown(folder, 'collect').status).toBe(2)
-    expect(growdown(folder, 'collect', 'nothing.zip').err).toContain('There is no file nothing.zip here.')
+    expect((await growdown(folder, 'collect')).status).toBe(2)
+    expect((await growdown(folder, 'collect', 'nothing.zip')).err).toContain(
+      'There is no file nothing.zip here.',
+    )
   })
 })
 
 describe('growdown collect --undo', () => {
   it('leaves the casebook as it was', async () => {
     const before = names()
-    collecting(await packed(draft()))
-    const undone = growdown(folder, 'collect', '--undo')
+    await collecting(await packed(draft()))
+    const undone = await growdown(folder, 'collect', '--undo')
     expect(undone.status).toBe(0)
     expect(names()).toEqual(before)
-    expect(growdown(folder, 'collect', '--undo').err).toContain('There is nothing to take back.')
+    expect((await growdown(folder, 'collect', '--undo')).err).toContain('There is nothing to take back.')
   })
 
   it('leaves a visit that was changed since, and its pictures', async () => {
-    collecting(await packed(draft()))
+    await collecting(await packed(draft()))
     writeFileSync(at('juno/2026-06-20.md'), text('juno/2026-06-20.md').replace('91', '92'))
-    const undone = growdown(folder, 'collect', '--undo')
+    const undone = await growdown(folder, 'collect', '--undo')
     expect(undone.status).toBe(1)
     expect(undone.err).toContain('cases/juno/2026-06-20.md was changed since')
     expect(undone.err).toContain(`cases/juno/photos/${photo} was changed since`)
@@ -280,9 +286,9 @@ describe('adding files that is stopped or fails', () => {
     expect(existsSync(at('juno/photos/a.jpg'))).toBe(false)
   })
 
-  it('lets nobody in meanwhile', () => {
+  it('lets nobody in meanwhile', async () => {
     const adding = openAdding(disk, at(''))
-    const other = growdown(folder, 'collect', '--undo')
+    const other = await growdown(folder, 'collect', '--undo')
     adding.close()
     expect([other.status, other.err]).toEqual([1, expect.stringContaining('Another growdown adds files')])
   })

@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path'
 import ICAL from 'ical.js'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { exportShape } from '../../src/pages/export.ts'
-import { growdown } from './run.ts'
+import { growdownProcess } from './run.ts'
 
 const files: Readonly<Record<string, string>> = {
   'practice.md':
@@ -37,11 +37,11 @@ afterAll(() => rmSync(folder, { recursive: true }))
 
 describe('what is published', () => {
   it('holds no control character and no turn of direction, in any file of any edition', () => {
-    const reviewed = growdown(folder, 'review', '--list', '--as-of', '2026-04-10')
+    const reviewed = growdownProcess(folder, 'review', '--list', '--as-of', '2026-04-10')
     expect(reviewed.err + reviewed.out).not.toMatch(steering)
     expect(reviewed.out).toContain('Teaching text: Long toes &#x2066;here')
-    growdown(folder, 'review', '--approve-all', '--as-of', '2026-04-10')
-    const ran = growdown(folder, 'build', '--edition', 'all', '--as-of', '2026-04-10', '--out', 'site')
+    growdownProcess(folder, 'review', '--approve-all', '--as-of', '2026-04-10')
+    const ran = growdownProcess(folder, 'build', '--edition', 'all', '--as-of', '2026-04-10', '--out', 'site')
     expect(ran.err + ran.out).not.toMatch(steering)
     expect(ran.out).toContain('1 horse made')
     const published = readdirSync(join(folder, 'site'), { recursive: true, encoding: 'utf8' }).filter(
@@ -92,8 +92,8 @@ describe('the search for names', () => {
       told('nell/2026-03-02.md'),
       '---\nbefore: {toe length: [96, 95, 91, 90]}\n---\n## For teaching\n\nBrock&#x202d;weir has long toes.\n',
     )
-    growdown(folder, 'review', 'told', '--approve-all', '--as-of', '2026-04-10')
-    const { status, err } = growdown(
+    growdownProcess(folder, 'review', 'told', '--approve-all', '--as-of', '2026-04-10')
+    const { status, err } = growdownProcess(
       folder,
       ...['build', 'told', '--edition', 'portfolio', '--as-of', '2026-04-10', '--out', 'told-site'],
     )
@@ -105,17 +105,17 @@ describe('the search for names', () => {
 
 describe('what is printed', () => {
   it('shows what would steer a terminal, in names of files too', () => {
-    const { out, err } = growdown(folder, 'check', '--as-of', '2026-04-10')
+    const { out, err } = growdownProcess(folder, 'check', '--as-of', '2026-04-10')
     expect(out + err).not.toMatch(steering)
     expect(out).toContain('juno/2026-05-04\\u001b[2K\\u202e.txt  warning: ')
   })
 
   it('says the same as JSON, which means the raw text', () => {
-    const { out } = growdown(folder, 'check', '--as-of', '2026-04-10', '--format', 'json')
+    const { out } = growdownProcess(folder, 'check', '--as-of', '2026-04-10', '--format', 'json')
     expect(out).not.toMatch(steering)
     const { diagnostics } = JSON.parse(out) as { diagnostics: { file: string }[] }
     expect(diagnostics.map(({ file }) => file)).toContain(`juno/${strayName}`)
-    const exported = growdown(folder, 'export', '--as-of', '2026-04-10').out
+    const exported = growdownProcess(folder, 'export', '--as-of', '2026-04-10').out
     expect(exported).not.toMatch(steering)
     expect(exportShape.parse(JSON.parse(exported)).horses[0]?.name).toBe('Ju\u202eno\u001b[31m')
   })
@@ -126,7 +126,7 @@ describe('what is printed', () => {
     [['fly\u001b[31m'], "unknown command 'fly\\u001b[31m'"],
     [['import', 'readings.csv'], '"L\\u001b[2KF" is not a known foot'],
   ])('shows it where %j goes wrong', (args, message) => {
-    const { out, err } = growdown(folder, ...args)
+    const { out, err } = growdownProcess(folder, ...args)
     expect(out + err).not.toMatch(steering)
     expect(err).toContain(message)
   })

@@ -11,7 +11,7 @@ import { isDeepStrictEqual } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { asOf, contents, horseText, type Place, pages, place, practiceText, visitText } from '../build/kit.ts'
 import { isLong, runs } from '../runs.ts'
-import { growdown } from './run.ts'
+import { growdownProcess } from './run.ts'
 
 const program = resolve('dist/cli.js')
 const ids = ['alder', 'bramble', 'clover', 'dock', 'elder', 'fern'] as const
@@ -91,9 +91,9 @@ beforeAll(() => {
   at = place({})
   for (const which of [0, 1] as const) {
     put(which)
-    expect(growdown(at.root, 'review', 'cases', '--approve-all', '--as-of', asOf).status).toBe(0)
+    expect(growdownProcess(at.root, 'review', 'cases', '--approve-all', '--as-of', asOf).status).toBe(0)
     const began = performance.now()
-    expect(growdown(at.root, ...options).status).toBe(0)
+    expect(growdownProcess(at.root, ...options).status).toBe(0)
     whole.push({ site: pages(at.site), time: performance.now() - began })
   }
 }, 60_000)
@@ -137,7 +137,7 @@ describe('a build that is killed', () => {
     await end
     const wasPublishing = publishing()
     states01()
-    const next = growdown(at.root, ...options)
+    const next = growdownProcess(at.root, ...options)
     expect([next.status, next.err]).toEqual([0, ''])
     expect(states01()).toEqual([to, to])
     expect(publishing()).toBe(false)
@@ -189,6 +189,7 @@ describe('a reader', () => {
         await setTimeout(pause)
       }
       expect((await end).status).toBe(0)
+      for (const edition of editions) seen.add(glimpse(edition))
       expect([...seen].sort()).toEqual(['portfolio 0', 'portfolio 1', 'practice 0', 'practice 1'])
     }
   }, 120_000)
@@ -219,16 +220,23 @@ describe('a reader', () => {
 })
 
 describe('Ctrl-C', () => {
-  it('leaves the site as it was, says so, and hinders no later build', async () => {
+  /** Interrupts a build of the other state; on a busy machine it may have published by then, and the next is tried. */
+  async function interrupted(tries = 5) {
     const before = states01()
     const child = startOther()
     const end = ended(child)
     await arrival('staging', end)
     child.kill('SIGINT')
     const { status, err } = await end
+    if (status === 0 && tries > 1) return interrupted(tries - 1)
+    return { before, status, err }
+  }
+
+  it('leaves the site as it was, says so, and hinders no later build', async () => {
+    const { before, status, err } = await interrupted()
     expect([status, err]).toEqual([130, 'Stopped. Nothing was published, the site is as it was.\n'])
     expect(states01()).toEqual(before)
-    expect(growdown(at.root, ...options).status).toBe(0)
+    expect(growdownProcess(at.root, ...options).status).toBe(0)
     expect(states01()).toEqual(before.map(other))
   }, 60_000)
 })

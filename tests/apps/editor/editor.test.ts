@@ -2,7 +2,7 @@
 import { cpSync, rmSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { growdown } from '../../commands/run.ts'
+import { growdownProcess } from '../../commands/run.ts'
 import type { Range } from './client.ts'
 import { editor, folder, inEditor, lay, onDisk, openIn, visit } from './kit.ts'
 
@@ -148,7 +148,7 @@ describe('completion', () => {
       .replaceAll(/\$\{\d+:_\}/g, '_')
       .replaceAll(/\\([\\$}])/g, '$1')
     writeFileSync(join(folder, visit), text)
-    expect(growdown(folder, 'check', '--as-of', '2026-06-01').out).toMatch(/^0 problems/m)
+    expect(growdownProcess(folder, 'check', '--as-of', '2026-06-01').out).toMatch(/^0 problems/m)
     expect(labels(await complete('nova/horse.md', 'ho|'))).toEqual(['horse'])
     expect(labels(await complete('practice.md', '|'))).toEqual(['practice'])
   })

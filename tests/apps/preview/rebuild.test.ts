@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { openRebuilder, type Rebuilder, type Rebuilding } from '../../../src/apps/preview/rebuild.ts'
 import { contents } from '../../build/kit.ts'
+import { eventually } from './eventually.ts'
 
 /** Of all that lies in a site. */
 const practicePages = (site: Record<string, string>) =>
@@ -46,7 +47,7 @@ describe('the builder of the preview', () => {
     const found = vi.fn()
     builder.keepChecking(found)
     save('Elderberry')
-    await vi.waitFor(() => expect(found).toHaveBeenCalled(), { timeout: 20_000 })
+    await eventually(() => expect(found).toHaveBeenCalled())
     expect(await builder.build([join(folder, 'cases')])).toMatchObject({ problems: [], changed: true })
     expect(page()).toContain('Elderberry')
     expect(await builder.build([])).toMatchObject({ problems: [], changed: false })

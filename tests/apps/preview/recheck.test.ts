@@ -2,6 +2,7 @@ import { setTimeout as rest } from 'node:timers/promises'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { type Recheck, type RecheckOptions, recheck } from '../../../src/apps/preview/recheck.ts'
 import { UserError } from '../../../src/build/disk/errors.ts'
+import { eventually } from './eventually.ts'
 
 const pace = { soon: 10, seldom: 100_000, slice: 0, pause: 1 }
 
@@ -30,7 +31,7 @@ describe('a second look', () => {
         yield isOther
       }
     })
-    await vi.waitFor(() => expect(found()).toBe(1))
+    await eventually(() => expect(found()).toBe(1))
     expect(steps).toBe(4)
   })
 
@@ -40,7 +41,7 @@ describe('a second look', () => {
       looks += 1
       return [false, false]
     })
-    await vi.waitFor(() => expect(looks).toBe(1))
+    await eventually(() => expect(looks).toBe(1))
     await rest(30)
     expect(found()).toBe(0)
   })
@@ -55,7 +56,7 @@ describe('a second look', () => {
     })
     look.soon()
     look.soon()
-    await vi.waitFor(() => expect(looks).toBe(2))
+    await eventually(() => expect(looks).toBe(2))
     await rest(50)
     expect(looks).toBe(2)
   })
@@ -88,7 +89,7 @@ describe('a second look', () => {
     await rest(40)
     expect([steps, found()]).toEqual([1, 0])
     isBusy = false
-    await vi.waitFor(() => expect(found()).toBe(1))
+    await eventually(() => expect(found()).toBe(1))
   })
 
   it('looks again where nothing happens, also after one that the disk refused', async () => {
@@ -102,7 +103,7 @@ describe('a second look', () => {
       () => false,
       { ...pace, seldom: 5 },
     )
-    await vi.waitFor(() => expect(found()).toBeGreaterThan(1))
+    await eventually(() => expect(found()).toBeGreaterThan(1))
   })
 
   it('ends when it is closed', async () => {
@@ -113,7 +114,7 @@ describe('a second look', () => {
         yield true
       }
     })
-    await vi.waitFor(() => expect(steps).toBeGreaterThan(1))
+    await eventually(() => expect(steps).toBeGreaterThan(1))
     look.close()
     const before = steps
     await rest(20)

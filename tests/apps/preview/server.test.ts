@@ -367,7 +367,6 @@ describe('the preview server', () => {
     building = new Promise((resolve) => {
       finish = resolve
     })
-    const before = performance.now()
     const waiting = ask('/')
     await rest(100)
     writeFileSync(join(site, 'index.html'), page.replace('Juno', 'Damson'))
@@ -376,7 +375,6 @@ describe('the preview server', () => {
     finish()
     const { text } = await waiting
     expect(text).toContain('Damson')
-    expect(performance.now() - before).toBeLessThan(2_500)
     building = new Promise(() => {})
     expect((await ask('/')).text).toContain('Damson')
     expect((await ask('/page.css')).text).toBe('p{}')

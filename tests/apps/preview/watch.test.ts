@@ -1,8 +1,9 @@
 import { mkdtempSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { isTemporary, type Watching, watchFolder } from '../../../src/apps/preview/watch.ts'
+import { eventually } from './eventually.ts'
 
 describe('watchFolder', () => {
   let folder: string
@@ -25,17 +26,17 @@ describe('watchFolder', () => {
     writeFileSync(join(folder, '.visit.md.swp'), 'half')
     writeFileSync(join(folder, 'visit.md~'), 'half')
     renameSync(join(folder, 'visit.md~'), join(folder, 'visit.md'))
-    await vi.waitFor(() => expect(bursts.flat()).toContain('visit.md'))
+    await eventually(() => expect(bursts.flat()).toContain('visit.md'))
     expect(bursts.flat()).not.toContain('.visit.md.swp')
     const before = bursts.length
     unlinkSync(join(folder, 'visit.md'))
-    await vi.waitFor(() => expect(bursts.length).toBeGreaterThan(before))
+    await eventually(() => expect(bursts.length).toBeGreaterThan(before))
   })
 
   it('takes it from others that something changed', async () => {
     watching.report(join(folder, 'visit.md'))
     watching.report(join(folder, 'horse.md'))
-    await vi.waitFor(() => expect(bursts).toEqual([['visit.md', 'horse.md']]))
+    await eventually(() => expect(bursts).toEqual([['visit.md', 'horse.md']]))
   })
 
   it('knows files that are passing', () => {
