@@ -1,9 +1,9 @@
 /**
  * Nothing that stands in a case file takes a time that grows faster than its length: not in reading, nor in any page that
  * is made of it, nor in the search of those pages. How long it takes is asked nowhere; what is held against each other
- * is the processor's time for a text and for one four times as long. The short run takes each field with some of its
- * fillings, others for each of two lengths, every third construct of Markdown in what others read, and all that was once
- * slow, of a smaller size.
+ * is the processor's time for a text and for one four times as long. The short run takes each field with one or two of
+ * its fillings, others for each of two lengths, every fifth construct of Markdown in what others read, and all that was
+ * once slow, of a smaller size.
  */
 import { beforeAll, describe, expect, it } from 'vitest'
 import { limits } from '../../src/casebook/limits.ts'
@@ -60,11 +60,11 @@ async function excessOf(one: Growing, size: number): Promise<string | null> {
 }
 
 /**
- * In the short run one of 31, from the given one on. That is a prime and there are more fillings, so that each field is
+ * In the short run one of 41, from the given one on. That is a prime and there are more fillings, so that each field is
  * among them, and each filling with several fields.
  */
 const sample = (from: number): readonly Growing[] =>
-  isLong ? growingFields : growingFields.filter((_, index) => index % 31 === from)
+  isLong ? growingFields : growingFields.filter((_, index) => index % 41 === from)
 
 /** One test for all texts of which the name begins alike. */
 function groups(
@@ -109,10 +109,10 @@ describe('the time for a text of the block grows with its length alone', () => {
 
 describe('the time for Markdown grows with its length alone', () => {
   // What others read is read, made into pages of each kind, rewritten and searched; notes are a part of that. Constructs
-  // that are alike stand together, so that every third is of every kind.
+  // that are alike stand together, so that every fifth is of every kind.
   const forOthers = growingBodies.filter(({ name }) => name.startsWith('for others'))
   const bodies = groups(
-    isLong ? growingBodies : forOthers.filter((_, index) => index % 3 === 0),
+    isLong ? growingBodies : forOthers.filter((_, index) => index % 5 === 0),
     ({ name }) => name.replace(/^[^:]*: /, ''),
   )
 

@@ -1,6 +1,6 @@
 /**
  * Whole builds on real disks that are small, read-only or lie somewhere else. In the short run all editions are built where
- * the whole site or the work folder lies elsewhere, and once where an edition does; else that edition alone.
+ * one of them lies elsewhere; else one alone.
  */
 import { execFileSync, spawnSync } from 'node:child_process'
 import { join, resolve } from 'node:path'
@@ -90,7 +90,7 @@ describe.runIf(canMount)('a site, or an edition of it, on another disk', () => {
   const alone = isLong ? 'all' : 'practice'
 
   it.each([
-    ['the site is a disk of its own', 'mount -t tmpfs tmpfs site', 'all'],
+    ['the site is a disk of its own', 'mount -t tmpfs tmpfs site', alone],
     ['an edition is a disk of its own', 'mkdir site/practice; mount -t tmpfs tmpfs site/practice', 'all'],
     [
       'an edition is the same disk mounted again',
@@ -103,7 +103,7 @@ describe.runIf(canMount)('a site, or an edition of it, on another disk', () => {
       alone,
     ],
     ['an edition is a link to a disk', 'mount -t tmpfs tmpfs away; ln -s ../away site/practice', alone],
-    ['the work folder is on another disk', 'mkdir .growdown; mount -t tmpfs tmpfs .growdown', 'all'],
+    ['the work folder is on another disk', 'mkdir .growdown; mount -t tmpfs tmpfs .growdown', alone],
   ])(
     'is built where %s',
     (_, prepare, edition) => {

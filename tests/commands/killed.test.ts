@@ -1,6 +1,6 @@
 /**
  * Whole builds as processes of their own that are killed or interrupted, and what a reader sees meanwhile. The short run
- * kills three at moments of the whole build and some until two have been publishing, all without threads, which end with
+ * kills two at moments of the whole build and some until one has been publishing, all without threads, which end with
  * their process; a long run has threads as well.
  */
 import { type ChildProcess, spawn } from 'node:child_process'
@@ -147,7 +147,7 @@ describe('a build that is killed', () => {
   it('at any moment leaves each edition whole, and the next build is clean', async () => {
     const roll = dice(20260601)
     const longest = Math.max(...whole.map(({ time }) => time))
-    for (let run = 0; run < runs(3, 200); run += 1) {
+    for (let run = 0; run < runs(2, 200); run += 1) {
       const wait = roll() * longest
       await trial(states01()[0] ?? 0, () => setTimeout(wait))
     }
@@ -156,7 +156,7 @@ describe('a build that is killed', () => {
   it('while it publishes leaves each edition whole as well', async () => {
     const roll = dice(20260602)
     let hits = 0
-    for (let run = 0; hits < runs(2, 60); run += 1) {
+    for (let run = 0; hits < runs(1, 60); run += 1) {
       // Publishing takes about so many milliseconds.
       const wait = roll() * 5
       const isHit = await trial(states01()[0] ?? 0, async (end) => {
