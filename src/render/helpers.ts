@@ -1,8 +1,8 @@
 /** What templates may call besides Handlebars' own blocks. Markup leaves a helper as a SafeString, text never does. */
 import type Handlebars from 'handlebars'
 import { withoutControls } from '../casebook/control-characters.ts'
-import type { FeetTable } from '../pages/practice/feet-table.ts'
-import type { VisitRow } from '../pages/practice/visit-table.ts'
+import type { FeetTable } from '../pages/practice/parts/feet-table.ts'
+import type { VisitRow } from '../pages/practice/parts/visit-table.ts'
 import type { Chart, Drawing, Sparkline, Table } from '../pages/shared/figures.ts'
 import { stageKey } from './charts/key.ts'
 import { sparkline } from './charts/sparkline.ts'

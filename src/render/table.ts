@@ -2,8 +2,8 @@
  * Tables with many cells, which a template would write slowly. The end tags of cells, rows and groups are left out, as
  * the HTML standard allows: of a page full of figures they would be a fifth.
  */
-import type { FeetCell, FeetTable } from '../pages/practice/feet-table.ts'
-import type { VisitCell, VisitRow } from '../pages/practice/visit-table.ts'
+import type { FeetCell, FeetTable } from '../pages/practice/parts/feet-table.ts'
+import type { VisitCell, VisitRow } from '../pages/practice/parts/visit-table.ts'
 import type { Table } from '../pages/shared/figures.ts'
 import { escapeHtml } from './html.ts'
 

@@ -1,8 +1,8 @@
 /** Against crying wolf: how many lines of cautions the demo casebook's pages show. */
 import { describe, expect, it } from 'vitest'
-import { type FrontPage, frontPage } from '../../src/pages/practice/front-page.ts'
-import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
+import type { HorsePage } from '../../src/pages/practice/horse/horse-page.ts'
 import { presentHorse, summarise } from '../../src/pages/practice/index.ts'
+import { type FrontPage, frontPage } from '../../src/pages/practice/over-all/front-page.ts'
 import { demoCasebook, inputsOf } from '../editions/demo-inputs.ts'
 import { formatIn } from '../english.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
+import type { HorsePage } from '../../src/pages/practice/horse/horse-page.ts'
 import { buildHorse } from '../trend/build-horse.ts'
 import { asOf, mallow, modelAt, pagesOf, practice, uneven } from './practice-kit.ts'
 

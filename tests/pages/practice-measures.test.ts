@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { FeetTable } from '../../src/pages/practice/feet-table.ts'
-import type { HorsePage } from '../../src/pages/practice/horse-page.ts'
-import type { MeasuresPage } from '../../src/pages/practice/measures-page.ts'
-import type { ShownReading } from '../../src/pages/practice/shown-reading.ts'
+import type { ShownReading } from '../../src/pages/practice/case/shown-reading.ts'
+import type { HorsePage } from '../../src/pages/practice/horse/horse-page.ts'
+import type { MeasuresPage } from '../../src/pages/practice/measures/measures-page.ts'
+import type { FeetTable } from '../../src/pages/practice/parts/feet-table.ts'
 import { buildHorse } from '../trend/build-horse.ts'
 import { asOf, mallow, modelAt, pagesOf, practice, uneven } from './practice-kit.ts'
 

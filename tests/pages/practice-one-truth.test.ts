@@ -1,8 +1,8 @@
 /** One truth on all pages of a horse: the same reading reads the same everywhere, and no sentence says what cannot be. */
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { ShownReading } from '../../src/pages/practice/case/shown-reading.ts'
 import { summarise } from '../../src/pages/practice/index.ts'
-import type { MeasuresPage } from '../../src/pages/practice/measures-page.ts'
-import type { ShownReading } from '../../src/pages/practice/shown-reading.ts'
+import type { MeasuresPage } from '../../src/pages/practice/measures/measures-page.ts'
 import { named, textOf } from '../render/read-html.ts'
 import { demoDay, demoPages, renderDemo } from './demo-pages.ts'
 

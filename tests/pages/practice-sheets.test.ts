@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { FieldSheetPage } from '../../src/pages/practice/field-sheet.ts'
-import type { HandOverPage } from '../../src/pages/practice/hand-over.ts'
-import { type Block, type Side, sidesOf } from '../../src/pages/practice/paper-sides.ts'
+import type { FieldSheetPage } from '../../src/pages/practice/sheets/field-sheet.ts'
+import type { HandOverPage } from '../../src/pages/practice/sheets/hand-over.ts'
+import { type Block, type Side, sidesOf } from '../../src/pages/practice/sheets/paper-sides.ts'
 import { sampleAsOf, sampleHorse } from '../trend/sample-horse.ts'
 import { mallow, modelAt, pagesOf, uneven } from './practice-kit.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { VisitPage } from '../../src/pages/practice/visit-page.ts'
+import type { VisitPage } from '../../src/pages/practice/horse/visit-page.ts'
 import { buildHorse } from '../trend/build-horse.ts'
 import { mallow, modelAt, pagesOf, uneven } from './practice-kit.ts'
 
