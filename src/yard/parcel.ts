@@ -16,7 +16,7 @@ type Bytes = Uint8Array<ArrayBuffer>
 /** The bytes of a picture of a draft, by its SHA-256; null where the phone has lost it. */
 export type PictureBytes = (sha256: string) => Uint8Array | null | Promise<Uint8Array | null>
 
-/** For the share sheet: `juno-2026-11-27.txt` and its pictures, `juno-2026-11-27-lf-side-3f9a.jpg`. */
+/** For the share sheet: `juno-2026-11-27-3f9a.txt` and its pictures, `juno-2026-11-27-lf-side-3f9a.jpg`. */
 export async function sharedFiles(
   draft: YardDraft,
   practice: WritingPractice,
@@ -24,7 +24,7 @@ export async function sharedFiles(
 ): Promise<readonly OutFile[]> {
   const { text } = caseFileOf(draft, practice)
   const visit: OutFile = {
-    name: `${draft.horse}-${draft.date}.txt`,
+    name: `${nameOf(draft)}.txt`,
     type: 'text/plain',
     bytes: inUtf8(await withLabel(text, draft, practice)),
   }
@@ -55,9 +55,12 @@ export async function zipOf(
     }
   }
   const [first] = drafts
-  const name = drafts.length === 1 && first ? `${first.horse}-${first.date}` : `visits-${first?.date ?? ''}`
+  const name = drafts.length === 1 && first ? nameOf(first) : `visits-${first?.date ?? ''}`
   return { name: `${name}.zip`, type: 'application/zip', bytes: zipped(packed) }
 }
+
+/** Two visits to a horse on one day are two files, wherever they are put. */
+const nameOf = ({ horse, date, id }: YardDraft): string => `${horse}-${date}-${id.slice(0, 4)}`
 
 const inUtf8 = (text: string): Bytes => new TextEncoder().encode(text)
 

@@ -50,7 +50,7 @@ describe('growdown collect', () => {
     const done = await collecting(await packed(draft()))
     expect([done.status, done.out]).toEqual([
       0,
-      'cases/juno/2026-06-20.md and 1 picture written, from juno-2026-06-20.zip, juno/2026-06-20.md\n1 visit taken over, 0 already there, 0 to settle\n',
+      'cases/juno/2026-06-20.md and 1 picture written, from juno-2026-06-20-3f9a.zip, juno/2026-06-20.md\n1 visit taken over, 0 already there, 0 to settle\n',
     ])
     expect(text('juno/2026-06-20.md')).toBe(
       `---\ndate: 2026-06-20\nyard: 3f9ab2c4d5e6-1\nbefore:\n  toe length: {LF: 91}\nphotos:\n  - {file: photos/${photo}, foot: LF, view: other}\n---\n`,
@@ -78,7 +78,7 @@ describe('growdown collect', () => {
     const again = await collecting([visit as OutFile, shown as OutFile])
     expect([again.status, again.out]).toEqual([
       0,
-      'juno-2026-06-20.txt: taken over already, in cases/juno/2026-06-20.md; 1 picture added that was missing\n0 visits taken over, 1 already there, 0 to settle\n',
+      'juno-2026-06-20-3f9a.txt: taken over already, in cases/juno/2026-06-20.md; 1 picture added that was missing\n0 visits taken over, 1 already there, 0 to settle\n',
     ])
     const before = names()
     expect((await collecting([visit as OutFile, shown as OutFile])).status).toBe(0)

@@ -49,13 +49,20 @@ describe('a visit on its way', () => {
   it('goes as a text and pictures, and comes back under other names', async () => {
     const shared = await sharedFiles(draft, practice, pictures)
     expect(shared.map(({ name, type }) => [name, type])).toEqual([
-      ['juno-2026-06-20.txt', 'text/plain'],
+      ['juno-2026-06-20-3f9a.txt', 'text/plain'],
       ['juno-2026-06-20-lf-side-3f9a.jpg', 'image/jpeg'],
     ])
     const read = await unpack(came(shared, (name) => (name.endsWith('.txt') ? 'juno (1).md' : 'IMG_1')))
     expect(read.refused).toEqual([])
     expect(read.visits).toEqual([{ from: 'juno (1).md', ...arrived }])
     expect([...read.pictures]).toEqual([[sha256, { from: 'IMG_1', bytes: picture }]])
+  })
+
+  it('has a name of its own beside another of that horse and day', async () => {
+    const second = { ...draft, id: '81ab00c4d5e6' }
+    const [visit] = await sharedFiles(second, practice, pictures)
+    const whole = await zipOf([second], practice, pictures)
+    expect([visit?.name, whole.name]).toEqual(['juno-2026-06-20-81ab.txt', 'juno-2026-06-20-81ab.zip'])
   })
 
   it('goes as one file with its places in it, several at once', async () => {
