@@ -22,16 +22,17 @@ export function joinedNames<T>(
     known.set(word, [...(known.get(word) ?? []), ...of])
   }
   const isRest = (rest: string) => known.has(rest) || isEveryday(rest)
+  const longest = Math.max(0, ...[...known.keys()].map(({ length }) => length))
   return {
     words: [...known.keys()],
     within(folded) {
       if (folded.length < shortestName + shortestRest || isEnglish(folded)) return []
       for (let cut = folded.length - shortestRest; cut >= shortestRest; cut--) {
-        const [head, tail] = [folded.slice(0, cut), folded.slice(cut)]
-        const first = known.get(head)
-        if (first !== undefined && isRest(tail)) return first
-        const last = known.get(tail)
-        if (last !== undefined && isRest(head)) return last
+        // A word may be as long as a page: only what may be a name is cut out of it.
+        const first = cut <= longest ? known.get(folded.slice(0, cut)) : undefined
+        if (first !== undefined && isRest(folded.slice(cut))) return first
+        const last = folded.length - cut <= longest ? known.get(folded.slice(cut)) : undefined
+        if (last !== undefined && isRest(folded.slice(0, cut))) return last
       }
       return []
     },

@@ -101,24 +101,28 @@ function inOneProcess(at: Place): Remembering {
 it.each([
   ['on the disk', onTheDisk],
   ['in one process', inOneProcess],
-])('a build remembered %s equals a fresh one after any edits', async (_, remembering) => {
-  await fc.assert(
-    fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 14 }), async (edits) => {
-      const at = place(threeHorses)
-      const fresh = place({})
-      try {
-        const files = new Map(Object.entries(threeHorses))
-        const remembered = remembering(at)
-        for (const one of edits) await carryOut(at, files, one, remembered)
-        const built = await remembered.build()
-        await build({ ...fresh, casebook: at.casebook })
-        expect(built.diagnostics.filter(({ level }) => level === 'error')).toEqual([])
-        expect(pages(at.site)).toEqual(pages(fresh.site))
-      } finally {
-        at.done()
-        fresh.done()
-      }
-    }),
-    { numRuns: runs(15, 300), seed: 20260601 },
-  )
-})
+])(
+  'a build remembered %s equals a fresh one after any edits',
+  async (_, remembering) => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 14 }), async (edits) => {
+        const at = place(threeHorses)
+        const fresh = place({})
+        try {
+          const files = new Map(Object.entries(threeHorses))
+          const remembered = remembering(at)
+          for (const one of edits) await carryOut(at, files, one, remembered)
+          const built = await remembered.build()
+          await build({ ...fresh, casebook: at.casebook })
+          expect(built.diagnostics.filter(({ level }) => level === 'error')).toEqual([])
+          expect(pages(at.site)).toEqual(pages(fresh.site))
+        } finally {
+          at.done()
+          fresh.done()
+        }
+      }),
+      { numRuns: runs(15, 300), seed: 20260601 },
+    )
+  },
+  1_800_000,
+)
