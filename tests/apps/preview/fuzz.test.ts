@@ -417,7 +417,7 @@ describe('the server of the preview, whatever is sent to it,', () => {
   })
 
   it('keeps a few marking pages, however many are opened', async () => {
-    const { text } = await exchange([get('/')])
+    const { text } = await exchange([get('/', 'Connection: close\r\n')], 2_000)
     const key = /data-key="([\w-]+)"/.exec(text)?.[1]
     const places = new Set<string>()
     for (let nth = 0; nth < 100; nth += 1) {
