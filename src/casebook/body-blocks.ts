@@ -50,16 +50,8 @@ export interface Blocks {
   readonly lines: readonly Line[]
 }
 
-/** The body that was parsed last: when the likely fixes of a block are tried, the same one comes again and again. */
-let last: { readonly body: string; readonly blocks: Blocks } | null = null
-
 /** Headings in their order, and short lines that name a reader; offsets within the body. */
 export function blocksOf(body: string): Blocks {
-  if (last?.body !== body) last = { body, blocks: parsed(body) }
-  return last.blocks
-}
-
-function parsed(body: string): Blocks {
   const headings: Heading[] = []
   const lines: Line[] = []
   const visit = (node: Nodes, nested: boolean): void => {

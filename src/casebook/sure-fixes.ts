@@ -1,12 +1,11 @@
 /**
  * Holds every likely fix to its word: it is made on a copy of the file, the copy is read, and a fix that leaves the line
- * it changes wrong is not told.
+ * it changes wrong is not told. For a fix in the block the copy goes without the body, which takes far longer to read.
  */
 import type { Change, Diagnostic, Edit } from './diagnostic.ts'
 
 /**
- * How much text is read again for the fixes of one file; what is beyond that is told without its fix. Markdown takes far
- * longer to read than a block, and most bodies are short.
+ * How much text is read again for the fixes of one file; what is beyond that is told without its fix.
  */
 const mostRead = { block: 96 * 1024, body: 16 * 1024 }
 const mostTried = 40
@@ -26,15 +25,17 @@ export function withSureFixes(
     names: new Set(diagnostics.map(nameOf)),
     codes: new Set(diagnostics.map(({ code }) => code)),
   }
-  const bodyLine = text.slice(0, bodyStart).split('\n').length
+  const block = text.slice(0, bodyStart)
+  const bodyLine = block.split('\n').length
   const left = {
-    block: Math.min(mostTried, Math.floor(mostRead.block / Math.max(1, text.length))),
+    block: Math.min(mostTried, Math.floor(mostRead.block / Math.max(1, block.length))),
     body: Math.min(mostTried, Math.floor(mostRead.body / Math.max(1, text.length - bodyStart))),
   }
   return diagnostics.map((one) => {
     if (one.change?.kind !== 'edit') return one
     const part = one.change.edits.some(({ line }) => line >= bodyLine) ? 'body' : 'block'
-    const isSure = left[part]-- > 0 && makesRight(one, one.change, known, text, reread)
+    const isSure =
+      left[part]-- > 0 && makesRight(one, one.change, known, part === 'block' ? block : text, reread)
     return isSure ? one : { ...one, fix: null, change: null }
   })
 }
