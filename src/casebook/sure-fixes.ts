@@ -28,7 +28,7 @@ export function withSureFixes(
   const block = text.slice(0, bodyStart)
   const bodyLine = block.split('\n').length
   const left = {
-    block: Math.min(mostTried, Math.floor(mostRead.block / Math.max(1, block.length))),
+    block: Math.min(mostTried, Math.floor(mostRead.block / Math.max(1, text.length))),
     body: Math.min(mostTried, Math.floor(mostRead.body / Math.max(1, text.length - bodyStart))),
   }
   return diagnostics.map((one) => {

@@ -29,23 +29,27 @@ function writing(folder: CasebookFolder) {
   }
 }
 
-it.each(readdirSync('tests/casebooks'))('%s', (name) => {
-  const { folder, write } = writing(diskFolder(join('tests/casebooks', name)))
-  const { practice, horseIds } = readPractice(folder, asOf)
-  const random = randomFrom(19)
-  for (const id of horseIds) {
-    const kept = keptReads()
-    const paths = folder
-      .list()
-      .flatMap(({ path, kind }) => (kind === 'file' && path.startsWith(`${id}/`) ? [path] : []))
-    const live = () => readLiveHorse(folder, id, practice ?? standInPractice, asOf, kept)
-    live()
-    for (let round = 0; round < runs(15, 200); round++) {
-      const path = paths[Math.floor(random() * paths.length)] ?? ''
-      write(path, mutated(folder.read(path), random))
-      const { readable, ...read } = live()
-      expect(read).toEqual(readHorse(folder, id, practice ?? standInPractice, asOf))
-      if (read.horse) expect(readable).toEqual(read.horse)
+it.each(readdirSync('tests/casebooks'))(
+  '%s',
+  (name) => {
+    const { folder, write } = writing(diskFolder(join('tests/casebooks', name)))
+    const { practice, horseIds } = readPractice(folder, asOf)
+    const random = randomFrom(19)
+    for (const id of horseIds) {
+      const kept = keptReads()
+      const paths = folder
+        .list()
+        .flatMap(({ path, kind }) => (kind === 'file' && path.startsWith(`${id}/`) ? [path] : []))
+      const live = () => readLiveHorse(folder, id, practice ?? standInPractice, asOf, kept)
+      live()
+      for (let round = 0; round < runs(15, 200); round++) {
+        const path = paths[Math.floor(random() * paths.length)] ?? ''
+        write(path, mutated(folder.read(path), random))
+        const { readable, ...read } = live()
+        expect(read).toEqual(readHorse(folder, id, practice ?? standInPractice, asOf))
+        if (read.horse) expect(readable).toEqual(read.horse)
+      }
     }
-  }
-})
+  },
+  600_000,
+)
