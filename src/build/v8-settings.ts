@@ -19,7 +19,7 @@ const flags = [
 const liesLonger = Number(process.versions.node.split('.')[0]) >= 24
 
 /**
- * What a worker may hold, MiB. 1,000 horses, two workers, in one run each: 435 MiB in all on Node 20 (62 s), 413 on 22
+ * What a worker may hold, MiB. 1,000 horses, two workers: 440 to 480 MiB in all on Node 20 (five runs), 413 on 22
  * (42 s), 432 on 24 (44 s). Horses of 200 visits fit.
  */
 export const threadLimits = {
