@@ -248,6 +248,11 @@ describe('axes', () => {
     expect(ticks.length).toBeLessThanOrEqual(6)
   })
 
+  it('leave out the day that would be written beyond the edge', () => {
+    const { ticks } = dateAxis(20463, 20469, 3, words.months)
+    expect(ticks.map(({ label }) => label[0])).toEqual(['10 Jan', '12 Jan', '14 Jan'])
+  })
+
   it('keep day ticks within the span', () => {
     expect(dayAxis(-5, 190, 5, '.').ticks.map(({ at }) => at)).toEqual([0, 50, 100, 150])
   })

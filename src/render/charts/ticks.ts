@@ -94,9 +94,12 @@ function monthStarts(low: number, high: number, count: number): readonly number[
   }
 }
 
+/** Share of the width at its end in which a day would be written beyond the edge of a small chart. */
+const edge = 0.08
+
 function daysBetween(low: number, high: number, count: number): readonly number[] {
   const step = Math.max(1, Math.ceil((high - low) / count))
   const days: number[] = []
-  for (let at = Math.ceil(low); at <= high; at += step) days.push(at)
+  for (let at = Math.ceil(low); at <= high - edge * (high - low); at += step) days.push(at)
   return days
 }
